@@ -16,23 +16,26 @@ internal static class Nearest
 
     private static string Fold(string text) => text.Trim().ToUpperInvariant();
 
-    /// <summary>The number of single-letter changes between two texts. Ref.: Levenshtein 1966, Soviet Physics Doklady 10, 707-710.</summary>
+    /// <summary>
+    /// The number of letters to add, drop, change or swap with their neighbour to get from one text to the other.
+    /// Ref.: Damerau 1964, Communications of the ACM 7(3), 171-176.
+    /// </summary>
     private static int Distance(string left, string right)
     {
-        var previous = Enumerable.Range(0, right.Length + 1).ToArray();
+        var steps = new int[left.Length + 1, right.Length + 1];
+        for (var i = 0; i <= left.Length; i++) steps[i, 0] = i;
+        for (var j = 0; j <= right.Length; j++) steps[0, j] = j;
         for (var i = 1; i <= left.Length; i++)
         {
-            var current = new int[right.Length + 1];
-            current[0] = i;
             for (var j = 1; j <= right.Length; j++)
             {
                 var change = left[i - 1] == right[j - 1] ? 0 : 1;
-                current[j] = Math.Min(Math.Min(current[j - 1], previous[j]) + 1, previous[j - 1] + change);
+                steps[i, j] = Math.Min(Math.Min(steps[i - 1, j], steps[i, j - 1]) + 1, steps[i - 1, j - 1] + change);
+                var swapped = i > 1 && j > 1 && left[i - 1] == right[j - 2] && left[i - 2] == right[j - 1];
+                if (swapped) steps[i, j] = Math.Min(steps[i, j], steps[i - 2, j - 2] + 1);
             }
-
-            previous = current;
         }
 
-        return previous[^1];
+        return steps[left.Length, right.Length];
     }
 }

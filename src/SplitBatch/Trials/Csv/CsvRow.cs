@@ -112,7 +112,7 @@ public sealed class CsvRow
         }
         catch (ArgumentException error)
         {
-            Refuse(column, WithoutParameter(error), null);
+            Refuse(column, FaultText.Of(error), null);
             return default;
         }
     }
@@ -130,12 +130,6 @@ public sealed class CsvRow
         });
 
     private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
-
-    private static string WithoutParameter(ArgumentException error)
-    {
-        var tail = error.Message.IndexOf(" (Parameter '", StringComparison.Ordinal);
-        return tail < 0 ? error.Message : error.Message[..tail];
-    }
 
     private static string Range(double low, double high) =>
         (low == double.MinValue || low == int.MinValue, high == double.MaxValue || high == int.MaxValue) switch
