@@ -1,0 +1,11 @@
+namespace SplitBatch.Trials;
+
+/// <summary>The units that a brewer thinks in.</summary>
+public enum UnitSystem
+{
+    /// <summary>Litres, grams and degrees Celsius.</summary>
+    Metric,
+
+    /// <summary>US gallons, ounces and degrees Fahrenheit.</summary>
+    Us,
+}
