@@ -79,14 +79,20 @@ public sealed class TrialFolder
     }
 
     /// <summary>Copies the folder's files to another, and marks that one as a working copy.</summary>
-    /// <param name="target">The folder to make; what stands there is replaced.</param>
+    /// <param name="target">The folder to make; an earlier working copy there is replaced.</param>
+    /// <exception cref="IOException">The target holds files and is not a working copy.</exception>
     public TrialFolder CopyTo(string target)
     {
         var copy = new TrialFolder(target);
-        if (Directory.Exists(copy.Path)) Directory.Delete(copy.Path, recursive: true);
-        foreach (var file in Directory.EnumerateFiles(Path, "*", SearchOption.AllDirectories))
+        if (copy.IsWorkingCopy) Directory.Delete(copy.Path, recursive: true);
+        else if (Directory.Exists(copy.Path) && Directory.EnumerateFileSystemEntries(copy.Path).Any())
         {
-            if (LeadsOut(new FileInfo(file))) continue;
+            throw new IOException($"The folder \"{copy.Name}\" holds files and is not a working copy, so it is left alone; name another.");
+        }
+
+        var noLinks = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint };
+        foreach (var file in Directory.EnumerateFiles(Path, "*", noLinks))
+        {
             var to = System.IO.Path.Combine(copy.Path, System.IO.Path.GetRelativePath(Path, file));
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(to)!);
             File.Copy(file, to);
