@@ -57,8 +57,8 @@ public sealed class TrialFolder
         try
         {
             var file = new FileInfo(PathOf(name));
-            if (LeadsOut(file)) return Refuse("The file is a link that leads out of the trial folder.", "a file of its own");
             if (!file.Exists) return Refuse("The file is missing.", $"a file of this name in the folder \"{Name}\"");
+            if (LeadsOut(file)) return Refuse("The file is a link that leads out of the trial folder.", "a file of its own");
             if (file.Length > LargestFile) return Refuse($"The file has {file.Length:N0} bytes, too many for a trial.", $"at most {LargestFile:N0} bytes");
             return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(File.ReadAllBytes(file.FullName)).TrimStart('\uFEFF');
         }
