@@ -28,6 +28,9 @@ public readonly record struct Gravity : IComparable<Gravity>
     /// <summary>Degrees Plato: grams of extract in 100 g of wort. Zero at and below the gravity of water.</summary>
     public double Plato => Math.Max(0, PlatoOf(Specific));
 
+    /// <summary>Degrees Plato without the hold at zero: the apparent extract of a beer lighter than water is negative.</summary>
+    internal double ApparentPlato => excess >= 0 ? Plato : PlatoOf(Specific);
+
     /// <summary>Gravity points above water: 50 for 1.050.</summary>
     public double Points => excess * 1000;
 

@@ -1,0 +1,26 @@
+namespace SplitBatch.Bitterness;
+
+/// <summary>A published way to estimate bitterness from a kettle and its hop charges.</summary>
+public interface IBitternessModel
+{
+    /// <summary>The author's name, as brewers call the formula.</summary>
+    string Name { get; }
+
+    /// <summary>Author, year, title.</summary>
+    string Citation { get; }
+
+    /// <summary>Where the formula was made to hold.</summary>
+    ValidRange Range { get; }
+
+    /// <summary>Why this formula differs from the others, in a sentence or two.</summary>
+    string Character { get; }
+
+    /// <summary>
+    /// The share of a charge's alpha acid that counts as bitterness in the beer, for whole cones, in [0, 1]; before any
+    /// correction of the beer as a whole.
+    /// </summary>
+    double Utilisation(in Exposure exposure);
+
+    /// <summary>Bitterness of the beer from the plain sum over its charges; the same unless the model corrects the beer as a whole. Rises with <paramref name="sum"/>.</summary>
+    double Settle(double sum, in WortState wort) => sum;
+}

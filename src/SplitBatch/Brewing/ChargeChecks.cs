@@ -1,0 +1,54 @@
+using UnitsNet.Units;
+
+namespace SplitBatch.Brewing;
+
+/// <summary>Whether a charge makes sense in a kettle. The mistakes named here are the usual ones.</summary>
+internal static class ChargeChecks
+{
+    /// <summary>Grams per litre above which a kettle charge is taken for a mistake of units; heavy modern whirlpools reach about 15 (common practice, no source).</summary>
+    internal const double ImpossibleRate = 20;
+
+    internal static void Check(Kettle kettle, HopCharge charge)
+    {
+        CheckRate(kettle, charge);
+        var minutes = charge.Time.Minutes;
+        if (charge.Stage == AdditionStage.Boil && minutes > kettle.Boil.Minutes)
+        {
+            throw new ArgumentException(FormattableString.Invariant(
+                $"{charge.Lot.Name}: {minutes:0.#} min in the boil, but the boil lasts {kettle.Boil.Minutes:0.#} min; accepted: 0 to {kettle.Boil.Minutes:0.#} min, or stage first wort."));
+        }
+
+        if (charge.Stage is AdditionStage.Whirlpool or AdditionStage.Cooling)
+        {
+            if (kettle.AfterBoil is not { } profile)
+            {
+                if (minutes > 0)
+                {
+                    throw new ArgumentException(FormattableString.Invariant(
+                        $"{charge.Lot.Name}: {minutes:0.#} min at stage {Plain(charge.Stage)} counts from flame-out, and this kettle has no temperature profile after flame-out. If {minutes:0.#} min in the boil are meant, use stage boil; otherwise give the kettle a profile."));
+                }
+            }
+            else if (minutes > profile.LengthMinutes)
+            {
+                throw new ArgumentException(FormattableString.Invariant(
+                    $"{charge.Lot.Name}: {minutes:0.#} min after flame-out is after the end of the temperature profile ({profile.LengthMinutes:0.#} min). If {minutes:0.#} min in the boil are meant, use stage boil."));
+            }
+        }
+    }
+
+    private static void CheckRate(Kettle kettle, HopCharge charge)
+    {
+        var rate = charge.Mass.Grams / kettle.FinalVolume.Liters;
+        if (rate <= ImpossibleRate) return;
+        var hint = charge.Mass.Unit switch
+        {
+            MassUnit.Pound => FormattableString.Invariant($" If ounces were meant, write Mass.FromOunces({charge.Mass.Value:0.##})."),
+            MassUnit.Kilogram => FormattableString.Invariant($" If grams were meant, write Mass.FromGrams({charge.Mass.Value:0.##})."),
+            _ => " Were pounds given for ounces, or ounces for grams?",
+        };
+        throw new ArgumentOutOfRangeException(nameof(charge), FormattableString.Invariant(
+            $"{charge.Lot.Name}: {charge.Mass.Grams:0.#} g in {kettle.FinalVolume.Liters:0.#} L is {rate:0.#} g/L; accepted: up to {ImpossibleRate:0} g/L.") + hint);
+    }
+
+    private static string Plain(AdditionStage stage) => stage == AdditionStage.Whirlpool ? "whirlpool" : "cooling";
+}

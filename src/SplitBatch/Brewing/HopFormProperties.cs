@@ -1,0 +1,23 @@
+using System.Globalization;
+
+namespace SplitBatch.Brewing;
+
+/// <summary>What a hop form does in kettle and beer, with where each figure comes from.</summary>
+/// <param name="Form">The form.</param>
+/// <param name="Factor">Bitterness per gram of alpha acid against whole cones boiled alike; 1 for cones, 0 for oils.</param>
+/// <param name="FactorUncertainty">Standard uncertainty of <paramref name="Factor"/>, relative (0.05 for 5 %).</param>
+/// <param name="WortHeld">Wort that a kilogram of the form keeps back in the kettle, in litres.</param>
+/// <param name="Source">Where the figures come from.</param>
+public sealed record HopFormProperties(HopForm Form, double Factor, double FactorUncertainty, double WortHeld, string Source)
+{
+    /// <summary>The share of the declared (iso-)alpha acid that reaches the beer whatever the boil, for forms that need no boiling; null for the others.</summary>
+    public double? DirectYield { get; init; }
+
+    /// <summary>Whether leaf and strig come with the resin.</summary>
+    public bool HasPlantMatter => Form is HopForm.WholeCone or HopForm.Pellet or HopForm.LupulinPellet or HopForm.IsomerisedPellet;
+
+    /// <summary>For example <c>Pellet: 1.07 times cones, holds 6.5 L/kg</c>.</summary>
+    public override string ToString() => DirectYield is { } yield
+        ? string.Create(CultureInfo.InvariantCulture, $"{Form}: {yield * 100:0} % of its iso-alpha acid reaches the beer, holds {WortHeld:0.#} L/kg ({Source})")
+        : string.Create(CultureInfo.InvariantCulture, $"{Form}: {Factor:0.00} times cones, holds {WortHeld:0.#} L/kg ({Source})");
+}

@@ -1,0 +1,88 @@
+using System.Globalization;
+using UnitsNet;
+
+namespace SplitBatch.Brewing;
+
+/// <summary>A lot of hops as it stands in the cold store: what it is, how much alpha acid it holds and how sure that is.</summary>
+/// <example><code>HopLot.Pellets("bittering pellets", alphaPercent: 12.5) with { CropYear = 2025 }</code></example>
+public sealed record HopLot
+{
+    /// <summary>A lot.</summary>
+    /// <param name="name">What the brewer calls it; not blank.</param>
+    /// <param name="form">Its form.</param>
+    /// <param name="alpha">Alpha acid by weight; for an isomerised form, its iso-alpha acid.</param>
+    /// <exception cref="ArgumentException">The name is blank; or a bitter form has no alpha acid; or an oil has some.</exception>
+    public HopLot(string name, HopForm form, AlphaAcid alpha)
+    {
+        Name = Guard.NotBlank(name);
+        Form = Enum.IsDefined(form) ? form : throw new ArgumentOutOfRangeException(nameof(form), $"{form} is not a hop form.");
+        Alpha = (form, alpha.Percent) switch
+        {
+            (HopForm.Oil, > 0) => throw new ArgumentException($"{name}: a hop oil holds no alpha acid; {alpha} was given.", nameof(alpha)),
+            (not HopForm.Oil, 0) => throw new ArgumentException($"{name}: alpha acid is missing; write the packet's percentage, such as 4.7.", nameof(alpha)),
+            (HopForm.WholeCone or HopForm.Pellet, > 30) => throw new ArgumentOutOfRangeException(nameof(alpha), $"{name}: {alpha} is more than cones or pellets hold (up to 30 %); is it an extract?"),
+            _ => alpha,
+        };
+    }
+
+    /// <summary>What the brewer calls it.</summary>
+    public string Name { get; }
+
+    /// <summary>Its form.</summary>
+    public HopForm Form { get; }
+
+    /// <summary>Alpha acid by weight (iso-alpha acid in an isomerised form) when assayed, or on the day it was aged to.</summary>
+    public AlphaAcid Alpha { get; init; }
+
+    /// <summary>How sure <see cref="Alpha"/> is; the packet's tolerance unless stated.</summary>
+    public AssayUncertainty AlphaUncertainty { get; init; } = AssayUncertainty.Packet;
+
+    /// <summary>Beta acids by weight, in percent, or null when unknown.</summary>
+    public double? BetaPercent { get; init => field = value is { } percent ? Guard.InRange(percent, 0.0, 60.0, nameof(BetaPercent)) : null; }
+
+    /// <summary>Year of harvest.</summary>
+    public int? CropYear { get; init => field = value is { } year ? Guard.InRange(year, 1950, 2100, nameof(CropYear)) : null; }
+
+    /// <summary>Day on which <see cref="Alpha"/> was measured.</summary>
+    public DateOnly? AssayDate { get; init; }
+
+    /// <summary>Temperature of the store, in [−40, 45] °C.</summary>
+    public Temperature? Storage
+    {
+        get;
+        init => field = value is not { } given || given.DegreesCelsius is >= -40 and <= 45
+            ? value
+            : throw new ArgumentOutOfRangeException(nameof(Storage), FormattableString.Invariant(
+                $"{Name}: a store at {given.DegreesCelsius:0.#} °C is outside -40 to 45 °C; were degrees Fahrenheit given as Celsius?"));
+    }
+
+    /// <summary>How it is kept from air.</summary>
+    public Packaging? Packaging { get; init; }
+
+    /// <summary>Hop storage index now: absorbance at 275 nm over 325 nm, in [0.2, 2.0]; about 0.25 when fresh.</summary>
+    public double? StorageIndex { get; init => field = value is { } index ? Guard.InRange(index, 0.2, 2.0, nameof(StorageIndex)) : null; }
+
+    /// <summary>Hop storage index when <see cref="Alpha"/> was measured; null when it was not, and the lot counts as fresh then.</summary>
+    public double? StorageIndexAtAssay { get; init => field = value is { } index ? Guard.InRange(index, 0.2, 2.0, nameof(StorageIndexAtAssay)) : null; }
+
+    /// <summary>The share of alpha acid that this variety loses in six months, open, at 20 °C: 0.35 for 35 %.</summary>
+    public double? LossInSixMonths { get; init => field = value is { } share ? Guard.InRange(share, 0.0, 0.95, nameof(LossInSixMonths)) : null; }
+
+    /// <summary>Price of a kilogram, in whatever currency all lots share.</summary>
+    public decimal? PricePerKilogram { get; init => field = value is { } price ? Guard.NotNegative(price, nameof(PricePerKilogram)) : null; }
+
+    /// <summary>Whole cones from the packet's percentage.</summary>
+    public static HopLot Cones(string name, double alphaPercent) => new(name, HopForm.WholeCone, AlphaAcid.FromPercent(alphaPercent));
+
+    /// <summary>Standard pellets from the packet's percentage.</summary>
+    public static HopLot Pellets(string name, double alphaPercent) => new(name, HopForm.Pellet, AlphaAcid.FromPercent(alphaPercent));
+
+    /// <summary>Grams of leaf and strig in a mass of the lot: what is neither alpha nor beta acid; none in extracts and oils.</summary>
+    internal double PlantShare(HopForms forms) =>
+        forms[Form].HasPlantMatter ? Math.Max(0, 1 - Alpha.Fraction - (BetaPercent ?? 0) / 100) : 0;
+
+    /// <summary>For example <c>cones (WholeCone, 4.7 % alpha acid)</c>.</summary>
+    public override string ToString() => CropYear is { } year
+        ? string.Create(CultureInfo.InvariantCulture, $"{Name} ({Form}, {Alpha}, crop {year})")
+        : $"{Name} ({Form}, {Alpha})";
+}

@@ -1,0 +1,69 @@
+using SplitBatch.Brewing;
+using UnitsNet;
+
+namespace SplitBatch.Bitterness;
+
+public class ChargeMatchTests
+{
+    private static readonly Kettle Kettle = Kettle.Metric(liters: 20, gravity: 1.050);
+    private static readonly HopLot Cones = HopLot.Cones("cones", alphaPercent: 4.7);
+    private static readonly HopLot Pellets = HopLot.Pellets("pellets", alphaPercent: 12.5);
+    private static readonly HopForms Alike = HopForms.Default.With(HopForm.Pellet, 1.0, "no difference of form");
+
+    /// <summary>Common practice, no source: these two charges carry the same alpha acid.</summary>
+    [Fact]
+    public void Sixty_four_grams_at_4_7_and_24_grams_at_12_5_percent_hold_the_same_alpha_acid_within_half_a_percent()
+    {
+        var cones = HopCharge.Boil(Cones, Mass.FromGrams(64), 60).AlphaMass;
+        var pellets = HopCharge.Boil(Pellets, Mass.FromGrams(24), 60).AlphaMass;
+        Assert.InRange(cones / pellets, 0.995, 1.005);
+    }
+
+    [Fact]
+    public void With_forms_alike_equal_bitterness_needs_grams_in_the_inverse_ratio_of_alpha_acid()
+    {
+        var match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets, scale: Mass.FromGrams(1e-6), forms: Alike);
+        Assert.Equal(12.5 / 4.7, match.HopMassRatio, 6);
+        Assert.Equal(32, match.A.Bitterness.Value, 4);
+        Assert.Equal(32, match.B.Bitterness.Value, 4);
+    }
+
+    [Fact]
+    public void Pellets_that_yield_more_need_less_alpha_acid()
+    {
+        var match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets, scale: Mass.FromGrams(1e-6));
+        Assert.Equal(1.07, match.A.AlphaMass / match.B.AlphaMass, 5);
+    }
+
+    [Fact]
+    public void B_is_matched_to_A_as_weighed_so_only_one_rounding_is_left()
+    {
+        var match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets, scale: Mass.FromGrams(5));
+        Assert.Equal(0, match.A.HopMass.Grams % 5, 9);
+        Assert.Equal(0, match.B.HopMass.Grams % 5, 9);
+        var perGram = match.B.Bitterness.Value / match.B.HopMass.Grams;
+        Assert.InRange(Math.Abs(match.Mismatch), 0, 2.5 * perGram + 1e-9);
+        Assert.Contains("weigh on a finer one", Assert.Single(match.Warnings), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Extra_plant_matter_wort_and_cost_follow_from_the_masses()
+    {
+        var match = ChargeMatch.Solve(
+            Kettle, target: 32, Cones with { PricePerKilogram = 30, BetaPercent = 4.3 }, Pellets with { PricePerKilogram = 45 }, forms: Alike);
+        var (a, b) = (match.A.HopMass.Grams, match.B.HopMass.Grams);
+        Assert.Equal(a * (1 - 0.047 - 0.043) - b * (1 - 0.125), match.ExtraPlantMatter.Grams, 9);
+        Assert.Equal(a / 1000 * 7.5 - b / 1000 * 6.5, match.ExtraWortLost.Liters, 9);
+        Assert.Equal((decimal)a * 0.030m - (decimal)b * 0.045m, match.ExtraCost!.Value, 6);
+        Assert.Equal(20 - a / 1000 * 7.5, match.A.IntoFermenter.Liters, 9);
+    }
+
+    [Fact]
+    public void The_match_reads_as_a_sentence()
+    {
+        var match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets);
+        Assert.Equal(
+            "A 59 g cones and B 21 g pellets: 32.0 and 32.4 IBU by Tinseth, +0.4 IBU left by rounding to 1 g; A carries 2.8 times the hops of B, 38 g more plant matter",
+            match.ToString());
+    }
+}
