@@ -14,15 +14,19 @@ public sealed class CsvTable
 
     private readonly Dictionary<string, CsvColumn> columns = new(StringComparer.OrdinalIgnoreCase);
 
-    private CsvTable(string file, DecimalMark mark, FaultList faults)
+    private CsvTable(string file, string delimiter, DecimalMark mark, FaultList faults)
     {
         File = file;
+        Delimiter = delimiter;
         Mark = mark;
         Faults = faults;
     }
 
     /// <summary>The file's name within the trial folder.</summary>
     public string File { get; }
+
+    /// <summary>What stands between values: a comma, a semicolon or a tab.</summary>
+    public string Delimiter { get; }
 
     /// <summary>How the file writes decimals.</summary>
     public DecimalMark Mark { get; }
@@ -48,7 +52,7 @@ public sealed class CsvTable
         ArgumentNullException.ThrowIfNull(faults);
         var text = reader.ReadToEnd().TrimStart('\uFEFF');
         var delimiter = DelimiterOf(text);
-        var table = new CsvTable(file, mark ?? (delimiter == ";" ? DecimalMark.Comma : DecimalMark.Point), faults);
+        var table = new CsvTable(file, delimiter, mark ?? (delimiter == ";" ? DecimalMark.Comma : DecimalMark.Point), faults);
         if (text.Contains('\0', StringComparison.Ordinal))
         {
             faults.Add(new Fault(file, "The file holds NUL characters, so it is not plain text.") { Accepted = "a CSV file saved as UTF-8" });
@@ -83,7 +87,7 @@ public sealed class CsvTable
         return complete;
     }
 
-    private static string DelimiterOf(string text)
+    internal static string DelimiterOf(string text)
     {
         var header = text.Split('\n').FirstOrDefault(line => line.Trim().Length > 0 && !line.StartsWith('#')) ?? "";
         return Delimiters.MaxBy(mark => header.Split(mark).Length)!;

@@ -217,6 +217,10 @@ public sealed class JsonSection
         return [];
     }
 
+    /// <summary>The objects in a list, or the one object that stands without a list; none when there is neither.</summary>
+    public IReadOnlyList<JsonSection> OneOrMore(string name) =>
+        Ask(name) is JsonObject ? [Section(name)!] : Sections(name);
+
     /// <summary>What <paramref name="make"/> returns; what it throws about its arguments becomes a fault at this name.</summary>
     public T? Make<T>(string name, Func<T> make)
     {

@@ -1,0 +1,71 @@
+using System.Globalization;
+
+namespace SplitBatch.Lab;
+
+/// <summary>One number a laboratory returned: one replicate of one analyte of one sample.</summary>
+public sealed record LabResult : ILogged
+{
+    /// <summary>From what the return says.</summary>
+    /// <param name="id">The result's own name, unlike any other in the log.</param>
+    /// <param name="sample">The sample id as sent to the laboratory; it need not reveal the beer.</param>
+    /// <param name="analyte">What was measured.</param>
+    /// <param name="value">The number returned, in <paramref name="unit"/>.</param>
+    /// <param name="unit">One of the analyte's units; its own if null.</param>
+    /// <param name="replicate">Which replicate, from 1.</param>
+    /// <exception cref="ArgumentException">A text is blank, or the unit is not one of the analyte's.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies where no beer does, or the replicate is below 1.</exception>
+    public LabResult(string id, string sample, Analyte analyte, double value, string? unit = null, int replicate = 1)
+    {
+        ArgumentNullException.ThrowIfNull(analyte);
+        Id = Guard.NotBlank(id).Trim();
+        Sample = Guard.NotBlank(sample).Trim();
+        Analyte = analyte;
+        GivenUnit = unit ?? analyte.Unit;
+        GivenValue = value;
+        Value = analyte.InOwnUnit(value, GivenUnit);
+        Replicate = Guard.InRange(replicate, 1, 1000);
+    }
+
+    /// <inheritdoc/>
+    public string Id { get; }
+
+    /// <summary>The sample id as sent to the laboratory.</summary>
+    public string Sample { get; }
+
+    /// <summary>Which half the sample is, where the row says so; null while the key is kept apart.</summary>
+    public Side? Beer { get; init; }
+
+    /// <summary>What was measured.</summary>
+    public Analyte Analyte { get; }
+
+    /// <summary>Which replicate, from 1.</summary>
+    public int Replicate { get; }
+
+    /// <summary>The value in the analyte's own unit.</summary>
+    public double Value { get; }
+
+    /// <summary>The number as returned.</summary>
+    public double GivenValue { get; }
+
+    /// <summary>The unit as returned.</summary>
+    public string GivenUnit { get; }
+
+    /// <summary>The day the return arrived.</summary>
+    public DateOnly? Received { get; init; }
+
+    /// <summary>The method's reference, for instance "EBC 9.8".</summary>
+    public string Method { get; init; } = "";
+
+    /// <summary>The laboratory.</summary>
+    public string Laboratory { get; init; } = "";
+
+    /// <inheritdoc/>
+    public string? Supersedes { get; init; }
+
+    /// <inheritdoc/>
+    public string? Reason { get; init; }
+
+    /// <summary>For example <c>sample K7, bitterness, replicate 1: 25.0 BU</c>.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture, $"sample {Sample}, {Analyte.Name}, replicate {Replicate}: {Analyte.Format(Value)}");
+}

@@ -1,0 +1,84 @@
+namespace SplitBatch.Lab;
+
+/// <summary>Everything the laboratory returned for one trial, corrections included.</summary>
+public sealed class LabReturn
+{
+    private readonly Dictionary<string, Side> key;
+
+    /// <summary>From results, the key of the samples, and what is known of each method's precision.</summary>
+    /// <param name="results">Every row, in the order logged.</param>
+    /// <param name="key">Which half each sample is; a row that names its beer needs no entry. Null while the samples are blind.</param>
+    /// <param name="precision">What is known of the precision, by analyte.</param>
+    /// <exception cref="ArgumentException">The key and a row name different beers for one sample.</exception>
+    public LabReturn(
+        IEnumerable<LabResult> results, IReadOnlyDictionary<string, Side>? key = null, IReadOnlyDictionary<Analyte, MethodPrecision>? precision = null)
+    {
+        History = new LogHistory<LabResult>(results);
+        Precision = precision ?? new Dictionary<Analyte, MethodPrecision>();
+        this.key = new Dictionary<string, Side>(key ?? new Dictionary<string, Side>(), StringComparer.OrdinalIgnoreCase);
+        foreach (var result in History.InForce)
+        {
+            if (result.Beer is not { } beer) continue;
+            if (!this.key.TryAdd(result.Sample, beer) && this.key[result.Sample] != beer)
+            {
+                throw new ArgumentException($"Sample {result.Sample} is said to be beer {beer} in row {result.Id} and beer {this.key[result.Sample]} elsewhere.", nameof(results));
+            }
+        }
+    }
+
+    /// <summary>Every row, which are in force, and who superseded what.</summary>
+    public LogHistory<LabResult> History { get; }
+
+    /// <summary>The results in force.</summary>
+    public IReadOnlyList<LabResult> Results => History.InForce;
+
+    /// <summary>What is known of each method's precision.</summary>
+    public IReadOnlyDictionary<Analyte, MethodPrecision> Precision { get; }
+
+    /// <summary>The analytes that have results in force, in the order first met.</summary>
+    public IReadOnlyList<Analyte> Analytes => [.. Results.Select(result => result.Analyte).Distinct()];
+
+    /// <summary>The samples whose beer is not known.</summary>
+    public IReadOnlyList<string> BlindSamples => [.. Results.Select(result => result.Sample).Distinct(StringComparer.OrdinalIgnoreCase).Where(sample => !key.ContainsKey(sample))];
+
+    /// <summary>Which half a sample is, or null while it is blind.</summary>
+    public Side? BeerOf(string sample) => key.TryGetValue(sample, out var side) ? side : null;
+
+    /// <summary>The same return with the samples' key laid beside it.</summary>
+    /// <exception cref="ArgumentException">The key and a row name different beers for one sample.</exception>
+    public LabReturn Unblind(IReadOnlyDictionary<string, Side> samples) => new(History.Rows, samples, Precision);
+
+    /// <summary>The results of one half for one analyte, or null where there is none.</summary>
+    public Replicates? Replicates(Side beer, Analyte analyte) =>
+        Of(Results.Where(result => result.Analyte.Equals(analyte) && BeerOf(result.Sample) == beer), beer.ToString());
+
+    /// <summary>The results of one sample for one analyte, or null where there is none.</summary>
+    public Replicates? Replicates(string sample, Analyte analyte) =>
+        Of(Results.Where(result => result.Analyte.Equals(analyte) && string.Equals(result.Sample, sample, StringComparison.OrdinalIgnoreCase)), sample);
+
+    /// <summary>
+    /// The two halves by one analyte, against what is known of the method's precision; null where a half has no result.
+    /// </summary>
+    public LabComparison? Compare(Analyte analyte)
+    {
+        ArgumentNullException.ThrowIfNull(analyte);
+        if (Replicates(Side.A, analyte) is not { } a || Replicates(Side.B, analyte) is not { } b) return null;
+        return (Precision.TryGetValue(analyte, out var known) ? known : MethodPrecision.Unknown).Compare(a, b);
+    }
+
+    /// <summary>Every analyte that both halves have, compared.</summary>
+    public IReadOnlyList<LabComparison> CompareAll() => [.. Analytes.Select(Compare).OfType<LabComparison>()];
+
+    /// <summary>How much there is, in a line.</summary>
+    public override string ToString() =>
+        $"{Results.Count} results of {Results.Select(result => result.Sample).Distinct().Count()} samples: {string.Join(", ", Analytes.Select(analyte => analyte.Name))}"
+        + (History.Corrections.Count is > 0 and var corrections ? $"; {corrections} corrected" : "");
+
+    private static Replicates? Of(IEnumerable<LabResult> results, string label)
+    {
+        var list = results.OrderBy(result => result.Sample, StringComparer.OrdinalIgnoreCase).ThenBy(result => result.Replicate).ToList();
+        if (list.Count == 0) return null;
+        var labs = list.Select(result => result.Laboratory).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        return new Replicates(label, [.. list.Select(result => result.Value)], list[0].Analyte, labs is [var one] ? one : "");
+    }
+}

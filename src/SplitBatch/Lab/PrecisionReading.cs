@@ -1,0 +1,36 @@
+namespace SplitBatch.Lab;
+
+/// <summary>One way to read the laboratory's figure, and what follows for the measured difference.</summary>
+/// <param name="Precision">The precision taken.</param>
+/// <param name="CriticalDifference">The critical difference that follows, or null where this precision cannot give one.</param>
+/// <param name="IsUpperBound">Whether the true critical difference may be smaller than this one.</param>
+/// <param name="Judgement">Exceeds, within, or not judged.</param>
+/// <param name="Remark">Why it is a bound, or why it cannot be judged; blank otherwise.</param>
+public sealed record PrecisionReading(LabPrecision Precision, double? CriticalDifference, bool IsUpperBound, Judgement Judgement, string Remark)
+{
+    internal static PrecisionReading Of(LabPrecision precision, Replicates a, Replicates b, bool twoLabs)
+    {
+        var level = (a.Mean + b.Mean) / 2;
+        var small = precision.Repeatability?.LimitAt(level);
+        var large = precision.Reproducibility?.LimitAt(level);
+        var difference = Math.Abs(a.Mean - b.Mean);
+        return (twoLabs, small, large) switch
+        {
+            (_, null, null) => Unjudged("No precision is stated."),
+            (true, { }, null) => Unjudged("The results come from two laboratories; repeatability alone says nothing about how laboratories differ. Ask for the reproducibility."),
+            (_, { } r, { } big) when r > big => throw new ArgumentException("The repeatability limit is larger than the reproducibility limit at this level; the two figures may be swapped.", nameof(precision)),
+            (false, { } r, _) => Judged(Lab.CriticalDifference.OneLaboratory(r, a.Count, b.Count)),
+            (false, null, { } big) => Bound(
+                Lab.CriticalDifference.OneLaboratory(big, a.Count, b.Count),
+                "The figure is a reproducibility; both beers were measured by one laboratory, whose repeatability is no larger."),
+            (true, { } r, { } big) => Judged(Lab.CriticalDifference.TwoLaboratories(r, big, a.Count, b.Count)),
+            (true, null, { } big) => Bound(
+                Lab.CriticalDifference.TwoLaboratories(0, big, a.Count, b.Count),
+                "The repeatability is not known, so no credit is taken for replicates."),
+        };
+
+        PrecisionReading Unjudged(string why) => new(precision, null, false, Judgement.NotJudged, why);
+        PrecisionReading Judged(double critical) => new(precision, critical, false, difference > critical ? Judgement.Exceeds : Judgement.Within, "");
+        PrecisionReading Bound(double critical, string why) => new(precision, critical, true, difference > critical ? Judgement.Exceeds : Judgement.NotJudged, why);
+    }
+}

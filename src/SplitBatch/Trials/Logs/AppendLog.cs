@@ -1,0 +1,128 @@
+using System.Text;
+
+namespace SplitBatch.Trials.Logs;
+
+/// <summary>
+/// A CSV file that is only ever added to. A row is checked, written in one piece at the end of the file and flushed to the disk
+/// before its receipt is returned; nothing already there is changed.
+/// </summary>
+/// <remarks>
+/// <para>
+/// Programs and threads take turns by a lock on the folder. The last cell of every row is written in quotation marks, so a row
+/// cut short by a crash can always be told from a whole one: it is moved to a file ending in .torn before the next row is written.
+/// </para>
+/// <para>
+/// The promise rests on the file system's own: local disks keep it; some network drives do not lock, or acknowledge a flush
+/// before it is done.
+/// </para>
+/// </remarks>
+public sealed class AppendLog
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+    private readonly string path;
+
+    /// <summary>A log in a trial folder; the file may not be there yet.</summary>
+    /// <param name="folder">The trial folder, which must exist.</param>
+    /// <param name="format">Which log.</param>
+    /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
+    public AppendLog(string folder, LogFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        if (!Directory.Exists(Guard.NotBlank(folder))) throw new DirectoryNotFoundException($"There is no folder {folder}.");
+        Folder = folder;
+        Format = format;
+        path = Path.Combine(folder, format.FileName);
+    }
+
+    /// <summary>The trial folder.</summary>
+    public string Folder { get; }
+
+    /// <summary>Which log.</summary>
+    public LogFormat Format { get; }
+
+    /// <summary>How long to wait for another writer before giving up.</summary>
+    public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(30);
+
+    /// <summary>Writes bytes in several pieces where a test wants a row that can be cut short.</summary>
+    internal int? PieceSize { get; init; }
+
+    /// <summary>Adds one row.</summary>
+    /// <param name="cells">Column to text; numbers with a decimal point. Columns left out stay blank. <c>id</c> is needed.</param>
+    /// <returns>A receipt; the row is on the disk. Logging the very same row again is harmless.</returns>
+    /// <exception cref="LogException">The row does not fit, its id is taken by another row, or the file cannot be added to. Nothing was written.</exception>
+    public LogReceipt Append(IReadOnlyDictionary<string, string> cells)
+    {
+        ArgumentNullException.ThrowIfNull(cells);
+        var row = LogRow.Of(cells, Format);
+        using var turn = LogLock.Take(Folder, Patience);
+        var aside = SetTornTailAside();
+        var text = File.Exists(path) ? ReadText() : "";
+        var sheet = LogSheet.Read(Format, text);
+        if (sheet.Find(row.Id) is { } earlier)
+        {
+            return row.SameAs(earlier)
+                ? new LogReceipt(Format.FileName, row.Id, false, aside)
+                : throw new LogException(new Fault(Format.FileName, $"The id is taken by another row, which reads {earlier}.")
+                {
+                    Column = "id",
+                    Value = row.Id,
+                    Accepted = "an id of its own; to correct a row, log a new one that supersedes it and says why",
+                });
+        }
+
+        sheet.CheckCorrection(row);
+        Write(sheet.Render(row));
+        return new LogReceipt(Format.FileName, row.Id, true, aside);
+    }
+
+    /// <summary>Every whole row now in the file, as column to text; empty where there is no file. Waits for a writer to finish.</summary>
+    /// <exception cref="LogException">The file cannot be read as this log.</exception>
+    public IReadOnlyList<LogRow> Read()
+    {
+        if (!File.Exists(path)) return [];
+        using var turn = LogLock.Take(Folder, Patience);
+        return LogSheet.Read(Format, ReadText()).Rows;
+    }
+
+    private string ReadText()
+    {
+        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        using var reader = new StreamReader(stream, Utf8);
+        return reader.ReadToEnd();
+    }
+
+    /// <summary>Moves a row that was cut short to a file of its own; it was never acknowledged.</summary>
+    private string? SetTornTailAside()
+    {
+        if (!File.Exists(path)) return null;
+        using var stream = new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite);
+        var bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        if (LogSheet.TornAt(Format, bytes) is not { } start) return null;
+        var torn = Encoding.UTF8.GetString(bytes.AsSpan(start));
+        using (var aside = new FileStream(path + ".torn", FileMode.Append, FileAccess.Write, FileShare.Read))
+        {
+            aside.Write(bytes.AsSpan(start));
+            aside.Write("\n"u8);
+            aside.Flush(flushToDisk: true);
+        }
+
+        stream.SetLength(start);
+        stream.Flush(flushToDisk: true);
+        return torn;
+    }
+
+    private void Write(string text)
+    {
+        var bytes = Utf8.GetBytes(text);
+        using var handle = File.OpenHandle(path, FileMode.OpenOrCreate, FileAccess.Write, FileShare.ReadWrite);
+        var end = RandomAccess.GetLength(handle);
+        var piece = PieceSize ?? bytes.Length;
+        for (var done = 0; done < bytes.Length; done += piece)
+        {
+            RandomAccess.Write(handle, bytes.AsSpan(done, Math.Min(piece, bytes.Length - done)), end + done);
+        }
+
+        RandomAccess.FlushToDisk(handle);
+    }
+}
