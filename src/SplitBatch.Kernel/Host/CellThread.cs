@@ -1,0 +1,108 @@
+using System.Collections.Concurrent;
+using System.Runtime;
+
+namespace SplitBatch.Kernel.Host;
+
+/// <summary>
+/// The thread of one running cell. Everything after an <c>await</c> in the cell comes back to it, so that a cancel can
+/// end a busy loop wherever it stands: an await is abandoned, a loop is aborted, a blocking call is interrupted.
+/// </summary>
+/// <remarks>
+/// What cannot be ended: work on threads the cell started itself, and a native call that never returns. <see cref="StopAsync"/>
+/// then answers false, and the kernel needs a restart.
+/// </remarks>
+internal sealed class CellThread : SynchronizationContext
+{
+    /// <summary>Deep but finite recursion is common in numeric code; the default stack is 1.5 to 8 MB by platform.</summary>
+    private const int StackSize = 16 * 1024 * 1024;
+
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(250);
+
+    private readonly BlockingCollection<(SendOrPostCallback Callback, object? State)> posts = [];
+    private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly CancellationTokenSource abort;
+    private readonly TaskCompletionSource completed = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly Thread thread;
+    private volatile bool closed;
+
+    private CellThread(Func<Task> body, CancellationTokenSource abort)
+    {
+        this.abort = abort;
+        thread = new Thread(() => Run(body), StackSize) { IsBackground = true, Name = "cell" };
+    }
+
+    /// <summary>Completes as the cell does, once the thread has ended; cancelled when the cell was stopped first.</summary>
+    public Task Completed => completed.Task;
+
+    /// <summary>Starts <paramref name="body"/> on a new thread, with the caller's ambient state.</summary>
+    public static CellThread Start(Func<Task> body)
+    {
+        var cell = new CellThread(body, new CancellationTokenSource());
+        cell.thread.Start();
+        return cell;
+    }
+
+    /// <summary>Ends the cell. Answers false if it still runs after <paramref name="limit"/>.</summary>
+    public async Task<bool> StopAsync(TimeSpan limit)
+    {
+        closed = true;
+        await abort.CancelAsync().ConfigureAwait(false);
+        var deadline = DateTime.UtcNow + limit;
+        while (!ended.Task.IsCompleted && DateTime.UtcNow < deadline)
+        {
+            await Task.WhenAny(ended.Task, Task.Delay(Patience)).ConfigureAwait(false);
+            if (!ended.Task.IsCompleted) thread.Interrupt();
+        }
+
+        return ended.Task.IsCompleted;
+    }
+
+    /// <inheritdoc/>
+    public override void Post(SendOrPostCallback d, object? state)
+    {
+        if (closed) return; // The rest of an abandoned cell must not run.
+        try
+        {
+            posts.Add((d, state));
+        }
+        catch (InvalidOperationException)
+        {
+            // The cell ended while a task of its own still ran: let that task go on elsewhere.
+            ThreadPool.QueueUserWorkItem(_ => d(state));
+        }
+    }
+
+    /// <inheritdoc/>
+    public override void Send(SendOrPostCallback d, object? state) => throw new NotSupportedException("A cell's thread takes posts only.");
+
+    /// <inheritdoc/>
+    public override SynchronizationContext CreateCopy() => this;
+
+    private void Run(Func<Task> body)
+    {
+        try
+        {
+#pragma warning disable SYSLIB0046 // The documented way to end a loop in code submitted by a person at a notebook.
+            ControlledExecution.Run(() => Pump(body), abort.Token);
+#pragma warning restore SYSLIB0046
+        }
+        catch (Exception error)
+        {
+            if (error is OperationCanceledException) completed.TrySetCanceled(CancellationToken.None);
+            else completed.TrySetException(error);
+        }
+
+        completed.TrySetCanceled(CancellationToken.None); // No more than a guard: set above or in the pump.
+        ended.TrySetResult();
+    }
+
+    private void Pump(Func<Task> body)
+    {
+        SetSynchronizationContext(this);
+        var task = body();
+        task.ContinueWith(_ => posts.CompleteAdding(), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
+        foreach (var (callback, state) in posts.GetConsumingEnumerable(abort.Token)) callback(state);
+        if (task.IsFaulted) completed.TrySetException(task.Exception.InnerExceptions);
+        else completed.TrySetResult();
+    }
+}

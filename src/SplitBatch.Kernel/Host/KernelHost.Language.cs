@@ -1,0 +1,93 @@
+using System.Text.RegularExpressions;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.DotNet.Interactive;
+using Microsoft.DotNet.Interactive.Commands;
+using Microsoft.DotNet.Interactive.Events;
+
+namespace SplitBatch.Kernel.Host;
+
+/// <content>Help while a cell is being written. Offsets are UTF-16 code units, as C# counts.</content>
+public sealed partial class KernelHost
+{
+    private static readonly CSharpParseOptions Script = new(LanguageVersion.Latest, kind: SourceCodeKind.Script);
+
+    /// <inheritdoc/>
+    /// <exception cref="ArgumentOutOfRangeException">The cursor lies outside the code.</exception>
+    public async Task<Completions> CompleteAsync(string code, int cursor, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(code);
+        var at = ToLine(code, cursor);
+        var start = cursor;
+        while (start > 0 && (char.IsLetterOrDigit(code[start - 1]) || code[start - 1] == '_')) start--;
+        var typed = code[start..cursor];
+        var events = await AskAsync(new RequestCompletions(code, at, Name), cancellation).ConfigureAwait(false);
+        var items = events.OfType<CompletionsProduced>().SelectMany(c => c.Completions)
+            .Select(c => new Completion(Plain(c.InsertText, c.DisplayText), c.Kind))
+            .Where(c => c.Text.StartsWith(typed, StringComparison.OrdinalIgnoreCase))
+            .DistinctBy(c => c.Text)
+            .OrderBy(c => !c.Text.StartsWith(typed, StringComparison.Ordinal))
+            .ThenBy(c => c.Text, StringComparer.Ordinal)
+            .ToList();
+        return new Completions(start, cursor, items);
+    }
+
+    /// <inheritdoc/>
+    /// <exception cref="ArgumentOutOfRangeException">The cursor lies outside the code.</exception>
+    public async Task<MimeBundle?> InspectAsync(string code, int cursor, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(code);
+        var at = ToLine(code, cursor);
+        var hover = await AskAsync(new RequestHoverText(code, at, Name), cancellation).ConfigureAwait(false);
+        var text = hover.OfType<HoverTextProduced>().SelectMany(h => h.Content).FirstOrDefault()?.Value;
+        if (!string.IsNullOrWhiteSpace(text)) return Described(WithoutMarks(text), text);
+
+        var help = await AskAsync(new RequestSignatureHelp(code, at, Name), cancellation).ConfigureAwait(false);
+        if (help.OfType<SignatureHelpProduced>().FirstOrDefault() is not { Signatures.Count: > 0 } found) return null;
+        var plain = string.Join("\n\n", found.Signatures.Select(Describe));
+        return Described(plain, string.Join("\n\n", found.Signatures.Select(s => $"```csharp\n{s.Label}\n```\n{s.Documentation?.Value}".TrimEnd())));
+    }
+
+    /// <inheritdoc/>
+    public Completeness IsComplete(string code)
+    {
+        ArgumentNullException.ThrowIfNull(code);
+        var tree = SyntaxFactory.ParseSyntaxTree(code, Script);
+        if (!SyntaxFactory.IsCompleteSubmission(tree)) return Completeness.Incomplete;
+        return tree.GetDiagnostics().Any(d => d.Severity == DiagnosticSeverity.Error && d.Id != "CS8057") ? Completeness.Invalid : Completeness.Complete;
+    }
+
+    private static MimeBundle Described(string plain, string markdown) =>
+        new(new Dictionary<string, string> { ["text/plain"] = plain, ["text/markdown"] = markdown });
+
+    private async Task<IEnumerable<KernelEvent>> AskAsync(KernelCommand command, CancellationToken cancellation)
+    {
+        await StartAsync(cancellation).ConfigureAwait(false);
+        var result = await kernel.SendAsync(command, cancellation).ConfigureAwait(false);
+        return result.Events;
+    }
+
+    private static LinePosition ToLine(string code, int position)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(position);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(position, code.Length);
+        var at = Microsoft.CodeAnalysis.Text.SourceText.From(code).Lines.GetLinePosition(position);
+        return new LinePosition(at.Line, at.Character);
+    }
+
+    private static string Describe(SignatureInformation signature) =>
+        string.Join('\n', new[] { signature.Label, WithoutMarks(signature.Documentation?.Value ?? "") }
+            .Concat(signature.Parameters.Select(p => $"  {p.Label}: {WithoutMarks(p.Documentation?.Value ?? "")}"))
+            .Where(l => l.Length > 0));
+
+    private static string Plain(string? insert, string display) =>
+        insert is null || insert.Contains('$', StringComparison.Ordinal) ? Snippet().Replace(insert ?? display, "").TrimEnd('(', ')') : insert;
+
+    private static string WithoutMarks(string markdown) => Fence().Replace(markdown, "").Trim();
+
+    [GeneratedRegex(@"\$\{?\d+(:[^}]*)?\}?")]
+    private static partial Regex Snippet();
+
+    [GeneratedRegex(@"^```.*$\n?|(?<=\W|^)[*_`]+|[*_`]+(?=\W|$)", RegexOptions.Multiline)]
+    private static partial Regex Fence();
+}

@@ -1,0 +1,192 @@
+using Microsoft.DotNet.Interactive;
+using Microsoft.DotNet.Interactive.Commands;
+using Microsoft.DotNet.Interactive.CSharp;
+using Microsoft.DotNet.Interactive.Events;
+
+namespace SplitBatch.Kernel.Host;
+
+/// <summary>
+/// The C# kernel with the SplitBatch library, its displays and the usual namespaces loaded. Whoever wants a cell run,
+/// the headless runner or a notebook's front end, asks <see cref="ExecuteAsync"/>: there is no other way.
+/// </summary>
+/// <remarks>
+/// Any member may be called from any thread. Kernels in one process share the console, the current folder, formatters
+/// and statics; variables and types of cells are their own.
+/// </remarks>
+/// <param name="options">How the kernel is set up; as usual when null.</param>
+public sealed partial class KernelHost(KernelHostOptions? options = null) : ICellHost
+{
+    private const string Name = "csharp";
+
+    /// <summary>How long a cancelled cell may take to let go before the kernel counts as stuck.</summary>
+    private static readonly TimeSpan StopLimit = TimeSpan.FromSeconds(5);
+
+    private readonly KernelHostOptions options = options ?? new KernelHostOptions();
+    private readonly Lock gate = new();
+    private readonly SemaphoreSlim turn = new(1, 1);
+    private readonly List<CellThread> threads = [];
+    private readonly CompositeKernel kernel = [];
+    private Task? start;
+    private Run? current;
+    private bool disposed;
+
+    /// <summary>Whether an earlier cell could not be stopped; the kernel then runs nothing more and must be replaced.</summary>
+    public bool IsStuck { get; private set; }
+
+    /// <inheritdoc/>
+    /// <exception cref="InvalidOperationException">The start code does not compile or fails.</exception>
+    public Task StartAsync(CancellationToken cancellation = default)
+    {
+        ObjectDisposedException.ThrowIf(disposed, this);
+        lock (gate) start ??= Task.Run(SetUpAsync, CancellationToken.None);
+        return start.WaitAsync(cancellation);
+    }
+
+    /// <inheritdoc/>
+    public async Task<CellResult> ExecuteAsync(string code, ICellSink sink, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(code);
+        ArgumentNullException.ThrowIfNull(sink);
+        try
+        {
+            await StartAsync(cancellation).ConfigureAwait(false);
+            await turn.WaitAsync(cancellation).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+            return CellErrors.Interrupted();
+        }
+
+        try
+        {
+            return await RunAsync(code, sink, cancellation).ConfigureAwait(false);
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    /// <inheritdoc/>
+    public async Task<bool> InterruptAsync()
+    {
+        if (current is { } run)
+        {
+            await run.Stop.CancelAsync().ConfigureAwait(false);
+            await run.Ended.Task.ConfigureAwait(false);
+        }
+
+        return !IsStuck;
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        if (disposed) return;
+        disposed = true;
+        if (start is null) return;
+        await InterruptAsync().ConfigureAwait(false);
+        kernel.Dispose();
+    }
+
+    private async Task SetUpAsync()
+    {
+        ValueFormat.Register();
+        var csharp = new CSharpKernel(Name).UseWho().UseValueSharing();
+        if (options.NuGet) StartSetting.AddNuGet(csharp);
+        csharp.AddAssemblyReferences(StartSetting.References);
+        csharp.AddMiddleware(OnOwnThreadAsync, nameof(KernelHost));
+        kernel.Add(csharp);
+        kernel.DefaultKernelName = Name;
+        kernel.RegisterCommandHandler<RequestInput>(AnswerInputAsync);
+        var result = await RunAsync(StartSetting.Usings + options.StartCode, new NoSink(), CancellationToken.None).ConfigureAwait(false);
+        if (result.Error is { } error) throw new InvalidOperationException($"The kernel's start code failed: {string.Join('\n', error.Traceback)}");
+    }
+
+    private async Task<CellResult> RunAsync(string code, ICellSink sink, CancellationToken cancellation)
+    {
+        if (IsStuck) return CellErrors.Stuck();
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        using var cell = new RunningCell(sink, stop.Token);
+        var run = new Run(stop);
+        RunningCell.Current = cell;
+        lock (threads) threads.Clear();
+        current = run;
+        try
+        {
+            var command = new SubmitCode(code, Name);
+            CommandFailed? failed = null;
+            CellConsole.Install();
+            using var subscription = kernel.KernelEvents.Subscribe(new CellEvents(cell, command, f => failed = f));
+            var finished = await SendAsync(command, stop.Token).ConfigureAwait(false);
+            if (finished && failed is null) return CellResult.Success;
+            if (!stop.IsCancellationRequested) return new CellResult(CellErrors.From(failed!, code));
+            IsStuck = !await StopThreadsAsync().ConfigureAwait(false);
+            return IsStuck ? CellErrors.InterruptedAndStuck() : CellErrors.Interrupted();
+        }
+        finally
+        {
+            current = null;
+            run.Ended.SetResult();
+        }
+    }
+
+    /// <summary>Answers false when the cell was cancelled before it finished.</summary>
+    private async Task<bool> SendAsync(SubmitCode command, CancellationToken stop)
+    {
+        try
+        {
+            await kernel.SendAsync(command, stop).ConfigureAwait(false);
+            return true;
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            return false;
+        }
+    }
+
+    private async Task<bool> StopThreadsAsync()
+    {
+        CellThread[] started;
+        lock (threads) started = [.. threads];
+        var stopped = await Task.WhenAll(started.Select(t => t.StopAsync(StopLimit))).ConfigureAwait(false);
+        return stopped.All(s => s);
+    }
+
+    private async Task OnOwnThreadAsync(KernelCommand command, KernelInvocationContext context, KernelPipelineContinuation next)
+    {
+        if (command is not SubmitCode)
+        {
+            await next(command, context).ConfigureAwait(false);
+            return;
+        }
+
+        // The engine puts its own console in place for every command; put back the one that follows the cell.
+        CellConsole.Install();
+        var thread = CellThread.Start(() => next(command, context));
+        lock (threads) threads.Add(thread);
+        await thread.Completed.ConfigureAwait(false);
+    }
+
+    private static async Task AnswerInputAsync(RequestInput command, KernelInvocationContext context)
+    {
+        if (RunningCell.Current is not { } cell) throw new InvalidOperationException("No cell is running that could ask.");
+        var answer = await cell.AskAsync(command.Prompt ?? "", command.InputTypeHint == "password").ConfigureAwait(false);
+        context.Publish(new InputProduced(answer, command));
+    }
+
+    private sealed record Run(CancellationTokenSource Stop)
+    {
+        public TaskCompletionSource Ended { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    }
+
+    private sealed class NoSink : ICellSink
+    {
+        public void Publish(CellOutput output)
+        {
+        }
+
+        public Task<string> ReadLineAsync(string prompt, bool password, CancellationToken cancellation) =>
+            throw new InvalidOperationException("The start code may not ask for input.");
+    }
+}
