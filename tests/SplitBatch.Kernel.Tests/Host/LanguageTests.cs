@@ -21,7 +21,7 @@ public class LanguageTests(HostFixture kernel) : IClassFixture<HostFixture>
     public async Task The_library_explains_itself()
     {
         var found = await kernel.Host.InspectAsync("Gravity.FromPlato(12)", 12);
-        Assert.Contains("FromPlato", found!.Text, StringComparison.Ordinal);
+        Assert.Contains("FromPlato", found!.Forms["text/plain"], StringComparison.Ordinal);
         Assert.Null(await kernel.Host.InspectAsync("   ", 1));
     }
 
@@ -32,5 +32,5 @@ public class LanguageTests(HostFixture kernel) : IClassFixture<HostFixture>
     [InlineData("\"abc", Completeness.Incomplete)]
     [InlineData("}", Completeness.Invalid)]
     [InlineData("int x 5;", Completeness.Invalid)]
-    public void Completeness_is_told(string code, Completeness expected) => Assert.Equal(expected, KernelHost.CheckComplete(code));
+    public void Completeness_is_told(string code, Completeness expected) => Assert.Equal(expected, kernel.Host.IsComplete(code));
 }
