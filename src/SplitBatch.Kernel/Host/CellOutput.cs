@@ -25,3 +25,7 @@ public sealed record ValueOutput(MimeBundle Data) : CellOutput;
 /// <summary>Asks for earlier outputs of this cell to be removed.</summary>
 /// <param name="Wait">True to wait with that until the next output.</param>
 public sealed record ClearOutput(bool Wait = false) : CellOutput;
+
+/// <summary>Long text for the reader's pager, such as a help page; a front end without one shows it below the cell.</summary>
+/// <param name="Data">One form of the text per MIME type; <c>text/plain</c> is always among them.</param>
+public sealed record PageOutput(MimeBundle Data) : CellOutput;

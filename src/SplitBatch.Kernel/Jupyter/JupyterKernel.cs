@@ -1,0 +1,174 @@
+using System.Text.Json;
+using SplitBatch.Kernel.Host;
+using SplitBatch.Kernel.Jupyter.Messages;
+using SplitBatch.Kernel.Jupyter.Requests;
+using SplitBatch.Kernel.Jupyter.Wire;
+
+namespace SplitBatch.Kernel.Jupyter;
+
+/// <summary>
+/// A kernel that speaks the Jupyter messaging protocol for a cell host. It answers as soon as its sockets stand; the host warms up behind.
+/// Requests on shell are served one after another, requests on control beside them.
+/// </summary>
+public sealed class JupyterKernel : IDisposable
+{
+    private readonly ICellHost _host;
+    private readonly KernelLog _log;
+    private readonly Backlog _shell = new();
+    private readonly Backlog _control = new();
+    private readonly StdinQuestions _questions = new();
+    private readonly CancellationTokenSource _stop = new();
+    private readonly JupyterSession _session;
+    private readonly RequestRouter _shellRouter;
+    private readonly RequestRouter _controlRouter;
+
+    /// <summary>Makes a kernel whose messages leave by <paramref name="outbox"/>.</summary>
+    public JupyterKernel(ICellHost host, IOutbox outbox, KernelLog log)
+    {
+        _host = host;
+        _log = log;
+        _session = new JupyterSession(outbox);
+        var info = new KernelInfoHandler();
+        var history = new History();
+        IRequestHandler[] shell =
+        [
+            info,
+            new ExecuteHandler(host, history, _questions, _shell),
+            new CompleteHandler(host),
+            new InspectHandler(host),
+            new IsCompleteHandler(host),
+            new HistoryHandler(history),
+            new CommInfoHandler(),
+            new CommOpenHandler(),
+            new CommIgnoredHandler("comm_msg"),
+            new CommIgnoredHandler("comm_close"),
+        ];
+        IRequestHandler[] control = [new InterruptHandler(host), new ShutdownHandler(Stop)];
+        _shellRouter = new RequestRouter(_session, [.. shell, .. control], log);
+        _controlRouter = new RequestRouter(_session, [info, .. control], log);
+    }
+
+    /// <summary>Runs a kernel on the sockets of a connection file until a client shuts it down or <paramref name="cancellation"/> ends it.</summary>
+    public static async Task ServeAsync(ConnectionFile connection, ICellHost host, KernelLog log, CancellationToken cancellation)
+    {
+        var outbox = new LateOutbox();
+        using var kernel = new JupyterKernel(host, outbox, log);
+        using var sockets = new KernelSockets(connection, log, kernel.Receive);
+        outbox.Open(sockets);
+        sockets.Start();
+        await kernel.RunAsync(cancellation).ConfigureAwait(false);
+    }
+
+    /// <summary>Takes a request from a channel. Returns at once.</summary>
+    public void Receive(JupyterChannel channel, JupyterMessage message)
+    {
+        switch (channel)
+        {
+            case JupyterChannel.Shell:
+                _shell.Add(message);
+                break;
+            case JupyterChannel.Control:
+                _control.Add(message);
+                break;
+            case JupyterChannel.Stdin:
+                TakeAnswer(message);
+                break;
+        }
+    }
+
+    /// <summary>Serves requests until the kernel is shut down.</summary>
+    public async Task RunAsync(CancellationToken cancellation)
+    {
+        using var registration = cancellation.Register(Stop);
+        _session.Publish(null, "status", new StatusContent("starting"), WireJson.Plain.StatusContent);
+        await Task.WhenAll(WarmUpAsync(), ServeShellAsync(), ServeControlAsync()).ConfigureAwait(false);
+    }
+
+    /// <summary>Ends <see cref="RunAsync"/>, whatever runs.</summary>
+    public void Stop() => _stop.Cancel();
+
+    /// <inheritdoc/>
+    public void Dispose() => _stop.Dispose();
+
+    private async Task WarmUpAsync()
+    {
+        try
+        {
+            await Task.Run(() => _host.StartAsync(_stop.Token), _stop.Token).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+        }
+        catch (Exception e)
+        {
+            _log.Write($"the host did not start: {e}");
+        }
+    }
+
+    private Task ServeShellAsync() => Task.Run(async () =>
+    {
+        try
+        {
+            await foreach (var (message, dropped) in _shell.ReadAsync(_stop.Token).ConfigureAwait(false))
+            {
+                if (dropped)
+                {
+                    ExecuteHandler.Abort(new Exchange(_session, JupyterChannel.Shell, message));
+                }
+                else
+                {
+                    await _shellRouter.HandleAsync(JupyterChannel.Shell, message, _stop.Token).WaitAsync(_stop.Token).ConfigureAwait(false);
+                }
+            }
+        }
+        catch (OperationCanceledException)
+        {
+        }
+    });
+
+    private Task ServeControlAsync() => Task.Run(async () =>
+    {
+        try
+        {
+            await foreach (var (message, _) in _control.ReadAsync(_stop.Token).ConfigureAwait(false))
+            {
+                await _controlRouter.HandleAsync(JupyterChannel.Control, message, _stop.Token).ConfigureAwait(false);
+            }
+        }
+        catch (OperationCanceledException)
+        {
+        }
+    });
+
+    private void TakeAnswer(JupyterMessage message)
+    {
+        if (message.Header.MsgType != "input_reply")
+        {
+            _log.Write($"a message of unknown type '{message.Header.MsgType}' on stdin was dropped");
+            return;
+        }
+
+        try
+        {
+            var reply = JsonSerializer.Deserialize(message.Content, WireJson.Plain.InputReply);
+            if (!_questions.Answer(message, reply?.Value ?? ""))
+            {
+                _log.Write("an answer nobody waits for was dropped");
+            }
+        }
+        catch (JsonException e)
+        {
+            _log.Write($"an answer could not be read: {e.Message}");
+        }
+    }
+
+    /// <summary>Holds the place of the sockets until they stand; the kernel sends nothing before.</summary>
+    private sealed class LateOutbox : IOutbox
+    {
+        private IOutbox? _outbox;
+
+        public void Open(IOutbox outbox) => _outbox = outbox;
+
+        public void Send(OutgoingMessage message) => _outbox?.Send(message);
+    }
+}
