@@ -1,0 +1,82 @@
+using Plotly.NET;
+using SplitBatch.Display.Drawing;
+using Layout = Plotly.NET.Layout;
+
+namespace SplitBatch.Display.Figures;
+
+/// <summary>The interactive form of a figure.</summary>
+/// <remarks>Apart from <see cref="Figure"/>, so that a figure can be shown as a picture where Plotly.NET cannot be loaded.</remarks>
+public static class PlotlyCharts
+{
+    /// <summary>The figure as a Plotly.NET chart, to change or to combine with charts of one's own.</summary>
+    /// <param name="figure">The figure.</param>
+    public static GenericChart ToPlotly(this Figure figure)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        var traces = new PlotlyTraces(figure);
+        var charts = traces.All().Select(trace => GenericChart.ofTraceObject(false, trace));
+        return GenericChart.setConfig(Config(), GenericChart.setLayout(LayoutOf(figure, traces), Plotly.NET.CSharp.Chart.Combine(charts)));
+    }
+
+    private static Layout LayoutOf(Figure figure, PlotlyTraces traces)
+    {
+        var layout = new Layout();
+        layout.SetProperty("title", Values(
+            ("text", Heading(figure)), ("x", 0), ("xref", "container"), ("xanchor", "left"), ("pad", Values(("l", 8))), ("font", Values(("size", 16)))));
+        layout.SetProperty("font", Values(("family", Face.Family.Replace("'", "", StringComparison.Ordinal)), ("size", 12), ("color", Theme.Text)));
+        layout.SetProperty("paper_bgcolor", Theme.Paper);
+        layout.SetProperty("plot_bgcolor", Theme.Paper);
+        layout.SetProperty("showlegend", false);
+        layout.SetProperty("hovermode", "closest");
+        layout.SetProperty("height", Math.Max(360, figure.Compose(720).Height));
+        layout.SetProperty("margin", Values(("t", 96), ("r", 110), ("b", 56), ("l", 56)));
+        layout.SetProperty("xaxis", AxisOf(figure.X, figure, Along.X));
+        layout.SetProperty("yaxis", AxisOf(figure.Y, figure, Along.Y));
+        layout.SetProperty("shapes", traces.Shapes().ToArray());
+        layout.SetProperty("annotations", traces.Annotations().ToArray());
+        layout.SetProperty("bargap", 0.3);
+        return layout;
+    }
+
+    private static string Heading(Figure figure)
+    {
+        var lines = Face.Bold.Wrap(figure.Title, 16, 660).Select(line => $"<b>{Xml.Text(line)}</b>")
+            .Concat(Face.Regular.Wrap(figure.Subtitle, 13, 660).Select(line => $"<span style=\"font-size:13px;color:{Theme.Quiet}\">{Xml.Text(line)}</span>"));
+        return string.Join("<br>", lines);
+    }
+
+    private static Dictionary<string, object> AxisOf(Axis axis, Figure figure, Along along)
+    {
+        var scale = new Scale(axis, figure.Marks.SelectMany(m => PlotlyTraces.Values(m, along)), 0, 600);
+        var shown = Values(
+            ("title", Values(("text", Xml.Text(axis.Title)), ("standoff", 10))), ("gridcolor", Theme.Grid), ("zeroline", false),
+            ("automargin", true), ("linecolor", Theme.Quiet), ("showline", along == Along.X));
+        if (axis.IsCategorical)
+        {
+            shown["tickvals"] = Enumerable.Range(0, axis.Categories.Count).ToArray();
+            shown["ticktext"] = axis.Categories.Select(c => string.Join("<br>", Face.Regular.Wrap(c, 12, 200).Select(Xml.Text))).ToArray();
+            shown["showgrid"] = false;
+            shown["range"] = along == Along.Y ? new[] { scale.High, scale.Low } : [scale.Low, scale.High];
+        }
+        else
+        {
+            shown["range"] = new[] { scale.Low, scale.High };
+            if (axis.Percent) shown["tickformat"] = ".0%";
+        }
+
+        return shown;
+    }
+
+    private static readonly string[] UnusedButtons = ["select2d", "lasso2d", "autoScale2d"];
+
+    private static Config Config()
+    {
+        var config = new Config();
+        config.SetProperty("displaylogo", false);
+        config.SetProperty("responsive", true);
+        config.SetProperty("modeBarButtonsToRemove", UnusedButtons);
+        return config;
+    }
+
+    internal static Dictionary<string, object> Values(params (string Key, object Value)[] pairs) => pairs.ToDictionary(p => p.Key, p => p.Value);
+}
