@@ -83,10 +83,14 @@ public sealed record Table
         double.PositiveInfinity => "no upper limit",
         double.NegativeInfinity => "no lower limit",
         _ when double.IsNaN(value) => "\u2013",
-        _ => value.ToString("F" + decimals, CultureInfo.InvariantCulture) is var text && text.AsSpan().ContainsAnyInRange('1', '9')
-            ? text.Replace('-', '\u2212')
-            : text.TrimStart('-'),
+        _ => Rounded(value, decimals),
     };
+
+    private static string Rounded(double value, int decimals)
+    {
+        var text = value.ToString("0." + new string('0', decimals), CultureInfo.InvariantCulture);
+        return text.AsSpan().ContainsAnyInRange('1', '9') ? text.Replace('-', '\u2212') : text.TrimStart('-');
+    }
 
     private static double? Number(object? value) => value switch
     {

@@ -2,7 +2,7 @@ using SplitBatch.Display.Drawing;
 
 namespace SplitBatch.Display.Figures;
 
-/// <content>The strip above the plot, where upright lines and shaded stretches bear their names.</content>
+/// <content>The strip above the plot: what the upright axis measures, and the names of upright lines and shaded stretches.</content>
 internal sealed partial class FigureLayout
 {
     private const double StripLine = 16;
@@ -21,7 +21,8 @@ internal sealed partial class FigureLayout
             _ => (Name: "", X: 0.0, Ink: Ink.Main, IsRule: false),
         }).Where(t => t.Name.Length > 0).OrderBy(t => t.X);
 
-        var ends = new List<double>();
+        var heading = _figure.Y.IsCategorical ? "" : _figure.Y.Title;
+        var ends = heading.Length == 0 ? new List<double>() : [Pad + Face.Regular.Width(heading, TickSize)];
         var tags = new List<Tag>();
         foreach (var (name, x, ink, isRule) in wanted)
         {
@@ -44,10 +45,12 @@ internal sealed partial class FigureLayout
     private void DrawStrip(Strip strip, double top)
     {
         var bottom = top + strip.Height;
+        if (!_figure.Y.IsCategorical && _figure.Y.Title.Length > 0)
+            _shapes.Add(new Writing(new(Pad, bottom - 4), _figure.Y.Title, TickSize, Theme.Quiet));
         foreach (var tag in strip.Tags)
         {
             var baseline = bottom - tag.Row * StripLine - 4;
-            if (tag.IsRule) _shapes.Add(new Stroke([new(tag.X, baseline + 3), new(tag.X, _top)], Theme.Colour(tag.Ink)));
+            if (tag.IsRule) _shapes.Add(new Stroke([new(tag.X, _top), new(tag.X, baseline + 3)], Theme.Colour(tag.Ink), 1.5, Theme.IsDashed(tag.Ink)));
         }
 
         foreach (var tag in strip.Tags)

@@ -10,7 +10,7 @@ internal sealed partial class FigureLayout
         switch (mark)
         {
             case Rule { Along: Along.Y, Name.Length: > 0 } rule:
-                Word(rule.Name, new(_right - 4, _y.Pixel(rule.Value) - 5), rule.Ink, Anchor.End);
+                Word(rule.Name, new(_left + 4, _y.Pixel(rule.Value) - 5), rule.Ink);
                 break;
             case Zone { Along: Along.Y, Name.Length: > 0 } zone:
                 Word(zone.Name, new(_left + 4, _y.Pixel(zone.High) + 15), Ink.Faint);
@@ -24,8 +24,7 @@ internal sealed partial class FigureLayout
                 foreach (var bar in bars.Items.Where(b => b.Label.Length > 0)) Label(bars, bar);
                 break;
             case Ranges ranges:
-                foreach (var item in ranges.Items.Where(i => i.Label.Length > 0)) Label(ranges, item);
-                if (ranges is { Name.Length: > 0, Items.Count: > 0 }) NameOf(ranges);
+                Label(ranges);
                 break;
             case Dots { Name.Length: > 0, Points.Count: > 0 } dots:
                 var last = Pixel(dots.Points[^1]);
@@ -45,6 +44,19 @@ internal sealed partial class FigureLayout
         else Word(bar.Label, new(_x.Pixel(bar.Place), _y.Pixel(Math.Max(0, bar.Value)) - 5), Ink.Main, Anchor.Middle);
     }
 
+    /// <summary>The values of the intervals; the series is named once, beside its first interval, on a phone before its first value.</summary>
+    private void Label(Ranges ranges)
+    {
+        var joined = _narrow && ranges is { Along: Along.X, Name.Length: > 0, Items: [{ Label.Length: > 0 }, ..] };
+        for (var i = 0; i < ranges.Items.Count; i++)
+        {
+            var item = ranges.Items[i];
+            if (item.Label.Length > 0) Label(ranges, i == 0 && joined ? item with { Label = $"{ranges.Name}: {item.Label}" } : item);
+        }
+
+        if (!joined && ranges is { Name.Length: > 0, Items.Count: > 0 }) NameOf(ranges);
+    }
+
     private void Label(Ranges ranges, RangeItem item)
     {
         if (ranges.Along == Along.Y) Word(item.Label, new(_x.Pixel(item.Place), _y.Pixel(item.High) - 8), ranges.Ink, Anchor.Middle);
@@ -52,7 +64,6 @@ internal sealed partial class FigureLayout
         else Word(item.Label, new(_right + 8, PixelY(item.Place) + 4), ranges.Ink);
     }
 
-    /// <summary>A series is named once, beside its first interval.</summary>
     private void NameOf(Ranges ranges)
     {
         var first = ranges.Items[0];

@@ -34,8 +34,6 @@ internal sealed partial class FigureLayout
     {
         var y = Paragraph(_figure.Title, 16, Pad, Theme.Text, bold: true);
         y = Paragraph(_figure.Subtitle, 13, y + 2, Theme.Quiet);
-        var heading = _figure.Y.Title;
-        if (heading.Length > 0 && !_figure.Y.IsCategorical) y = Paragraph(heading, TickSize, y + 6, Theme.Quiet);
 
         MeasureSides();
         var strip = PlanStrip();
@@ -206,7 +204,7 @@ internal sealed partial class FigureLayout
             for (var k = 0; k < lines.Count; k++)
             {
                 var at = new Spot(_narrow ? Pad : _left - 10, y + k * 15);
-                _shapes.Add(new Writing(at, lines[k], TickSize, Theme.Text, Anchor: _narrow ? Anchor.Start : Anchor.End, Halo: _narrow ? Theme.Paper : null));
+                _shapes.Add(new Writing(at, lines[k], TickSize, Theme.Text, Anchor: _narrow ? Anchor.Start : Anchor.End));
                 if (_narrow) _labels.Take(Pad, at.Y - TickSize, Pad + Face.Regular.Width(lines[k], TickSize), at.Y + 3);
             }
         }

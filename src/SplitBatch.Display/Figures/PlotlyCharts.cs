@@ -22,14 +22,14 @@ public static class PlotlyCharts
     {
         var layout = new Layout();
         layout.SetProperty("title", Values(
-            ("text", Heading(figure)), ("x", 0), ("xref", "container"), ("xanchor", "left"), ("pad", Values(("l", 8))), ("font", Values(("size", 16)))));
+            ("text", Heading(figure)), ("x", 0), ("xref", "container"), ("xanchor", "left"), ("y", 1), ("yref", "container"), ("yanchor", "top"), ("pad", Values(("l", 8), ("t", 14))), ("font", Values(("size", 16)))));
         layout.SetProperty("font", Values(("family", Face.Family.Replace("'", "", StringComparison.Ordinal)), ("size", 12), ("color", Theme.Text)));
         layout.SetProperty("paper_bgcolor", Theme.Paper);
         layout.SetProperty("plot_bgcolor", Theme.Paper);
         layout.SetProperty("showlegend", false);
         layout.SetProperty("hovermode", "closest");
         layout.SetProperty("height", Math.Max(360, figure.Compose(720).Height));
-        layout.SetProperty("margin", Values(("t", 96), ("r", 110), ("b", 56), ("l", 56)));
+        layout.SetProperty("margin", Values(("t", 40 + 21 * HeadingLines(figure).Count() + 16 * traces.RowsAbove), ("r", 110), ("b", 56), ("l", 56)));
         layout.SetProperty("xaxis", AxisOf(figure.X, figure, Along.X));
         layout.SetProperty("yaxis", AxisOf(figure.Y, figure, Along.Y));
         layout.SetProperty("shapes", traces.Shapes().ToArray());
@@ -38,18 +38,17 @@ public static class PlotlyCharts
         return layout;
     }
 
-    private static string Heading(Figure figure)
-    {
-        var lines = Face.Bold.Wrap(figure.Title, 16, 660).Select(line => $"<b>{Xml.Text(line)}</b>")
+    private static string Heading(Figure figure) => string.Join("<br>", HeadingLines(figure));
+
+    private static IEnumerable<string> HeadingLines(Figure figure) =>
+        Face.Bold.Wrap(figure.Title, 16, 660).Select(line => $"<b>{Xml.Text(line)}</b>")
             .Concat(Face.Regular.Wrap(figure.Subtitle, 13, 660).Select(line => $"<span style=\"font-size:13px;color:{Theme.Quiet}\">{Xml.Text(line)}</span>"));
-        return string.Join("<br>", lines);
-    }
 
     private static Dictionary<string, object> AxisOf(Axis axis, Figure figure, Along along)
     {
         var scale = new Scale(axis, figure.Marks.SelectMany(m => PlotlyTraces.Values(m, along)), 0, 600);
         var shown = Values(
-            ("title", Values(("text", Xml.Text(axis.Title)), ("standoff", 10))), ("gridcolor", Theme.Grid), ("zeroline", false),
+            ("title", Values(("text", Xml.Text(axis.Percent ? axis.Name : axis.Title)), ("standoff", 10))), ("gridcolor", Theme.Grid), ("zeroline", false),
             ("automargin", true), ("linecolor", Theme.Quiet), ("showline", along == Along.X));
         if (axis.IsCategorical)
         {

@@ -20,13 +20,14 @@ internal sealed class PlotlyTraces(Figure figure)
     /// <summary>The words beside the marks.</summary>
     public IEnumerable<object> Annotations()
     {
-        var row = 0;
+        var rows = RowsOfTags();
+        var tag = 0;
         foreach (var mark in figure.Marks)
         {
             switch (mark)
             {
-                case Rule { Along: Along.X, Name.Length: > 0 } rule: yield return Above(rule.Name, rule.Value, row++, rule.Ink); break;
-                case Zone { Along: Along.X, Name.Length: > 0 } zone: yield return Above(zone.Name, (zone.Low + zone.High) / 2, row++, zone.Ink); break;
+                case Rule { Along: Along.X, Name.Length: > 0 } rule: yield return Above(rule.Name, rule.Value, rows[tag++], rule.Ink); break;
+                case Zone { Along: Along.X, Name.Length: > 0 } zone: yield return Above(zone.Name, (zone.Low + zone.High) / 2, rows[tag++], zone.Ink); break;
                 case Rule { Name.Length: > 0 } rule: yield return Words(rule.Name, ("x", 1), ("xref", "paper"), ("y", rule.Value), ("xanchor", "right"), ("yanchor", "bottom"), rule.Ink); break;
                 case Zone { Name.Length: > 0 } zone: yield return Words(zone.Name, ("x", 0), ("xref", "paper"), ("y", zone.High), ("xanchor", "left"), ("yanchor", "top"), zone.Ink); break;
                 case Curve { Name.Length: > 0, Points.Count: > 0 } curve: yield return Beside(curve.Name, curve.Points[^1], "left", curve.Ink); break;
@@ -35,6 +36,31 @@ internal sealed class PlotlyTraces(Figure figure)
                 case Ranges ranges: foreach (var words in Annotate(ranges)) yield return words; break;
             }
         }
+    }
+
+    /// <summary>How many lines of names stand above the plot.</summary>
+    public int RowsAbove => RowsOfTags().Select(r => r + 1).DefaultIfEmpty(0).Max();
+
+    /// <summary>For each name above the plot, in the order of the marks, a line in which it meets no other.</summary>
+    private List<int> RowsOfTags()
+    {
+        var scale = new Scale(figure.X, figure.Marks.SelectMany(m => Values(m, Along.X)), 0, 480);
+        var taken = new List<(int Row, double Left, double Right)>();
+        foreach (var mark in figure.Marks)
+        {
+            var (name, x) = mark switch
+            {
+                Rule { Along: Along.X } rule => (rule.Name, scale.Pixel(rule.Value)),
+                Zone { Along: Along.X } zone => (zone.Name, (scale.Pixel(zone.Low) + scale.Pixel(zone.High)) / 2),
+                _ => ("", 0),
+            };
+            if (name.Length == 0) continue;
+            var half = Face.Regular.Width(name, 12) / 2 + 6;
+            var row = Enumerable.Range(0, 20).First(r => !taken.Any(t => t.Row == r && x - half < t.Right && x + half > t.Left));
+            taken.Add((row, x - half, x + half));
+        }
+
+        return [.. taken.Select(t => t.Row)];
     }
 
     /// <summary>The values a mark has on an axis, as far as they are finite.</summary>
@@ -143,7 +169,7 @@ internal sealed class PlotlyTraces(Figure figure)
     {
         var words = Words(text, ("x", x), ("xref", "x"), ("y", 1), ("xanchor", "center"), ("yanchor", "bottom"), ink);
         words["yref"] = "paper";
-        words["yshift"] = row % 2 * 16;
+        words["yshift"] = row * 16;
         return words;
     }
 
