@@ -9,105 +9,109 @@ internal static class OrderDealer
 {
     internal static ServingOrder[] Deal(IReadOnlyList<ServingOrder> orders, IReadOnlyList<Seat> seats, ref SeededRandom random)
     {
-        var whole = new Tally(orders);
+        Features[] features = [.. orders.Select(order => new Features(order, orders))];
+        var whole = new Tally(features);
         Dictionary<(char Group, int Number), Tally> groups = [];
         Tally Group(char group, int number) =>
-            groups.TryGetValue((group, number), out var tally) ? tally : groups[(group, number)] = new Tally(orders);
+            groups.TryGetValue((group, number), out var tally) ? tally : groups[(group, number)] = new Tally(features);
 
         var dealt = new ServingOrder[seats.Count];
-        List<int> best = [];
-        Cost[] cost = new Cost[5], bestCost = new Cost[5];
         for (int i = 0; i < seats.Count; i++)
         {
             var seat = seats[i];
             Tally[] tallies = [whole, Group('t', seat.Taster), Group('s', seat.Session), Group('r', seat.Replicate), Group('v', seat.Server)];
-            int least = whole.LeastUse;
-            best.Clear();
-            for (int k = 0; k < orders.Count; k++)
+            List<int> left = whole.LeastUsed();
+            foreach (var tally in tallies)
             {
-                if (whole.Use(k) != least) continue;
-                for (int g = 0; g < tallies.Length; g++) cost[g] = tallies[g].CostOf(k);
-                int sign = best.Count == 0 ? -1 : Compare(cost, bestCost);
-                if (sign < 0)
-                {
-                    best.Clear();
-                    cost.CopyTo(bestCost, 0);
-                }
-                if (sign <= 0) best.Add(k);
+                if (left.Count == 1) break;
+                left = tally.Cheapest(left);
             }
-            int chosen = best[random.NextBelow(best.Count)];
+            int chosen = left[random.NextBelow(left.Count)];
             foreach (var tally in tallies) tally.Add(chosen);
             dealt[i] = orders[chosen];
         }
         return dealt;
     }
 
-    private static int Compare(Cost[] one, Cost[] other)
+    /// <summary>What an order adds to each running sum that should stay near zero, and where its odd cup stands.</summary>
+    private sealed class Features
     {
-        for (int i = 0; i < one.Length; i++)
+        internal Features(ServingOrder order, IReadOnlyList<ServingOrder> all)
         {
-            if (one[i].CompareTo(other[i]) is not 0 and var sign) return sign;
+            bool someAreUnmixed = order.Beers.Count == 2 && all.Any(other => !other.IsMixed);
+            Beers = [Sign(order.OddBeer), Sign(order.Reference), someAreUnmixed ? order.IsMixed ? 1 : -1 : 0];
+            MatchFirst = order.Reference is { } reference ? order.Beers[0] == reference ? 1 : -1 : 0;
+            OddAt = order.OddPosition ?? 0;
+            Positions = [.. order.Beers.Select(beer => Sign(beer))];
         }
-        return 0;
-    }
 
-    /// <summary>How much one more order would unbalance a group, weightiest first.</summary>
-    private readonly record struct Cost(long Beers, long OddPosition, long Position, int Repeats) : IComparable<Cost>
-    {
-        public int CompareTo(Cost other) =>
-            (Beers, OddPosition, Position, Repeats).CompareTo((other.Beers, other.OddPosition, other.Position, other.Repeats));
+        internal int[] Beers { get; }
+
+        internal int MatchFirst { get; }
+
+        internal int OddAt { get; }
+
+        internal int[] Positions { get; }
+
+        private static int Sign(Side? beer) => beer switch { null => 0, Side.A => 1, _ => -1 };
     }
 
     /// <summary>What has been dealt to one group so far, and what one more order would cost it in balance.</summary>
-    private sealed class Tally
+    private sealed class Tally(Features[] features)
     {
-        private readonly IReadOnlyList<ServingOrder> orders;
-        private readonly int[] uses, oddAt, position;
-        private readonly bool someAreUnmixed;
-        private int oddBeer, mixed, reference, matchFirst;
+        private readonly int[] uses = new int[features.Length], beers = new int[3];
+        private readonly int[] oddAt = new int[features[0].Positions.Length + 1], positions = new int[features[0].Positions.Length];
+        private int matchFirst;
 
-        internal Tally(IReadOnlyList<ServingOrder> all)
+        internal List<int> LeastUsed()
         {
-            orders = all;
-            uses = new int[orders.Count];
-            oddAt = new int[orders[0].Beers.Count + 1];
-            position = new int[orders[0].Beers.Count];
-            someAreUnmixed = orders[0].Beers.Count == 2 && orders.Any(order => !order.IsMixed);
+            int least = uses.Min();
+            return [.. Enumerable.Range(0, uses.Length).Where(k => uses[k] == least)];
         }
 
-        internal int LeastUse => uses.Min();
-
-        internal int Use(int order) => uses[order];
-
-        /// <summary>The growth of the summed squares of imbalance: beers first, then where the odd cup stands, then beers per position, then repeats.</summary>
-        internal Cost CostOf(int k)
+        internal List<int> Cheapest(List<int> orders)
         {
-            var order = orders[k];
-            long beers = Growth(oddBeer, Sign(order.OddBeer)) + Growth(mixed, MixedSign(order)) + Growth(reference, Sign(order.Reference));
-            long odd = (order.OddPosition is { } at ? 2 * oddAt[at] : 0) + Growth(matchFirst, MatchSign(order));
-            long places = 0;
-            for (int i = 0; i < position.Length; i++) places += Growth(position[i], Sign(order.Beers[i]));
-            return new Cost(beers, odd, places, uses[k]);
+            List<int> best = [];
+            Int128 bestCost = Int128.MaxValue;
+            foreach (int k in orders)
+            {
+                Int128 cost = Cost(k);
+                if (cost > bestCost) continue;
+                if (cost < bestCost) best.Clear();
+                bestCost = cost;
+                best.Add(k);
+            }
+            return best;
         }
 
         internal void Add(int k)
         {
-            var order = orders[k];
+            var order = features[k];
             uses[k]++;
-            oddBeer += Sign(order.OddBeer);
-            mixed += MixedSign(order);
-            reference += Sign(order.Reference);
-            matchFirst += MatchSign(order);
-            if (order.OddPosition is { } at) oddAt[at]++;
-            for (int i = 0; i < position.Length; i++) position[i] += Sign(order.Beers[i]);
+            for (int i = 0; i < beers.Length; i++) beers[i] += order.Beers[i];
+            for (int i = 0; i < positions.Length; i++) positions[i] += order.Positions[i];
+            matchFirst += order.MatchFirst;
+            if (order.OddAt > 0) oddAt[order.OddAt]++;
         }
 
-        private static int MatchSign(ServingOrder order) => order.Reference is { } side ? order.Beers[0] == side ? 1 : -1 : 0;
+        /// <summary>
+        /// The growth of the summed squares of imbalance, weightiest first: beers, then where the odd cup stands, then beers per position,
+        /// then repeats. Each part of at most 20,000 sets stays far below 2^31, so the sum compares like the parts.
+        /// </summary>
+        private Int128 Cost(int k)
+        {
+            var order = features[k];
+            long odd = order.OddAt > 0 ? 2 * oddAt[order.OddAt] : 0;
+            return ((Int128)Growth(beers, order.Beers) << 96) + ((Int128)(odd + Growth(matchFirst, order.MatchFirst)) << 64) + ((Int128)Growth(positions, order.Positions) << 32) + uses[k];
+        }
 
-        private int MixedSign(ServingOrder order) => someAreUnmixed ? order.IsMixed ? 1 : -1 : 0;
+        private static long Growth(int[] sums, int[] steps)
+        {
+            long growth = 0;
+            for (int i = 0; i < sums.Length; i++) growth += Growth(sums[i], steps[i]);
+            return growth;
+        }
 
-        private static int Sign(Side? beer) => beer switch { null => 0, Side.A => 1, _ => -1 };
-
-        private static long Growth(long sum, long step) => 2 * sum * step + step * step;
+        private static long Growth(long sum, long step) => (2 * sum * step) + (step * step);
     }
 }

@@ -1,4 +1,4 @@
-namespace SplitBatch.Panel.Tests;
+namespace SplitBatch.Panel;
 
 public class ScorerTests
 {
