@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace SplitBatch.Bitterness;
 
 /// <summary>Isomerisation kinetics over the wort's own temperatures, times a stated yield from kettle to beer.</summary>
@@ -36,5 +38,26 @@ public sealed class IsomerisationKinetics : IBitternessModel
     {
         var boil = Isomerisation.Hold(exposure.BoilCelsius, exposure.BoilMinutes);
         return Math.Max(0, exposure.Before.Then(boil).Then(exposure.After).IsoMade) * KettleToBeer;
+    }
+
+    /// <inheritdoc/>
+    public void Utilisation(in Exposure exposure, ReadOnlySpan<double> gravity, ReadOnlySpan<double> minutes, Span<double> result)
+    {
+        // Iso-alpha acid at the end is a sum of two decays in the boil's length: fast e^(-k1 t) + slow e^(-k2 t).
+        var (k1, k2) = (Isomerisation.K1(exposure.BoilCelsius), Isomerisation.K2(exposure.BoilCelsius));
+        var (before, after, ratio) = (exposure.Before, exposure.After, k1 / (k2 - k1));
+        var fast = KettleToBeer * before.AlphaLeft * (after.IsoMade + ratio * after.IsoLeft);
+        var slow = KettleToBeer * (before.IsoMade - before.AlphaLeft * ratio) * after.IsoLeft;
+        var t = VectorMath.Vectors(minutes);
+        var u = VectorMath.Vectors(result);
+        for (var i = 0; i < u.Length; i++)
+        {
+            u[i] = Vector256.Max(Vector256<double>.Zero, fast * Vector256.Exp(-k1 * t[i]) + slow * Vector256.Exp(-k2 * t[i]));
+        }
+
+        for (var i = u.Length * Vector256<double>.Count; i < result.Length; i++)
+        {
+            result[i] = Math.Max(0, fast * Math.Exp(-k1 * minutes[i]) + slow * Math.Exp(-k2 * minutes[i]));
+        }
     }
 }

@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace SplitBatch.Bitterness;
 
 /// <summary>Tinseth's formula: a gravity factor times a boil-time factor.</summary>
@@ -21,6 +23,25 @@ public sealed class Tinseth : IBitternessModel
 
     /// <inheritdoc/>
     public double Utilisation(in Exposure exposure) => Utilisation(exposure.MeanGravity, exposure.EquivalentMinutes);
+
+    /// <inheritdoc/>
+    public void Utilisation(in Exposure exposure, ReadOnlySpan<double> gravity, ReadOnlySpan<double> minutes, Span<double> result)
+    {
+        var stand = (exposure with { BoilMinutes = 0 }).EquivalentMinutes;
+        var g = VectorMath.Vectors(gravity);
+        var t = VectorMath.Vectors(minutes);
+        var u = VectorMath.Vectors(result);
+        for (var i = 0; i < u.Length; i++)
+        {
+            var boil = Vector256.Max(Vector256<double>.Zero, t[i] + Vector256.Create(stand));
+            u[i] = 1.65 / 4.15 * Vector256.Exp(LogBase * (g[i] - Vector256<double>.One)) * (Vector256<double>.One - Vector256.Exp(-0.04 * boil));
+        }
+
+        for (var i = u.Length * Vector256<double>.Count; i < result.Length; i++)
+        {
+            result[i] = Utilisation(gravity[i], Math.Max(0, minutes[i] + stand));
+        }
+    }
 
     /// <summary>The formula itself.</summary>
     /// <param name="gravity">Mean specific gravity over the boil.</param>

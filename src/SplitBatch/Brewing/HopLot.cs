@@ -68,6 +68,9 @@ public sealed record HopLot
     /// <summary>The share of alpha acid that this variety loses in six months, open, at 20 °C: 0.35 for 35 %.</summary>
     public double? LossInSixMonths { get; init => field = value is { } share ? Guard.InRange(share, 0.0, 0.95, nameof(LossInSixMonths)) : null; }
 
+    /// <summary>Standard uncertainty of what storage has left, as a share of <see cref="Alpha"/>; zero for alpha acid as assayed.</summary>
+    public double StorageUncertainty { get; init => field = Guard.Share(value, nameof(StorageUncertainty)); }
+
     /// <summary>Price of a kilogram, in whatever currency all lots share.</summary>
     public decimal? PricePerKilogram { get; init => field = value is { } price ? Guard.NotNegative(price, nameof(PricePerKilogram)) : null; }
 
@@ -76,6 +79,9 @@ public sealed record HopLot
 
     /// <summary>Standard pellets from the packet's percentage.</summary>
     public static HopLot Pellets(string name, double alphaPercent) => new(name, HopForm.Pellet, AlphaAcid.FromPercent(alphaPercent));
+
+    /// <summary>The lot as it stands on brew day, aged by the best published model its data allow; see <see cref="StorageLoss"/> for the interval.</summary>
+    public HopLot On(DateOnly brewDay) => StorageLoss.Of(this, brewDay).OnBrewDay;
 
     /// <summary>Grams of leaf and strig in a mass of the lot: what is neither alpha nor beta acid; none in extracts and oils.</summary>
     internal double PlantShare(HopForms forms) =>

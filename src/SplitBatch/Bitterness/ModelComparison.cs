@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SplitBatch.Brewing;
+
+namespace SplitBatch.Bitterness;
+
+/// <summary>What one model says of a dose, and what it would say if one thing were different.</summary>
+/// <param name="Model">The model's name.</param>
+/// <param name="Bitterness">Its estimate, in IBU.</param>
+/// <param name="AgainstFirst">Its estimate over that of the first model compared.</param>
+/// <param name="GravityEffect">What the wort's gravity does in this model: estimate over the estimate for the same boil at 1.050, less 1 (−0.08 is 8 % less).</param>
+/// <param name="StandEffect">What time after flame-out does: estimate over the estimate for wort cooled at once, less 1; 0 without such time, null where all bitterness comes from it.</param>
+/// <param name="AltitudeEffect">What the altitude does: estimate over the estimate at the sea, less 1.</param>
+/// <param name="InRange">Whether the dose is within the model's range.</param>
+/// <param name="Why">Why it differs from the others, in words.</param>
+/// <param name="Citation">Where the model is published.</param>
+public sealed record ModelComparisonRow(
+    string Model, double Bitterness, double AgainstFirst, double GravityEffect, double? StandEffect, double AltitudeEffect, bool InRange, string Why, string Citation)
+{
+    /// <summary>For example <c>Garetz: 21.4 IBU, 0.67 of the first; ...</c>.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture, $"{Model}: {Bitterness:0.0} IBU, {AgainstFirst:0.00} times the first. {Why}");
+}
+
+/// <summary>One dose, seen by several models: rows for a table and a chart.</summary>
+/// <example><code>ModelComparison.Of(kettle, charges)</code></example>
+public sealed record ModelComparison
+{
+    private ModelComparison(ImmutableArray<ModelComparisonRow> rows) => Rows = rows;
+
+    /// <summary>One row for each model, in the order compared.</summary>
+    public ImmutableArray<ModelComparisonRow> Rows { get; }
+
+    /// <summary>The lowest estimate, in IBU.</summary>
+    public double Lowest => Rows.Min(row => row.Bitterness);
+
+    /// <summary>The highest estimate, in IBU.</summary>
+    public double Highest => Rows.Max(row => row.Bitterness);
+
+    /// <summary>Compares models on one half's charges.</summary>
+    /// <param name="kettle">The kettle of one half.</param>
+    /// <param name="charges">Its charges.</param>
+    /// <param name="models">The models; all of <see cref="BitternessModels.All"/> unless given.</param>
+    /// <param name="forms">Form factors; <see cref="HopForms.Default"/> unless given.</param>
+    /// <exception cref="ArgumentException">A charge cannot belong to this kettle, or there is no model.</exception>
+    public static ModelComparison Of(Kettle kettle, IEnumerable<HopCharge> charges, IEnumerable<IBitternessModel>? models = null, HopForms? forms = null)
+    {
+        ArgumentNullException.ThrowIfNull(kettle);
+        ArgumentNullException.ThrowIfNull(charges);
+        ImmutableArray<HopCharge> given = [.. charges];
+        ImmutableArray<IBitternessModel> all = [.. models ?? BitternessModels.All];
+        if (all.IsEmpty) throw new ArgumentException("Give at least one model to compare.", nameof(models));
+        double Value(IBitternessModel model, Kettle changed) => new Dose(changed, given, model, forms ?? HopForms.Default).Bitterness();
+        var first = Value(all[0], kettle);
+        return new([.. all.Select(model =>
+        {
+            var value = Value(model, kettle);
+            var usual = Value(model, AtGravity(kettle, 1.050));
+            var sea = Value(model, kettle with { Altitude = UnitsNet.Length.Zero });
+            var cooled = kettle.AfterBoil is null ? value : Cooled(kettle, given, model, forms ?? HopForms.Default);
+            var gravity = kettle.MeanGravity.Specific;
+            return new ModelComparisonRow(
+                model.Name, value, Over(value, first) + 1, Over(value, usual), kettle.AfterBoil is not null && cooled == 0 ? null : Over(value, cooled), Over(value, sea),
+                gravity >= model.Range.LowestGravity && gravity <= model.Range.HighestGravity, model.Character, model.Citation);
+        })]);
+    }
+
+    /// <summary>For example <c>Tinseth 32.0, Rager 42.8, Garetz 26.1, Kinetics 40.5 IBU: from 26.1 to 42.8 for the same beer</c>.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{string.Join(", ", Rows.Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Model} {row.Bitterness:0.0}")))} IBU: from {Lowest:0.0} to {Highest:0.0} for the same beer");
+
+    private static double Over(double value, double other) => other == 0 ? 0 : value / other - 1;
+
+    /// <summary>The kettle with its wort's mean gravity moved, evaporation unchanged.</summary>
+    private static Kettle AtGravity(Kettle kettle, double mean) =>
+        kettle with { Gravity = Gravity.FromSpecific(1 + (kettle.Gravity.Specific - 1) * ((mean - 1) / Math.Max(1e-9, kettle.MeanGravity.Specific - 1))) };
+
+    /// <summary>Bitterness if the wort were cooled at once: charges after flame-out then meet no heat.</summary>
+    private static double Cooled(Kettle kettle, ImmutableArray<HopCharge> charges, IBitternessModel model, HopForms forms) => new Dose(
+        kettle with { AfterBoil = null },
+        [.. charges.Where(charge => charge.Stage is not (AdditionStage.Whirlpool or AdditionStage.Cooling))],
+        model,
+        forms).Bitterness();
+}
