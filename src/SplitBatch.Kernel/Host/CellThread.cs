@@ -46,7 +46,8 @@ internal sealed class CellThread : SynchronizationContext
     public async Task<bool> StopAsync(TimeSpan limit)
     {
         closed = true;
-        await abort.CancelAsync().ConfigureAwait(false);
+        // Not awaited: aborting a thread that blocks returns only when it no longer does.
+        _ = abort.CancelAsync();
         var deadline = DateTime.UtcNow + limit;
         while (!ended.Task.IsCompleted && DateTime.UtcNow < deadline)
         {
