@@ -1,0 +1,62 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using SplitBatch.Display;
+using SplitBatch.Kernel.Jupyter.Wire;
+
+namespace SplitBatch.Kernel.Jupyter.Install;
+
+/// <summary>Writes and removes the folder by which Jupyter knows this kernel.</summary>
+public static class KernelInstaller
+{
+    private static readonly WireJson Indented = new(new JsonSerializerOptions
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    });
+
+    /// <summary>
+    /// Writes <c>kernel.json</c> and, once for all charts, the chart library, which the Jupyter server hands to the page without a network.
+    /// An earlier installation in the same place is replaced.
+    /// </summary>
+    /// <param name="kernels">The folder that holds kernels; made when missing.</param>
+    /// <param name="launch">The words that start the splitbatch command.</param>
+    /// <returns>The kernel's own folder.</returns>
+    public static string Install(string kernels, IReadOnlyList<string> launch)
+    {
+        var folder = Path.Combine(kernels, KernelSpec.Name);
+        Directory.CreateDirectory(folder);
+        File.WriteAllText(Path.Combine(folder, "plotly.min.js"), NotebookDisplay.ChartScript);
+        File.WriteAllText(Path.Combine(folder, "kernel.json"), JsonSerializer.Serialize(KernelSpec.StartedBy(launch), Indented.KernelSpec) + "\n");
+        return folder;
+    }
+
+    /// <summary>Removes the kernel's folder. Null when there was none.</summary>
+    /// <exception cref="InvalidDataException">The folder of that name is another kernel's.</exception>
+    public static string? Remove(string kernels)
+    {
+        var folder = Path.Combine(kernels, KernelSpec.Name);
+        var description = Path.Combine(folder, "kernel.json");
+        if (!Directory.Exists(folder))
+        {
+            return null;
+        }
+
+        if (!File.Exists(description) || !File.ReadAllText(description).Contains("--connection-file", StringComparison.Ordinal))
+        {
+            throw new InvalidDataException($"{folder} was not written by this command; remove it by hand if it is not wanted");
+        }
+
+        Directory.Delete(folder, recursive: true);
+        return folder;
+    }
+
+    /// <summary>The words that start the running command again: its own program, or dotnet and its library.</summary>
+    public static IReadOnlyList<string> ThisCommand()
+    {
+        var program = Environment.ProcessPath ?? "dotnet";
+        return Path.GetFileNameWithoutExtension(program) is "dotnet"
+            ? [program, Path.GetFullPath(Environment.GetCommandLineArgs()[0])]
+            : [program];
+    }
+}
