@@ -47,6 +47,38 @@ public sealed record ScoredPanel(
         }
     }
 
+    /// <summary>What was done, for comparison with what was declared.</summary>
+    public PanelPractice Practice => new(Protocol, PerTaster.Count(taster => taster.Counted > 0), Counted)
+    {
+        Seed = Plan.Seed,
+        Served = Ballots.Min(ballot => ballot.Ballot.When) is { } first ? DateOnly.FromDateTime(first.DateTime) : null,
+    };
+
+    /// <summary>The test of a difference on the counted answers.</summary>
+    /// <param name="alpha">The chance, fixed beforehand, of showing a difference that is not there.</param>
+    /// <exception cref="InvalidOperationException">The protocol has no known guessing chance; see <see cref="Answers"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Nothing was counted, or alpha is not a share.</exception>
+    public DifferenceTest Test(double alpha = 0.05) => DifferenceTest.Of(Protocol, Counted, Correct, alpha);
+
+    /// <summary>
+    /// For A/not-A and same/different: how often each word was counted for each kind of set. The kinds are A and B, or same and different;
+    /// blank for sets counted as wrong without an answer.
+    /// </summary>
+    public IReadOnlyDictionary<(string Served, string Said), int> Answers =>
+        Plan.Design.AnswersByCode ? new Dictionary<(string, string), int>()
+        : Ballots.Where(ballot => ballot.IsCounted)
+            .CountBy(ballot => (KindOf(ballot.Set!), ballot.Standing == Standing.Counted ? ballot.Answer!.Word! : "")).ToDictionary();
+
+    /// <summary>Everything remarkable as a list of faults, for the report on a trial folder. None stops the work: the rules say how each ballot counts.</summary>
+    /// <param name="file">The ballots' file.</param>
+    public IReadOnlyList<Fault> Faults(string file) =>
+        [.. Remarkable.Select(ballot => new Fault(file, $"{ballot.Ballot.Taster}{(ballot.Set is { } set ? Invariant($", set {set.Number}") : "")}: {ballot.Reasons} ({(ballot.IsCounted ? "counted" : "not counted")}).")
+            { Row = ballot.Ballot.Row, Severity = Severity.Warning }),
+         .. Missing.Select(set => new Fault(file, Invariant($"{set.Taster}, set {set.Number}: no ballot came back.")) { Severity = Severity.Warning })];
+
+    private string KindOf(ServedSet set) =>
+        Plan.Design.Answer == AnswerKind.OwnOrNot ? set.Order.Text : set.Order.IsMixed ? "different" : "same";
+
     private int MissingCounted => Rules.Missing == BallotRule.CountAsWrong ? Missing.Count : 0;
 
     /// <summary>For example <c>triangle: 11 of 20 correct; 21 served, 20 returned, 1 missing</c>.</summary>

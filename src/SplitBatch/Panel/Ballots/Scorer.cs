@@ -23,6 +23,24 @@ public static class Scorer
         return new ScoredPanel(plan, rules, [.. drafts.Select(draft => draft.ToScored())], [.. plan.Sets.Where(set => !answered.Contains(set.Number))]);
     }
 
+    /// <summary>A ballot typed into a cell, checked at once: who types it can still ask the taster.</summary>
+    /// <param name="plan">The serving plan.</param>
+    /// <param name="taster">The taster's name or number.</param>
+    /// <param name="answer">What the taster wrote: <c>"482"</c>, <c>"482 517"</c>, <c>"same"</c>, or blank for no answer.</param>
+    /// <param name="set">The set's number; needed only where the taster has several and the answer is a word.</param>
+    /// <param name="when">When it was handed in.</param>
+    /// <returns>The ballot with its set; change what else there is to note with <c>with</c>. Whether it is correct is not said.</returns>
+    /// <exception cref="ArgumentException">The taster, the set or a code is not in the key; the message says what was expected.</exception>
+    public static Ballot Enter(this ServingPlan plan, string taster, string answer, int? set = null, DateTimeOffset? when = null)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var ballot = new Ballot(Guard.NotBlank(taster), answer ?? "") { Set = set, When = when };
+        var scored = plan.Score([ballot]).Ballots[0];
+        var refused = scored.Notes.FirstOrDefault(note => note.Issue != BallotIssue.NoAnswer);
+        if (refused is not null) throw new ArgumentException($"{ballot} was not entered: {refused.Text}.", nameof(answer));
+        return ballot with { Set = scored.Set!.Number, Session = scored.Set.Session, Taster = scored.Set.Taster };
+    }
+
     private static void SettleDuplicates(Draft[] same, DuplicateRule rule)
     {
         bool equal = same.Select(draft => draft.Plain).Distinct().Count() == 1;

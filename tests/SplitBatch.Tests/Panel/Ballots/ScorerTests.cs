@@ -185,4 +185,44 @@ public class ScorerTests
         var panel = Plan.Score([]);
         Assert.Equal((20, 0, 0, 0, 20), (panel.Served, panel.Returned, panel.Counted, panel.Correct, panel.Missing.Count));
     }
+
+    [Fact]
+    public void A_ballot_entered_in_a_cell_is_checked_at_once()
+    {
+        var set = Plan.Sets[6];
+        var ballot = Plan.Enter(set.Taster, Right(set));
+        Assert.Equal((7, 1, Right(set)), (ballot.Set, ballot.Session, ballot.Answer));
+        Assert.Contains("the code 999 is not in set 7", Assert.Throws<ArgumentException>(() => Plan.Enter(set.Taster, "999")).Message, StringComparison.Ordinal);
+        Assert.Contains("no taster", Assert.Throws<ArgumentException>(() => Plan.Enter("T77", "999")).Message, StringComparison.Ordinal);
+        Assert.Equal("", Plan.Enter(set.Taster, "").Answer);
+    }
+
+    [Fact]
+    public void The_count_goes_straight_into_the_test_and_the_comparison_with_the_plan()
+    {
+        var panel = Plan.Score(Panel(11));
+        Assert.True(panel.Test(alpha: 0.05).DifferenceShown);
+        Assert.Equal((20, 20, 2026), (panel.Practice.Tasters, panel.Practice.Sets, panel.Practice.Seed));
+    }
+
+    [Fact]
+    public void Words_are_tabled_by_what_was_served()
+    {
+        var own = ServingPlan.Balanced(Protocol.ANotA, 10, seed: 4);
+        var panel = own.Score(own.Sets.Select((set, i) => new Ballot(set.Taster, i < 4 ? "A" : "not A")));
+        Assert.Equal(10, panel.Answers.Values.Sum());
+        Assert.Equal(4, panel.Answers.Where(pair => pair.Key.Said == "A").Sum(pair => pair.Value));
+        Assert.Equal(5, panel.Answers.Where(pair => pair.Key.Served == "B").Sum(pair => pair.Value));
+    }
+
+    [Fact]
+    public void Remarkable_ballots_are_reported_with_their_rows()
+    {
+        var ballots = Panel(11);
+        ballots[3] = ballots[3] with { IsBrewer = true, Row = 5 };
+        ballots.RemoveAt(19);
+        var faults = Plan.Score(ballots).Faults("ballots-main.csv");
+        Assert.Equal($"ballots-main.csv, row 5: {ballots[3].Taster}, set 4: the taster brewed the beer (not counted).", faults[0].ToString());
+        Assert.Contains("no ballot came back", faults[1].Problem, StringComparison.Ordinal);
+    }
 }
