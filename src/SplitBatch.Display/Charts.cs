@@ -1,0 +1,23 @@
+using System.Globalization;
+
+namespace SplitBatch.Display;
+
+/// <summary>One function per chart: each takes a result of the library and returns the figure that shows it.</summary>
+public static partial class Charts
+{
+    /// <summary>A share as a percentage in words: 34 %, 0.3 %.</summary>
+    internal static string Percent(double share) => Invariant($"{Math.Round(share * 100, share is > 0 and < 0.01 ? 1 : 0)} %");
+
+    /// <summary>Several names as in running text: A, B and C.</summary>
+    internal static string Listed(IReadOnlyList<string> names) => names.Count switch
+    {
+        0 => "",
+        1 => names[0],
+        _ => $"{string.Join(", ", names.Take(names.Count - 1))} and {names[^1]}",
+    };
+
+    internal static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A count with its noun: 1 taster, 24 tasters.</summary>
+    internal static string Counted(int count, string one, string? many = null) => Invariant($"{count} {(count == 1 ? one : many ?? one + "s")}");
+}
