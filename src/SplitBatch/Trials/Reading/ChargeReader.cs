@@ -1,0 +1,59 @@
+using SplitBatch.Brewing;
+using UnitsNet;
+
+namespace SplitBatch.Trials;
+
+/// <summary>Reads charges.csv: one row for each weighed addition of each half.</summary>
+internal static class ChargeReader
+{
+    public const string FileName = "charges.csv";
+
+    private static readonly Dictionary<string, AdditionStage> Stages = new()
+    {
+        ["first wort"] = AdditionStage.FirstWort,
+        ["boil"] = AdditionStage.Boil,
+        ["whirlpool"] = AdditionStage.Whirlpool,
+        ["cooling"] = AdditionStage.Cooling,
+        ["fermenter"] = AdditionStage.Fermenter,
+    };
+
+    /// <summary>The charges that could be read, by half.</summary>
+    public static IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Read(CsvTable table, IReadOnlyList<HopLot> lots)
+    {
+        var charges = new Dictionary<Side, List<HopCharge>> { [Side.A] = [], [Side.B] = [] };
+        if (table.Require("beer", "lot", "amount", "stage", "time"))
+        {
+            foreach (var row in table.Rows)
+            {
+                var side = row.Beer();
+                var charge = ReadCharge(row, lots);
+                if (side is { } beer && charge is not null) charges[beer].Add(charge);
+            }
+        }
+
+        return charges.ToDictionary(pair => pair.Key, pair => (IReadOnlyList<HopCharge>)pair.Value);
+    }
+
+    private static HopCharge? ReadCharge(CsvRow row, IReadOnlyList<HopLot> lots)
+    {
+        var lot = row.Text("lot") is { } name ? FindLot(row, name, lots) : null;
+        var amount = row.Mass("amount");
+        var stage = row.OneOf("stage", Stages);
+        var time = stage == AdditionStage.Fermenter && row.Optional("time") is null ? Duration.Zero : row.Duration("time");
+        if (lot is null || amount is null || stage is null || time is null) return null;
+        return row.Make("amount", () => new HopCharge(lot, amount.Value, stage.Value, time.Value));
+    }
+
+    private static HopLot? FindLot(CsvRow row, string name, IReadOnlyList<HopLot> lots)
+    {
+        var lot = lots.FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase));
+        if (lot is null)
+        {
+            var names = lots.Select(known => known.Name).ToList();
+            var accepted = names.Count == 0 ? $"a lot that stands in {HopLotReader.FileName}" : string.Join(", ", names);
+            row.Refuse("lot", $"No lot of this name stands in {HopLotReader.FileName}.", accepted, Nearest.Suggestion(name, names));
+        }
+
+        return lot;
+    }
+}

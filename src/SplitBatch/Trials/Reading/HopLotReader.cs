@@ -1,0 +1,75 @@
+using SplitBatch.Brewing;
+
+namespace SplitBatch.Trials;
+
+/// <summary>Reads hops.csv: one row for each lot.</summary>
+internal static class HopLotReader
+{
+    public const string FileName = "hops.csv";
+
+    private static readonly Dictionary<string, HopForm> Forms = new()
+    {
+        ["whole cones"] = HopForm.WholeCone,
+        ["pellets"] = HopForm.Pellet,
+        ["lupulin pellets"] = HopForm.LupulinPellet,
+        ["isomerised pellets"] = HopForm.IsomerisedPellet,
+        ["CO2 extract"] = HopForm.Co2Extract,
+        ["iso extract"] = HopForm.IsoExtract,
+        ["oil"] = HopForm.Oil,
+    };
+
+    private static readonly Dictionary<string, Packaging> Packagings = new()
+    {
+        ["open"] = Packaging.Open,
+        ["sealed with air"] = Packaging.SealedWithAir,
+        ["barrier"] = Packaging.Barrier,
+    };
+
+    /// <summary>The lots that could be read.</summary>
+    public static IReadOnlyList<HopLot> Read(CsvTable table)
+    {
+        if (!table.Require("lot", "form", "alpha")) return [];
+        var lots = new List<HopLot>();
+        foreach (var row in table.Rows)
+        {
+            if (ReadLot(row) is not { } lot) continue;
+            if (lots.Exists(known => string.Equals(known.Name, lot.Name, StringComparison.OrdinalIgnoreCase)))
+            {
+                row.Refuse("lot", "A lot of this name stands in an earlier row.", "each lot once");
+                continue;
+            }
+
+            lots.Add(lot);
+        }
+
+        return lots;
+    }
+
+    private static HopLot? ReadLot(CsvRow row)
+    {
+        var name = row.Text("lot");
+        var form = row.OneOf("form", Forms);
+        var percent = row.Number("alpha", 0, 90);
+        var alpha = percent is { } value ? row.Make<AlphaAcid?>("alpha", () => AlphaAcid.FromPercent(value)) : null;
+        var uncertainty = row.OptionalNumber("alpha uncertainty", 0, 10);
+        var beta = row.OptionalNumber("beta", 0, 60);
+        var year = row.OptionalWhole("crop year", 1950, 2100);
+        var assayed = row.OptionalDate("assay date");
+        var storage = row.Optional("storage") is null ? null : row.Temperature("storage");
+        Packaging? packaging = row.Optional("packaging") is null ? null : row.OneOf("packaging", Packagings);
+        var index = row.OptionalNumber("HSI", 0.2, 2);
+        var price = row.OptionalNumber("price per kg", 0, 1e6);
+        if (name is null || form is null || alpha is null) return null;
+        return row.Make("lot", () => new HopLot(name, form.Value, alpha.Value)
+        {
+            AlphaUncertainty = uncertainty is { } points ? AssayUncertainty.Limit95(points) : AssayUncertainty.Packet,
+            BetaPercent = beta,
+            CropYear = year,
+            AssayDate = assayed,
+            Storage = storage,
+            Packaging = packaging,
+            StorageIndex = index,
+            PricePerKilogram = price is { } cost ? (decimal)cost : null,
+        });
+    }
+}
