@@ -33,6 +33,14 @@ public sealed partial record Claim
         Numbers = [.. sentence.GetArguments().Where(IsNumber).Select(value => Convert.ToDouble(value, CultureInfo.InvariantCulture))];
     }
 
+    /// <summary>A sentence without a number of its own: what follows from the design, or what a person wrote down.</summary>
+    /// <param name="id">A short name, unique in a write-up.</param>
+    /// <param name="sentence">The sentence.</param>
+    /// <param name="basis">What it follows from.</param>
+    /// <param name="sources">The files that it rests on.</param>
+    public static Claim InWords(string id, string sentence, string basis = "follows from the design of the trial", params IEnumerable<string> sources) =>
+        new(id, $"{Guard.NotBlank(sentence)}", basis, sources);
+
     /// <summary>A short name, unique in a write-up.</summary>
     public string Id { get; }
 

@@ -1,0 +1,60 @@
+using SplitBatch.Bitterness;
+using SplitBatch.Lab;
+
+namespace SplitBatch.Evidence;
+
+/// <summary>What may be said of the lab's bitterness values, each number in the ledger.</summary>
+internal static class LabClaims
+{
+    private const string Standard = "critical difference of two means by ISO 5725-6";
+    private static readonly string[] Sources = ["lab-returns.csv", "trial.json"];
+
+    public static IEnumerable<Claim> Of(LabComparison lab, ChargeMatch? doses)
+    {
+        yield return new Claim(
+            "lab.means",
+            $"The lab measured {lab.A.Mean:0.0} BU in half A and {lab.B.Mean:0.0} BU in half B (means of {lab.A.Count} and {lab.B.Count} readings).",
+            "arithmetic means",
+            Sources);
+        yield return DifferenceClaim(lab);
+        if (doses is not null)
+        {
+            var offA = 100 * (lab.A.Mean / doses.A.Bitterness.Value - 1);
+            var offB = 100 * (lab.B.Mean / doses.B.Bitterness.Value - 1);
+            yield return new Claim(
+                "lab.estimate",
+                $"Against the estimates, the lab values are {offA:+0;-0;0} % in half A and {offB:+0;-0;0} % in half B.",
+                $"lab mean over the estimate by {doses.A.Estimate.Model.Name}",
+                [.. Sources, "charges.csv", "hops.csv"]);
+        }
+    }
+
+    private static Claim DifferenceClaim(LabComparison lab)
+    {
+        var size = Math.Abs(lab.Difference);
+        var percent = lab.PercentOfMean ?? 0;
+        return (lab.Judgement, lab.CriticalDifference) switch
+        {
+            (Judgement.Exceeds, { } critical) => new Claim(
+                "lab.difference",
+                $"The halves differ by {size:0.0} BU, {percent:0.#} % of their mean; two such means of one and the same beer would lie within {critical:0.00} BU in {95} cases of {100}, so the beers differ in measured bitterness.",
+                Standard, Sources),
+            (Judgement.Within, { } critical) => new Claim(
+                "lab.difference",
+                $"The halves differ by {size:0.0} BU, {percent:0.#} % of their mean; two such means of one and the same beer would lie within {critical:0.00} BU in {95} cases of {100}, so the lab does not tell the halves apart, which does not prove them equal.",
+                Standard, Sources),
+            (Judgement.Exceeds, null) => new Claim(
+                "lab.difference",
+                $"The halves differ by {size:0.0} BU, {percent:0.#} % of their mean, more than the method's own scatter however the lab's precision figure is read.",
+                Standard, Sources),
+            (Judgement.DependsOnReading, _) => new Claim(
+                "lab.difference",
+                $"The halves differ by {size:0.0} BU, {percent:0.#} % of their mean; whether that is more than the method's own scatter depends on what the lab's precision figure means, and the lab did not say.",
+                Standard, Sources),
+            _ => new Claim(
+                "lab.difference",
+                $"The halves differ by {size:0.0} BU, {percent:0.#} % of their mean; what is known of the method's precision does not settle whether that is more than its own scatter.",
+                Standard, Sources),
+        };
+    }
+}

@@ -1,0 +1,39 @@
+using SplitBatch.Lab;
+
+namespace SplitBatch.Evidence;
+
+/// <summary>What limits a verdict, from the batch log, the lab return and the panels.</summary>
+internal static class LimitationsOf
+{
+    public static IEnumerable<Claim> Trial(Verdict verdict)
+    {
+        var evidence = verdict.Evidence;
+        if (evidence.Invented) yield return Claim.InWords("limit.invented", "The data are invented to show how the work is done; nothing here is a finding about beer.", "said in trial.json", "trial.json");
+        yield return Claim.InWords("limit.batches", "One batch of each half was brewed. Two batches of one recipe also differ a little, so a difference cannot be put down to the variable alone until the trial is repeated.");
+        foreach (var (i, confound) in evidence.Confounds.Index()) yield return Claim.InWords($"limit.confound.{i + 1}", confound, "comparison of the two halves", "batch-log.csv", "hops.csv");
+        foreach (var (i, gap) in evidence.Unmeasured.Index()) yield return Claim.InWords($"limit.unmeasured.{i + 1}", gap, "comparison of the two halves", "batch-log.csv");
+        if (evidence.Bitterness is null) yield return Claim.InWords("limit.lab", "No lab return is logged, so it is not known how bitter the halves were.");
+        else if (evidence.Bitterness.Judgement is Judgement.DependsOnReading or Judgement.NotJudged)
+        {
+            yield return Claim.InWords("limit.precision", "The lab's precision is not known well enough to say what its difference means.", "trial.json", "trial.json");
+        }
+
+        if (evidence.Panels.Count == 0) yield return Claim.InWords("limit.panel", "No panel has been counted.");
+        foreach (var panel in evidence.Panels)
+        {
+            var id = $"limit.panel.{panel.Plan.Name}";
+            string[] sources = [$"ballots-{panel.Plan.Name}.csv", $"serving-{panel.Plan.Name}.csv"];
+            foreach (var (i, departure) in panel.Departures.Index())
+            {
+                yield return Claim.InWords($"{id}.departure.{i + 1}", $"Panel {panel.Plan.Name}, departure from the plan: {departure}", "plan against practice", [.. sources, "trial.json"]);
+            }
+
+            foreach (var (i, remark) in panel.Remarks.Index())
+            {
+                yield return Claim.InWords($"{id}.remark.{i + 1}", $"Panel {panel.Plan.Name}: {remark}", "count of ballots", sources);
+            }
+        }
+
+        if (evidence.Panels.Count > 0) yield return Claim.InWords("limit.people", "The panel speaks for people like those who sat at it, with beer served as it was served.");
+    }
+}

@@ -1,0 +1,36 @@
+using SplitBatch.Bitterness;
+using SplitBatch.Lab;
+using SplitBatch.Panel;
+
+namespace SplitBatch.Evidence;
+
+/// <summary>All that a verdict rests on: the question, and what each strand of the trial has found. A strand that has no data yet is null or empty.</summary>
+public sealed record TrialEvidence
+{
+    /// <summary>The one thing that differs between the halves.</summary>
+    public required string Variable { get; init; }
+
+    /// <summary>The name of half A, the reference.</summary>
+    public required string NameA { get; init; }
+
+    /// <summary>The name of half B, the changed one.</summary>
+    public required string NameB { get; init; }
+
+    /// <summary>The two doses as weighed, with their estimates; null while charges are missing.</summary>
+    public ChargeMatch? Doses { get; init; }
+
+    /// <summary>The lab's bitterness of both halves; null while the return is missing.</summary>
+    public LabComparison? Bitterness { get; init; }
+
+    /// <summary>The panels, the declared main one first.</summary>
+    public IReadOnlyList<PanelFinding> Panels { get; init; } = [];
+
+    /// <summary>Differences between the halves other than the variable, as sentences.</summary>
+    public IReadOnlyList<string> Confounds { get; init; } = [];
+
+    /// <summary>What was not measured on both halves, as sentences.</summary>
+    public IReadOnlyList<string> Unmeasured { get; init; } = [];
+
+    /// <summary>Whether the data are invented.</summary>
+    public bool Invented { get; init; }
+}

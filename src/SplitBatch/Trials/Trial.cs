@@ -1,0 +1,69 @@
+using SplitBatch.Bitterness;
+using SplitBatch.Brewing;
+using SplitBatch.Panel;
+
+namespace SplitBatch.Trials;
+
+/// <summary>One split-batch trial, read from its folder as a whole.</summary>
+/// <example><code>var trial = Trial.Open("my-trial");</code></example>
+public sealed partial class Trial
+{
+    private Trial(TrialFolder folder, TrialContent content)
+    {
+        Folder = folder;
+        this.content = content;
+    }
+
+    private readonly TrialContent content;
+
+    /// <summary>The folder on disk.</summary>
+    public TrialFolder Folder { get; }
+
+    /// <summary>What the trial asks and what it changes.</summary>
+    public TrialDescription Description => content.Description;
+
+    /// <summary>The trial's title.</summary>
+    public string Title => Description.Title;
+
+    /// <summary>The question, as one sentence.</summary>
+    public string Question => Description.Question;
+
+    /// <summary>The kettle of one half; both are alike unless the batch log says otherwise.</summary>
+    /// <exception cref="TrialIncompleteException">trial.json describes no kettle yet.</exception>
+    public Kettle Kettle => content.Kettle ?? throw new TrialIncompleteException("kettle", "describe it in trial.json under \"kettle\"", "1-design");
+
+    /// <summary>The hop lots, in the file's order.</summary>
+    public IReadOnlyList<HopLot> Lots => content.Lots;
+
+    /// <summary>The hop charges of each half as weighed; empty until they are logged.</summary>
+    public IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Charges => content.Charges;
+
+    /// <summary>The plans of the panels, declared in trial.json.</summary>
+    public IReadOnlyList<PanelPlan> Plans => content.Plans;
+
+    /// <summary>Warnings about what is legal but dubious in the folder.</summary>
+    public IReadOnlyList<Fault> Warnings => content.Warnings;
+
+    /// <summary>The lot of a name.</summary>
+    /// <exception cref="ArgumentException">No lot has that name; the message offers the nearest.</exception>
+    public HopLot Lot(string name) =>
+        Lots.FirstOrDefault(lot => string.Equals(lot.Name, name, StringComparison.OrdinalIgnoreCase))
+        ?? throw Unknown("hop lot", name, Lots.Select(lot => lot.Name));
+
+    /// <summary>The doses as weighed, compared; null until both halves have charges and the kettle is known.</summary>
+    public ChargeMatch? Doses => content.Kettle is { } kettle && Charges[Side.A].Count > 0 && Charges[Side.B].Count > 0
+        ? ChargeMatch.AsGiven(kettle, Charges[Side.A], Charges[Side.B])
+        : null;
+
+    /// <summary>For example <c>Amber ale: cones or pellets? (invented) A: whole cones. B: pellets.</c></summary>
+    public override string ToString() =>
+        $"{Title}{(Description.Invented ? " (invented)" : "")} A: {Description.Beers[Side.A]}. B: {Description.Beers[Side.B]}.";
+
+    private static ArgumentException Unknown(string what, string name, IEnumerable<string> known)
+    {
+        var names = known.ToList();
+        var offer = Nearest.Suggestion(name, names) is { } suggestion ? " " + suggestion : "";
+        var list = names.Count == 0 ? "there is none yet" : "there are: " + string.Join(", ", names);
+        return new ArgumentException($"This trial has no {what} \"{name}\"; {list}.{offer}", nameof(name));
+    }
+}

@@ -1,0 +1,20 @@
+using SplitBatch.Brewing;
+using SplitBatch.Panel;
+
+namespace SplitBatch.Trials;
+
+/// <summary>What the files of a trial folder hold, once read and checked.</summary>
+internal sealed record TrialContent
+{
+    public required TrialDescription Description { get; init; }
+
+    public Kettle? Kettle { get; init; }
+
+    public IReadOnlyList<HopLot> Lots { get; init; } = [];
+
+    public required IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Charges { get; init; }
+
+    public IReadOnlyList<PanelPlan> Plans { get; init; } = [];
+
+    public IReadOnlyList<Fault> Warnings { get; init; } = [];
+}
