@@ -17,11 +17,11 @@ internal static class ChargeReader
         ["fermenter"] = AdditionStage.Fermenter,
     };
 
-    /// <summary>The charges that could be read, by half.</summary>
-    public static IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Read(CsvTable table, IReadOnlyList<HopLot> lots)
+    /// <summary>The charges that could be read, by half; none when there is no file yet.</summary>
+    public static IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Read(CsvTable? table, IReadOnlyList<HopLot> lots)
     {
         var charges = new Dictionary<Side, List<HopCharge>> { [Side.A] = [], [Side.B] = [] };
-        if (table.Require("beer", "lot", "amount", "stage", "time"))
+        if (table is not null && table.Require("beer", "lot", "amount", "stage", "time"))
         {
             foreach (var row in table.Rows)
             {

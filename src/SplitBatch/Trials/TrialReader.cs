@@ -1,0 +1,38 @@
+namespace SplitBatch.Trials;
+
+/// <summary>Reads a trial folder as a whole: every file, every fault, before anything is said about any of it.</summary>
+internal sealed class TrialReader(TrialFolder folder)
+{
+    private readonly FaultList faults = [];
+
+    /// <summary>What the folder holds, or null when it cannot be used, with all its faults.</summary>
+    public (TrialContent? Content, FaultList Faults) Read()
+    {
+        if (folder.ReadText(TrialFolder.DescriptionFile, faults) is not { } text) return (null, faults);
+        if (JsonSection.Read(TrialFolder.DescriptionFile, new StringReader(text), faults) is not { } json) return (null, faults);
+
+        var description = TrialDescription.Read(json);
+        var kettle = json.Section("kettle") is { } section ? KettleReader.Read(section) : null;
+        var plans = PanelPlanReader.Read(json);
+        var decimals = description?.Decimals;
+        var lots = Table(HopLotReader.FileName, decimals) is { } hops ? HopLotReader.Read(hops) : [];
+        var charges = ChargeReader.Read(Table(ChargeReader.FileName, decimals), lots);
+        json.RefuseUnasked();
+        if (description is null || faults.HasErrors) return (null, faults);
+        return (new TrialContent
+        {
+            Description = description,
+            Kettle = kettle,
+            Lots = lots,
+            Charges = charges,
+            Plans = plans,
+            Warnings = [.. faults],
+        }, faults);
+    }
+
+    /// <summary>A CSV file, or null when the folder does not hold it, which is no fault: it may not be written yet.</summary>
+    private CsvTable? Table(string name, DecimalMark? mark, IReadOnlyDictionary<string, string>? names = null) =>
+        folder.Holds(name) && folder.ReadText(name, faults) is { } text
+            ? CsvTable.Read(name, new StringReader(text), faults, mark, names)
+            : null;
+}
