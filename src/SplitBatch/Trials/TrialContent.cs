@@ -1,5 +1,5 @@
 using SplitBatch.Brewing;
-using SplitBatch.Panel;
+using SplitBatch.Lab;
 
 namespace SplitBatch.Trials;
 
@@ -14,7 +14,9 @@ internal sealed record TrialContent
 
     public required IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Charges { get; init; }
 
-    public IReadOnlyList<PanelPlan> Plans { get; init; } = [];
+    public required LabReturn Lab { get; init; }
+
+    public IReadOnlyList<PanelRecord> Panels { get; init; } = [];
 
     public IReadOnlyList<Fault> Warnings { get; init; } = [];
 }

@@ -1,0 +1,22 @@
+using SplitBatch.Evidence;
+using SplitBatch.Lab;
+
+namespace SplitBatch.Trials;
+
+public sealed partial class Trial
+{
+    /// <summary>All that a verdict rests on, as far as the folder holds it.</summary>
+    public TrialEvidence Evidence => new()
+    {
+        Variable = Description.Variable,
+        NameA = Description.Beers[Side.A],
+        NameB = Description.Beers[Side.B],
+        Doses = Doses,
+        Bitterness = Lab.Compare(Analyte.Bitterness),
+        Panels = [.. Panels.Where(panel => panel.HasCount).Select(panel => panel.Finding)],
+        Invented = Description.Invented,
+    };
+
+    /// <summary>What the trial allows one to say in public.</summary>
+    public Verdict Verdict() => SplitBatch.Evidence.Verdict.Of(Evidence);
+}

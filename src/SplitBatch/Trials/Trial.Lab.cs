@@ -1,0 +1,36 @@
+using SplitBatch.Lab;
+using SplitBatch.Trials.Logs;
+
+namespace SplitBatch.Trials;
+
+public sealed partial class Trial
+{
+    /// <summary>Everything the lab returned so far, corrections included; empty until a return is logged.</summary>
+    public LabReturn Lab => content.Lab;
+
+    /// <summary>Logs replicate results of one sample, and returns the trial with them. Logging the same results again is harmless.</summary>
+    /// <param name="report">The number of the lab's report.</param>
+    /// <param name="sample">The sample id as sent to the lab.</param>
+    /// <param name="analyte">What was measured, in its own unit.</param>
+    /// <param name="values">One or more results, in the order reported.</param>
+    /// <exception cref="LogException">A result of that report, sample and place is logged with another value: correct it with a reason instead.</exception>
+    /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
+    /// <example><code>trial = trial.LogReturn("R-12", "S1", Analyte.Bitterness, 24.1, 24.6);</code></example>
+    public Trial LogReturn(string report, string sample, Analyte analyte, params IEnumerable<double> values)
+    {
+        ArgumentNullException.ThrowIfNull(analyte);
+        GuardExample();
+        var results = values.Select((value, index) =>
+            new LabResult($"{report}/{sample}/{analyte.Name}/{index + 1}", sample, analyte, value, analyte.Unit, index + 1)).ToList();
+        new LabReturnLog(Folder.Path).Append(results);
+        return Open(Folder.Path);
+    }
+
+    private void GuardExample()
+    {
+        if (Description.Invented && !Folder.IsWorkingCopy)
+        {
+            throw new InvalidOperationException($"\"{Folder.Name}\" is an example and stays as it came; open it with Trial.WorkOn to work on a copy.");
+        }
+    }
+}
