@@ -30,7 +30,13 @@ internal static class StartSetting
         Ours.SelectMany(a => a.GetExportedTypes()).Select(t => t.Namespace).Distinct().OrderBy(n => n, StringComparer.Ordinal)
             .Concat(["System.IO", "System.Globalization", "System.Threading", "UnitsNet", "UnitsNet.Units", "Microsoft.Data.Analysis"])
             .Select(n => $"using {n};\n"))
+        + string.Concat(ClashingTypes().Select(t => $"using {t.Name} = {t.FullName};\n"))
         + $"using static {typeof(CellHelpers).FullName};\nusing static {typeof(CellExtensions).FullName};\n";
+
+    /// <summary>The library's types whose names the units also use, such as Power: in a cell the library's is meant.</summary>
+    private static IEnumerable<Type> ClashingTypes() =>
+        Ours.SelectMany(a => a.GetExportedTypes())
+            .Where(t => !t.IsNested && typeof(UnitsNet.Mass).Assembly.GetType($"UnitsNet.{t.Name}") is not null);
 
     /// <summary>Makes <c>#r "nuget: ..."</c> understood.</summary>
     public static void AddNuGet(CSharpKernel kernel) => kernel.UseNugetDirective((k, packages) =>
