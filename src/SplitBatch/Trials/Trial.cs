@@ -1,6 +1,6 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
-using SplitBatch.Panel;
+using UnitsNet;
 
 namespace SplitBatch.Trials;
 
@@ -8,13 +8,13 @@ namespace SplitBatch.Trials;
 /// <example><code>var trial = Trial.Open("my-trial");</code></example>
 public sealed partial class Trial
 {
+    private readonly TrialContent content;
+
     private Trial(TrialFolder folder, TrialContent content)
     {
         Folder = folder;
         this.content = content;
     }
-
-    private readonly TrialContent content;
 
     /// <summary>The folder on disk.</summary>
     public TrialFolder Folder { get; }
@@ -38,8 +38,12 @@ public sealed partial class Trial
     /// <summary>The hop charges of each half as weighed; empty until they are logged.</summary>
     public IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Charges => content.Charges;
 
-    /// <summary>The plans of the panels, declared in trial.json.</summary>
-    public IReadOnlyList<PanelPlan> Plans => content.Plans;
+    /// <summary>What the scale can resolve; 1 g where trial.json does not say.</summary>
+    public Mass Scale => content.Scale ?? Mass.FromGrams(1);
+
+    /// <summary>The estimated bitterness that both halves aim at, in IBU.</summary>
+    /// <exception cref="TrialIncompleteException">trial.json sets no target yet.</exception>
+    public double Target => Description.Target?.Value ?? throw new TrialIncompleteException("target", "set it in trial.json as \"target\": { \"bitterness [IBU]\": 30 }", "1-design");
 
     /// <summary>Warnings about what is legal but dubious in the folder.</summary>
     public IReadOnlyList<Fault> Warnings => content.Warnings;
@@ -52,7 +56,7 @@ public sealed partial class Trial
 
     /// <summary>The doses as weighed, compared; null until both halves have charges and the kettle is known.</summary>
     public ChargeMatch? Doses => content.Kettle is { } kettle && Charges[Side.A].Count > 0 && Charges[Side.B].Count > 0
-        ? ChargeMatch.AsGiven(kettle, Charges[Side.A], Charges[Side.B])
+        ? ChargeMatch.AsGiven(kettle, Charges[Side.A], Charges[Side.B], scale: Scale)
         : null;
 
     /// <summary>For example <c>Amber ale: cones or pellets? (invented) A: whole cones. B: pellets.</c></summary>

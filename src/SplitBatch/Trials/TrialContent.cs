@@ -1,5 +1,6 @@
 using SplitBatch.Brewing;
 using SplitBatch.Lab;
+using UnitsNet;
 
 namespace SplitBatch.Trials;
 
@@ -9,6 +10,8 @@ internal sealed record TrialContent
     public required TrialDescription Description { get; init; }
 
     public Kettle? Kettle { get; init; }
+
+    public Mass? Scale { get; init; }
 
     public IReadOnlyList<HopLot> Lots { get; init; } = [];
 

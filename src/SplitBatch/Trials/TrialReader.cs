@@ -1,3 +1,7 @@
+using SplitBatch.Lab;
+using SplitBatch.Panel;
+using SplitBatch.Trials.Logs;
+
 namespace SplitBatch.Trials;
 
 /// <summary>Reads a trial folder as a whole: every file, every fault, before anything is said about any of it.</summary>
@@ -13,10 +17,14 @@ internal sealed class TrialReader(TrialFolder folder)
 
         var description = TrialDescription.Read(json);
         var kettle = json.Section("kettle") is { } section ? KettleReader.Read(section) : null;
+        var lab = LabSection.Read(json.Section("lab"));
         var plans = PanelPlanReader.Read(json);
+        var scale = json.OptionalMass("scale");
         var decimals = description?.Decimals;
         var lots = Table(HopLotReader.FileName, decimals) is { } hops ? HopLotReader.Read(hops) : [];
         var charges = ChargeReader.Read(Table(ChargeReader.FileName, decimals), lots);
+        var returns = Table(LogFormat.LabReturns.FileName, decimals) is { } log ? LabReturnLog.Read(log) : [];
+        var panels = plans.Select(plan => ReadPanel(plan, decimals)).ToList();
         json.RefuseUnasked();
         if (description is null || faults.HasErrors) return (null, faults);
         return (new TrialContent
@@ -25,9 +33,18 @@ internal sealed class TrialReader(TrialFolder folder)
             Kettle = kettle,
             Lots = lots,
             Charges = charges,
-            Plans = plans,
+            Scale = scale,
+            Lab = new LabReturn(returns, lab.Samples, lab.Precision),
+            Panels = panels,
             Warnings = [.. faults],
         }, faults);
+    }
+
+    private PanelRecord ReadPanel(PanelPlan plan, DecimalMark? decimals)
+    {
+        var serving = Table(ServingKeyFile.NameOf(plan.Name), decimals) is { } key ? ServingKeyFile.Read(key, plan.Seed) : null;
+        var ballots = Table(BallotFile.NameOf(plan.Name), decimals) is { } table ? BallotFile.Read(table) : [];
+        return new PanelRecord(plan, serving, ballots, BallotRules.Default);
     }
 
     /// <summary>A CSV file, or null when the folder does not hold it, which is no fault: it may not be written yet.</summary>

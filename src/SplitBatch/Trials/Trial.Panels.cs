@@ -1,0 +1,42 @@
+using SplitBatch.Panel;
+
+namespace SplitBatch.Trials;
+
+public sealed partial class Trial
+{
+    /// <summary>The panels that trial.json declares, the main one first.</summary>
+    public IReadOnlyList<PanelRecord> Panels => content.Panels;
+
+    /// <summary>The panel of a name.</summary>
+    /// <exception cref="ArgumentException">No panel has that name; the message offers the nearest.</exception>
+    public PanelRecord Panel(string name = "main") =>
+        Panels.FirstOrDefault(panel => string.Equals(panel.Name, name, StringComparison.OrdinalIgnoreCase))
+        ?? throw Unknown("panel", name, Panels.Select(panel => panel.Name));
+
+    /// <summary>Draws the serving plan of a declared panel, writes its sealed key into the folder, and returns the trial with it. A key that is there already is kept.</summary>
+    /// <param name="name">The panel's name.</param>
+    /// <param name="options">Sessions, servers and taster names, or null for one session and one server.</param>
+    /// <exception cref="ArgumentException">No panel has that name.</exception>
+    /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
+    public Trial Serve(string name = "main", ServingOptions? options = null)
+    {
+        var panel = Panel(name);
+        if (panel.Serving is not null) return this;
+        GuardExample();
+        var chosen = (options ?? new ServingOptions()) with { Panel = panel.Name, Replicates = panel.Plan.Replicates };
+        ServingKeyFile.Save(ServingPlan.Balanced(panel.Plan.Protocol, panel.Plan.Tasters, panel.Plan.Seed, chosen), Folder);
+        return Open(Folder.Path);
+    }
+
+    /// <summary>Adds one ballot to a panel, and returns the trial with it. Several people may do so at once.</summary>
+    /// <param name="panel">The panel's name.</param>
+    /// <param name="taster">Who tasted, by code and not by name.</param>
+    /// <param name="answer">The code of the cup that was picked.</param>
+    /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
+    public Trial AddBallot(string panel, string taster, string answer)
+    {
+        GuardExample();
+        BallotFile.Append(Folder, Panel(panel).Name, new Ballot(taster, answer));
+        return Open(Folder.Path);
+    }
+}
