@@ -31,6 +31,9 @@ public sealed record TrialEvidence
     /// <summary>What was not measured on both halves, as sentences.</summary>
     public IReadOnlyList<string> Unmeasured { get; init; } = [];
 
+    /// <summary>The units that sentences use.</summary>
+    public UnitSystem Units { get; init; }
+
     /// <summary>Whether the data are invented.</summary>
     public bool Invented { get; init; }
 }

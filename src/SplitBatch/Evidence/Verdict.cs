@@ -13,7 +13,7 @@ public sealed record Verdict
         Evidence = evidence;
         Claims =
         [
-            .. evidence.Doses is { } doses ? DoseClaims.Of(doses, evidence.NameA, evidence.NameB) : [],
+            .. evidence.Doses is { } doses ? DoseClaims.Of(doses, evidence) : [],
             .. evidence.Bitterness is { } lab ? LabClaims.Of(lab, evidence.Doses) : [],
             .. evidence.Panels.SelectMany(PanelClaims.Of),
         ];

@@ -1,4 +1,4 @@
-namespace SplitBatch.Trials;
+namespace SplitBatch;
 
 /// <summary>The units that a brewer thinks in.</summary>
 public enum UnitSystem
