@@ -16,13 +16,13 @@ class SplitBatchKernelTests(jupyter_kernel_test.KernelTests):
     completion_samples = [
         {"text": "Math.Sqr", "matches": {"Sqrt"}},
         {"text": "System.Threading.Thread.CurrentThre", "matches": {"CurrentThread"}},
-        {"text": "Trial.Op", "matches": {"Open"}},
+        {"text": "Gravity.FromSp", "matches": {"FromSpecific"}},
         {"text": "no_such_name.", "matches": set()},
     ]
     complete_code_samples = ["1 + 1", "var a = 2;", "if (true) { }", "class A { }", 'Console.WriteLine("x");', ""]
     incomplete_code_samples = ["if (true) {", "var a = ", "class A {", "Math.Sqrt(", "1 +", "/* note"]
     invalid_code_samples = ["}", "int x 5;", "1 + 1 )"]
-    code_page_something = "Trial.Open?"
+    code_page_something = "Gravity.FromSpecific?"
     code_generate_error = 'throw new InvalidOperationException("on purpose");'
     code_execute_result = [
         {"code": "6 * 7", "result": "42"},
@@ -37,7 +37,7 @@ class SplitBatchKernelTests(jupyter_kernel_test.KernelTests):
     ]
     code_history_pattern = "6 ?*"
     supported_history_operations = ("tail", "range", "search")
-    code_inspect_sample = "Trial.Open"
+    code_inspect_sample = "Gravity.FromSpecific"
     code_clear_output = "ClearOutput();"
 
 
