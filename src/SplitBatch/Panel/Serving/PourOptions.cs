@@ -1,0 +1,28 @@
+using UnitsNet;
+
+namespace SplitBatch.Panel;
+
+/// <summary>How a panel is poured; change what differs with <c>with</c>. Defaults are common practice, no source, unless one is named.</summary>
+public sealed record PourOptions
+{
+    /// <summary>Beer in one cup; 30 to 60 mL is usual.</summary>
+    public Volume Pour { get; init; } = Volume.FromMilliliters(50);
+
+    /// <summary>Beer to have beyond what the cups hold, as a share: foam, dregs, a spilt tray.</summary>
+    public double Spare { get; init; } = 0.15;
+
+    /// <summary>What one bottle, can or keg holds, or null where that does not matter.</summary>
+    public Volume? Container { get; init; }
+
+    /// <summary>The temperature in the cup; 8 to 14 °C is usual. Both beers must have the same.</summary>
+    public Temperature Serving { get; init; } = Temperature.FromDegreesCelsius(11);
+
+    /// <summary>How long a poured cup stands covered before it is tasted.</summary>
+    public Duration Settle { get; init; } = Duration.FromMinutes(5);
+
+    /// <summary>The rest between one set and the next; bitterness lingers.</summary>
+    public Duration Rest { get; init; } = Duration.FromMinutes(4);
+
+    /// <summary>What in the beers may harm someone, as it will be read to the tasters.</summary>
+    public IReadOnlyList<string> Allergens { get; init; } = ["barley (gluten)"];
+}
