@@ -10,8 +10,7 @@ internal static class LimitationsOf
         var evidence = verdict.Evidence;
         if (evidence.Invented) yield return Claim.InWords("limit.invented", "The data are invented to show how the work is done; nothing here is a finding about beer.", "said in trial.json", "trial.json");
         yield return Claim.InWords("limit.batches", "One batch of each half was brewed. Two batches of one recipe also differ a little, so a difference cannot be put down to the variable alone until the trial is repeated.");
-        foreach (var (i, confound) in evidence.Confounds.Index()) yield return Claim.InWords($"limit.confound.{i + 1}", confound, "comparison of the two halves", "batch-log.csv", "hops.csv");
-        foreach (var (i, gap) in evidence.Unmeasured.Index()) yield return Claim.InWords($"limit.unmeasured.{i + 1}", gap, "comparison of the two halves", "batch-log.csv");
+        foreach (var claim in OfTheBatches(evidence.Parity)) yield return claim;
         if (evidence.Bitterness is null) yield return Claim.InWords("limit.lab", "No lab return is logged, so it is not known how bitter the halves were.");
         else if (evidence.Bitterness.Judgement is Judgement.DependsOnReading or Judgement.NotJudged)
         {
@@ -35,5 +34,25 @@ internal static class LimitationsOf
         }
 
         if (evidence.Panels.Count > 0) yield return Claim.InWords("limit.people", "The panel speaks for people like those who sat at it, with beer served as it was served.");
+    }
+
+    private static IEnumerable<Claim> OfTheBatches(ParityCheck? parity)
+    {
+        const string Method = "comparison of the two halves, line by line";
+        if (parity is null)
+        {
+            yield return Claim.InWords("limit.log", "No batch log is kept, so it is not known whether the halves differ in anything but the variable.");
+            yield break;
+        }
+
+        foreach (var line in parity.Confounds)
+        {
+            yield return Claim.InWords($"limit.confound.{line.Quantity}", line.Remark, Method, line.Rows.Select(row => $"batch-log.csv, id {row}"));
+        }
+
+        if (parity.NotMeasured is { Count: > 0 } gaps)
+        {
+            yield return Claim.InWords("limit.unmeasured", $"Not measured on both halves: {string.Join(", ", gaps.Select(line => line.Quantity))}.", Method, "batch-log.csv");
+        }
     }
 }

@@ -25,11 +25,8 @@ public sealed record TrialEvidence
     /// <summary>The panels, the declared main one first.</summary>
     public IReadOnlyList<PanelFinding> Panels { get; init; } = [];
 
-    /// <summary>Differences between the halves other than the variable, as sentences.</summary>
-    public IReadOnlyList<string> Confounds { get; init; } = [];
-
-    /// <summary>What was not measured on both halves, as sentences.</summary>
-    public IReadOnlyList<string> Unmeasured { get; init; } = [];
+    /// <summary>The batch log's comparison of the halves, line by line; null while the log is missing.</summary>
+    public ParityCheck? Parity { get; init; }
 
     /// <summary>The units that sentences use.</summary>
     public UnitSystem Units { get; init; }

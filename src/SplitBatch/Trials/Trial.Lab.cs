@@ -5,6 +5,12 @@ namespace SplitBatch.Trials;
 
 public sealed partial class Trial
 {
+    /// <summary>What was measured and noted on brewing day and after; empty until something is logged.</summary>
+    public BatchLog BatchLog => content.BatchLog ?? new BatchLog([]);
+
+    /// <summary>The two halves compared line by line: same, different within what the instrument can tell, a confound, or not measured.</summary>
+    public ParityCheck Parity => BatchLog.Parity(Description.FollowsFromVariable);
+
     /// <summary>Everything the lab returned so far, corrections included; empty until a return is logged.</summary>
     public LabReturn Lab => content.Lab;
 

@@ -17,6 +17,8 @@ internal sealed record TrialContent
 
     public required IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Charges { get; init; }
 
+    public BatchLog? BatchLog { get; init; }
+
     public required LabReturn Lab { get; init; }
 
     public IReadOnlyList<PanelRecord> Panels { get; init; } = [];

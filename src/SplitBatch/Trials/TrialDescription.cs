@@ -26,6 +26,9 @@ public sealed record TrialDescription
     /// <summary>What is held equal between the halves.</summary>
     public IReadOnlyList<string> HeldEqual { get; init; } = [];
 
+    /// <summary>Quantities of the batch log that differ because of the variable, and so are no confound.</summary>
+    public IReadOnlyList<string> FollowsFromVariable { get; init; } = [];
+
     /// <summary>The name of each half.</summary>
     public required IReadOnlyDictionary<Side, string> Beers { get; init; }
 
@@ -55,6 +58,7 @@ public sealed record TrialDescription
         var why = json.OptionalText("why");
         var mind = json.OptionalText("would change my mind");
         var held = json.Texts("held equal");
+        var follows = json.Texts("follows from the variable");
         var invented = json.Flag("invented");
         var units = json.OptionalOneOf("units", Systems) ?? UnitSystem.Metric;
         var decimals = json.OptionalOneOf("decimals", Marks);
@@ -63,6 +67,7 @@ public sealed record TrialDescription
             Why = why ?? "",
             WouldChangeMyMind = mind ?? "",
             HeldEqual = held,
+            FollowsFromVariable = follows,
             Target = target is { } value ? BitternessUnits.From(value) : null,
             Invented = invented,
             Units = units,

@@ -23,6 +23,7 @@ internal sealed class TrialReader(TrialFolder folder)
         var decimals = description?.Decimals;
         var lots = Table(HopLotReader.FileName, decimals) is { } hops ? HopLotReader.Read(hops) : [];
         var charges = ChargeReader.Read(Table(ChargeReader.FileName, decimals), lots);
+        var batchLog = Table(LogFormat.BatchLog.FileName, decimals) is { } brewed ? BatchLogFile.Read(brewed) : null;
         var returns = Table(LogFormat.LabReturns.FileName, decimals) is { } log ? LabReturnLog.Read(log) : [];
         var panels = plans.Select(plan => ReadPanel(plan, decimals)).ToList();
         json.RefuseUnasked();
@@ -34,6 +35,7 @@ internal sealed class TrialReader(TrialFolder folder)
             Lots = lots,
             Charges = charges,
             Scale = scale,
+            BatchLog = batchLog,
             Lab = new LabReturn(returns, lab.Samples, lab.Precision),
             Panels = panels,
             Warnings = [.. faults],
