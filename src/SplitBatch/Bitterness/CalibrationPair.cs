@@ -1,0 +1,25 @@
+using System.Globalization;
+
+namespace SplitBatch.Bitterness;
+
+/// <summary>One beer's estimate and what the laboratory measured.</summary>
+/// <param name="Batch">The batch it belongs to; both halves of a split batch share it.</param>
+/// <param name="Estimated">The estimate in IBU, uncorrected; above zero.</param>
+/// <param name="Measured">The laboratory's value in IBU; above zero.</param>
+public sealed record CalibrationPair(string Batch, double Estimated, double Measured)
+{
+    /// <summary>The batch it belongs to.</summary>
+    public string Batch { get; init; } = Guard.NotBlank(Batch);
+
+    /// <summary>The estimate in IBU.</summary>
+    public double Estimated { get; init; } = Guard.Positive(Estimated);
+
+    /// <summary>The laboratory's value in IBU.</summary>
+    public double Measured { get; init; } = Guard.Positive(Measured);
+
+    /// <summary>Measured over estimated.</summary>
+    public double Ratio => Measured / Estimated;
+
+    /// <summary>For example <c>autumn bitter: estimated 31.0, measured 24.5 (0.79)</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Batch}: estimated {Estimated:0.0}, measured {Measured:0.0} ({Ratio:0.00})");
+}

@@ -1,0 +1,17 @@
+using System.Globalization;
+
+namespace SplitBatch.Bitterness;
+
+/// <summary>One beer in the calibration: a point of its chart and a row of its table.</summary>
+/// <param name="Pair">What was estimated and measured.</param>
+/// <param name="Fitted">The estimate corrected by the factor of all batches, in IBU.</param>
+/// <param name="LeftOut">The estimate corrected by the factor of all <em>other</em> batches, in IBU: what would have been said before this one was known.</param>
+/// <param name="Interval">The prediction interval that the other batches gave for this beer, in IBU.</param>
+public sealed record CalibrationPoint(CalibrationPair Pair, double Fitted, double LeftOut, Interval Interval)
+{
+    /// <summary>Measured less predicted from the other batches, in IBU.</summary>
+    public double Error => Pair.Measured - LeftOut;
+
+    /// <summary>For example <c>autumn bitter: estimated 31.0, measured 24.5 (0.79); the other batches said 23.9</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Pair}; the other batches said {LeftOut:0.0}");
+}

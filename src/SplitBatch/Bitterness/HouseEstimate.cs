@@ -1,0 +1,21 @@
+using System.Globalization;
+
+namespace SplitBatch.Bitterness;
+
+/// <summary>An estimate corrected for the house, and labelled as such wherever it is shown.</summary>
+/// <param name="Published">The estimate before correction, in IBU.</param>
+/// <param name="Corrected">The estimate after correction, in IBU: the middle of what is predicted.</param>
+/// <param name="Interval">Prediction interval for the next batch as the laboratory would measure it, in IBU.</param>
+/// <param name="Batches">How many of the house's own batches the correction rests on.</param>
+public sealed record HouseEstimate(double Published, double Corrected, Interval Interval, int Batches)
+{
+    /// <summary>The label: never shown without it.</summary>
+    public string Label => Batches == 0
+        ? "not corrected: no batches of this house yet"
+        : string.Create(CultureInfo.InvariantCulture, $"corrected for this house, from {Batches} {(Batches == 1 ? "batch" : "batches")}");
+
+    /// <summary>For example <c>22.1 IBU (corrected for this house, from 4 batches; 32.0 by the formula), next batch 14.0 to 34.9 (90 %)</c>.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Corrected:0.0} IBU ({Label}; {Published:0.0} by the formula), next batch {Interval.Low:0.0} to {Interval.High:0.0} ({Interval.Level * 100:0.#} %)");
+}
