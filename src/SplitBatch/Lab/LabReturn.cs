@@ -69,6 +69,25 @@ public sealed class LabReturn
     /// <summary>Every analyte that both halves have, compared.</summary>
     public IReadOnlyList<LabComparison> CompareAll() => [.. Analytes.Select(Compare).OfType<LabComparison>()];
 
+    /// <summary>
+    /// Outlier tests on one analyte: Grubbs on each sample's replicates, Cochran on their spreads. Flagged values stay in every mean.
+    /// </summary>
+    public IReadOnlyList<OutlierFinding> Outliers(Analyte analyte)
+    {
+        var samples = Samples(analyte);
+        return [.. samples.Select(Grubbs.Test).Append(Cochran.Test(samples)).OfType<OutlierFinding>()];
+    }
+
+    /// <summary>Whether each sample's replicates lie as close together as the stated repeatability says; empty where it is not stated.</summary>
+    public IReadOnlyList<RangeCheck> RangeChecks(Analyte analyte) =>
+        Precision.TryGetValue(analyte, out var method) && method.Known?.Repeatability is { } repeatability
+            ? [.. Samples(analyte).Select(sample => RangeCheck.Of(sample, repeatability)).OfType<RangeCheck>()]
+            : [];
+
+    /// <summary>The replicates of every sample for one analyte, by sample id.</summary>
+    public IReadOnlyList<Replicates> Samples(Analyte analyte) =>
+        [.. Results.Where(result => result.Analyte.Equals(analyte)).Select(result => result.Sample).Distinct(StringComparer.OrdinalIgnoreCase).Select(sample => Replicates(sample, analyte)!)];
+
     /// <summary>How much there is, in a line.</summary>
     public override string ToString() =>
         $"{Results.Count} results of {Results.Select(result => result.Sample).Distinct().Count()} samples: {string.Join(", ", Analytes.Select(analyte => analyte.Name))}"

@@ -24,10 +24,10 @@ public sealed record Precision
         if (!Enum.IsDefined(condition)) throw new ArgumentOutOfRangeException(nameof(condition), $"{condition} is no precision condition.");
         Kind = kind;
         Condition = condition;
-        Constant = Guard.NotNegative(constant);
+        Constant = Guard.InRange(constant, -1e9, 1e9);
         Slope = Guard.NotNegative(slope);
         Exponent = Guard.InRange(exponent, 0.0, 3.0);
-        if (constant == 0 && slope == 0) throw new ArgumentOutOfRangeException(nameof(constant), "A precision of zero would make every difference significant; give the figure the laboratory states, above zero.");
+        if (slope == 0 && constant <= 0) throw new ArgumentOutOfRangeException(nameof(constant), "A precision of zero would make every difference significant; give the figure the laboratory states, above zero.");
     }
 
     /// <summary>What sort of figure it is.</summary>
@@ -36,7 +36,7 @@ public sealed record Precision
     /// <summary>Repeatability or reproducibility.</summary>
     public PrecisionCondition Condition { get; }
 
-    /// <summary>The part of the figure that does not depend on the level, in the analyte's unit.</summary>
+    /// <summary>The part of the figure that does not depend on the level, in the analyte's unit; may be below zero where the slope makes up for it.</summary>
     public double Constant { get; }
 
     /// <summary>How much the figure grows with the level: a share of the level where <see cref="Exponent"/> is 1.</summary>
@@ -76,7 +76,7 @@ public sealed record Precision
     /// <summary>From a figure that grows with the level: <c>constant + slope * level^exponent</c>.</summary>
     /// <param name="kind">A standard deviation or a 95 % limit; a coefficient of variation has its own maker.</param>
     /// <param name="condition">Repeatability or reproducibility.</param>
-    /// <param name="constant">Zero or more, in the analyte's unit.</param>
+    /// <param name="constant">In the analyte's unit; below zero only where the level makes up for it.</param>
     /// <param name="slope">Zero or more; with <paramref name="exponent"/> 1 a share of the level (0.05 = 5 %).</param>
     /// <param name="exponent">In [0, 3].</param>
     /// <exception cref="ArgumentException">The kind is a coefficient of variation.</exception>
@@ -88,7 +88,7 @@ public sealed record Precision
 
     /// <summary>The standard deviation at a level, in the analyte's unit.</summary>
     /// <param name="level">The mean of the results compared; its size is taken.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The level is not a finite number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The level is not a finite number, or the figure is not above zero there.</exception>
     public double StandardDeviationAt(double level)
     {
         var figure = FigureAt(level);
@@ -97,7 +97,7 @@ public sealed record Precision
 
     /// <summary>The 95 % limit (r or R) at a level, in the analyte's unit.</summary>
     /// <param name="level">The mean of the results compared; its size is taken.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The level is not a finite number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The level is not a finite number, or the figure is not above zero there.</exception>
     public double LimitAt(double level)
     {
         var figure = FigureAt(level);
@@ -128,7 +128,8 @@ public sealed record Precision
     private double FigureAt(double level)
     {
         Guard.InRange(level, -1e9, 1e9);
-        return Constant + Slope * (Exponent == 1 ? Math.Abs(level) : Math.Pow(Math.Abs(level), Exponent));
+        var figure = Constant + Slope * (Exponent == 1 ? Math.Abs(level) : Math.Pow(Math.Abs(level), Exponent));
+        return figure > 0 ? figure : throw new ArgumentOutOfRangeException(nameof(level), Invariant($"The precision is stated as {FigureText()}, which is not above zero at {level}; it does not hold at that level."));
     }
 
     private static double Percentage(double percent) =>
