@@ -21,8 +21,10 @@ internal sealed class TrialReader(TrialFolder folder)
         var plans = PanelPlanReader.Read(json);
         var scale = json.OptionalMass("scale");
         var decimals = description?.Decimals;
-        var lots = Table(HopLotReader.FileName, decimals) is { } hops ? HopLotReader.Read(hops) : [];
-        var charges = ChargeReader.Read(Table(ChargeReader.FileName, decimals), lots);
+        var hops = Table(HopLotReader.FileName, decimals);
+        var lots = hops is null ? [] : HopLotReader.Read(hops);
+        var lotNames = hops?.Rows.Select(row => row.Optional("lot")).OfType<string>().ToList() ?? [];
+        var charges = ChargeReader.Read(Table(ChargeReader.FileName, decimals), lots, lotNames);
         var batchLog = Table(LogFormat.BatchLog.FileName, decimals) is { } brewed ? BatchLogFile.Read(brewed) : null;
         var returns = Table(LogFormat.LabReturns.FileName, decimals) is { } log ? LabReturnLog.Read(log) : [];
         var panels = plans.Select(plan => ReadPanel(plan, decimals)).ToList();

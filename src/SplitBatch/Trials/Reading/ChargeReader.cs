@@ -18,7 +18,10 @@ internal static class ChargeReader
     };
 
     /// <summary>The charges that could be read, by half; none when there is no file yet.</summary>
-    public static IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Read(CsvTable? table, IReadOnlyList<HopLot> lots)
+    /// <param name="table">The file.</param>
+    /// <param name="lots">The lots that could be read.</param>
+    /// <param name="names">The names of all lots; one that could not be read has its own fault, and needs no second one here.</param>
+    public static IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Read(CsvTable? table, IReadOnlyList<HopLot> lots, IReadOnlyList<string> names)
     {
         var charges = new Dictionary<Side, List<HopCharge>> { [Side.A] = [], [Side.B] = [] };
         if (table is not null && table.Require("beer", "lot", "amount", "stage", "time"))
@@ -26,7 +29,7 @@ internal static class ChargeReader
             foreach (var row in table.Rows)
             {
                 var side = row.Beer();
-                var charge = ReadCharge(row, lots);
+                var charge = ReadCharge(row, lots, names);
                 if (side is { } beer && charge is not null) charges[beer].Add(charge);
             }
         }
@@ -34,9 +37,9 @@ internal static class ChargeReader
         return charges.ToDictionary(pair => pair.Key, pair => (IReadOnlyList<HopCharge>)pair.Value);
     }
 
-    private static HopCharge? ReadCharge(CsvRow row, IReadOnlyList<HopLot> lots)
+    private static HopCharge? ReadCharge(CsvRow row, IReadOnlyList<HopLot> lots, IReadOnlyList<string> names)
     {
-        var lot = row.Text("lot") is { } name ? FindLot(row, name, lots) : null;
+        var lot = row.Text("lot") is { } name ? FindLot(row, name, lots, names) : null;
         var amount = row.Mass("amount");
         var stage = row.OneOf("stage", Stages);
         var time = stage == AdditionStage.Fermenter && row.Optional("time") is null ? Duration.Zero : row.Duration("time");
@@ -44,12 +47,11 @@ internal static class ChargeReader
         return row.Make("amount", () => new HopCharge(lot, amount.Value, stage.Value, time.Value));
     }
 
-    private static HopLot? FindLot(CsvRow row, string name, IReadOnlyList<HopLot> lots)
+    private static HopLot? FindLot(CsvRow row, string name, IReadOnlyList<HopLot> lots, IReadOnlyList<string> names)
     {
         var lot = lots.FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase));
-        if (lot is null)
+        if (lot is null && !names.Contains(name, StringComparer.OrdinalIgnoreCase))
         {
-            var names = lots.Select(known => known.Name).ToList();
             var accepted = names.Count == 0 ? $"a lot that stands in {HopLotReader.FileName}" : string.Join(", ", names);
             row.Refuse("lot", $"No lot of this name stands in {HopLotReader.FileName}.", accepted, Nearest.Suggestion(name, names));
         }
