@@ -23,5 +23,7 @@ internal sealed record TrialContent
 
     public IReadOnlyList<PanelRecord> Panels { get; init; } = [];
 
+    public IReadOnlyDictionary<string, string> Notes { get; init; } = new Dictionary<string, string>();
+
     public IReadOnlyList<Fault> Warnings { get; init; } = [];
 }

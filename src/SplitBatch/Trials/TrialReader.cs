@@ -28,6 +28,7 @@ internal sealed class TrialReader(TrialFolder folder)
         var batchLog = Table(LogFormat.BatchLog.FileName, decimals) is { } brewed ? BatchLogFile.Read(brewed) : null;
         var returns = Table(LogFormat.LabReturns.FileName, decimals) is { } log ? LabReturnLog.Read(log) : [];
         var panels = plans.Select(plan => ReadPanel(plan, decimals)).ToList();
+        var notes = ReadNotes();
         json.RefuseUnasked();
         if (description is null || faults.HasErrors) return (null, faults);
         return (new TrialContent
@@ -40,8 +41,20 @@ internal sealed class TrialReader(TrialFolder folder)
             BatchLog = batchLog,
             Lab = new LabReturn(returns, lab.Samples, lab.Precision),
             Panels = panels,
+            Notes = notes,
             Warnings = [.. faults],
         }, faults);
+    }
+
+    private Dictionary<string, string> ReadNotes()
+    {
+        var notes = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        foreach (var name in folder.Names("*.md", "notes"))
+        {
+            if (folder.ReadText(name, faults) is { } text) notes[Path.GetFileNameWithoutExtension(name)] = text;
+        }
+
+        return notes;
     }
 
     private PanelRecord ReadPanel(PanelPlan plan, DecimalMark? decimals)
