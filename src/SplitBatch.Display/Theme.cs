@@ -12,6 +12,7 @@ internal static class Theme
     public const string Text = "#1f1f1f";
     public const string Quiet = "#595959";
     public const string Grid = "#e3e0da";
+    public const string LinkColour = "#0b3c6f";
     public const string Shade = "#efeae0";
 
     public static string Colour(Ink ink) => ink switch

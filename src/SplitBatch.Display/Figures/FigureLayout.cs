@@ -37,7 +37,7 @@ internal sealed partial class FigureLayout
 
         MeasureSides();
         var strip = PlanStrip();
-        _top = y + Pad + strip.Height;
+        _top = y + Pad + strip.Height + (_figure.Y.IsCategorical ? 0 : 8);
         _bottom = _top + PlotHeight();
         _y = _figure.Y.IsCategorical
             ? new Scale(_figure.Y, [], _top, _bottom)

@@ -1,0 +1,80 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace SplitBatch.Display.WriteUp;
+
+/// <summary>Puts a document's files into a folder, and keeps what a person changed there.</summary>
+internal static class DocumentFiles
+{
+    private const string Manifest = "write-up.sha256";
+
+    public static IReadOnlyList<string> Save(Document document, string folder)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(folder);
+        var files = Render(document);
+        var made = ReadManifest(folder);
+        foreach (var (name, content) in files)
+        {
+            var path = Path.Combine(folder, name);
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            KeepChanged(path, made.GetValueOrDefault(name), content);
+            File.WriteAllBytes(path, content);
+        }
+
+        var lines = files.Select(f => $"{Hash(f.Content)}  {f.Name}\n");
+        File.WriteAllText(Path.Combine(folder, Manifest), string.Concat(lines), new UTF8Encoding(false));
+        return [.. files.Select(f => f.Name), Manifest];
+    }
+
+    /// <summary>Every file by name, in a fixed order.</summary>
+    public static IReadOnlyList<(string Name, byte[] Content)> Render(Document document)
+    {
+        var files = new List<(string, byte[])>
+        {
+            ("write-up.html", Bytes(document.ToHtml())),
+            ("write-up.md", Bytes(document.ToMarkdown())),
+            ("write-up.docx", document.ToDocx()),
+        };
+        for (var i = 0; i < document.Figures.Count; i++)
+        {
+            var name = "figures/" + Document.FigureFile(i, document.Figures[i]);
+            files.Add((name + ".svg", Bytes(document.Figures[i].ToSvg())));
+            if (document.Figures[i].ToPng() is { } png) files.Add((name + ".png", png));
+        }
+
+        for (var i = 0; i < document.Tables.Count; i++)
+            files.Add(($"tables/{Document.TableFile(i, document.Tables[i])}.csv", Bytes(CsvWriter.Write(document.Tables[i]))));
+        if (document.AllClaims.Count > 0) files.Add(("tables/ledger.csv", Bytes(CsvWriter.Write(document.LedgerTable()))));
+        if (document.Summary is { } summary)
+        {
+            foreach (var (shape, name) in new[] { (PictureShape.Wide, "summary-16x9"), (PictureShape.Square, "summary-square") })
+            {
+                files.Add((name + ".svg", Bytes(summary.ToSvg(shape))));
+                if (summary.ToPng(shape) is { } png) files.Add((name + ".png", png));
+            }
+        }
+
+        return files;
+    }
+
+    private static void KeepChanged(string path, string? hashWhenMade, byte[] content)
+    {
+        if (!File.Exists(path)) return;
+        var found = File.ReadAllBytes(path);
+        if (Hash(found) == hashWhenMade || found.AsSpan().SequenceEqual(content)) return;
+        var (stem, ending) = (Path.ChangeExtension(path, null), Path.GetExtension(path));
+        var kept = Enumerable.Range(1, int.MaxValue).Select(k => $"{stem}.kept-{k}{ending}").First(name => !File.Exists(name));
+        File.Move(path, kept);
+    }
+
+    private static Dictionary<string, string> ReadManifest(string folder)
+    {
+        var path = Path.Combine(folder, Manifest);
+        if (!File.Exists(path)) return [];
+        return File.ReadAllLines(path).Where(line => line.Length > 66).DistinctBy(line => line[66..]).ToDictionary(line => line[66..], line => line[..64]);
+    }
+
+    private static byte[] Bytes(string text) => new UTF8Encoding(false).GetBytes(text);
+
+    private static string Hash(byte[] content) => Convert.ToHexStringLower(SHA256.HashData(content));
+}
