@@ -1,4 +1,5 @@
 using Microsoft.DotNet.Interactive.Formatting;
+using SplitBatch.Display;
 
 namespace SplitBatch.Kernel.Host;
 
@@ -23,6 +24,7 @@ internal static class ValueFormat
                 typeof(long), typeof(ulong), typeof(float), typeof(double), typeof(decimal), typeof(DateTime), typeof(DateTimeOffset),
                 typeof(DateOnly), typeof(TimeOnly), typeof(TimeSpan), typeof(Guid), typeof(Enum), typeof(Type), typeof(Uri),
             ];
+            NotebookDisplay.Register();
             foreach (var type in plain) Formatter.SetPreferredMimeTypesFor(type, PlainTextFormatter.MimeType);
         }
     }

@@ -1,0 +1,51 @@
+using System.Globalization;
+using System.Text;
+using SplitBatch.Kernel.Notebooks;
+using SplitBatch.Trials;
+
+namespace SplitBatch.Kernel.Pages;
+
+/// <summary>The page that leads to the pages of a run.</summary>
+internal static class IndexPage
+{
+    public static void Write(string folder, IReadOnlyList<NotebookOutcome> outcomes, IReadOnlyList<string> notRun, IReadOnlyCollection<TrialFolder> trials) =>
+        File.WriteAllText(Path.Combine(folder, "index.html"), Html(outcomes, notRun, trials));
+
+    private static string Html(IReadOnlyList<NotebookOutcome> outcomes, IReadOnlyList<string> notRun, IReadOnlyCollection<TrialFolder> trials)
+    {
+        var page = PageParts.Start("Split-batch notebooks", "list");
+        page.Append("<main class=\"list\">\n<h1>Split-batch notebooks</h1>\n");
+        var fine = outcomes.Count(o => o.Succeeded);
+        page.Append(CultureInfo.InvariantCulture, $"<p>{fine} of {outcomes.Count + notRun.Count} notebooks ran from start to end.</p>\n<ol>\n");
+        foreach (var outcome in outcomes) Add(page, outcome);
+        foreach (var title in notRun) page.Append(CultureInfo.InvariantCulture, $"<li>{PageParts.Text(title)} <p class=\"note\">Not run, because an earlier notebook stopped.</p></li>\n");
+        page.Append("</ol>\n");
+        if (trials.Count > 0) AddTrials(page, trials);
+        page.Append("</main>\n<footer><p>Each page stands alone: it can be sent, printed and read without a network. The .ipynb file beside it is the same notebook with its results.</p></footer>\n");
+        return page.Append(PageParts.End).ToString();
+    }
+
+    private static void Add(StringBuilder page, NotebookOutcome outcome)
+    {
+        var title = PageParts.Text(outcome.Title);
+        page.Append("<li>").Append(outcome.HasPage ? $"<a href=\"{Uri.EscapeDataString(outcome.Name)}.html\">{title}</a>" : title);
+        if (outcome.Summary.Length > 0) page.Append(CultureInfo.InvariantCulture, $"<p class=\"note\">{PageParts.Text(outcome.Summary)}</p>");
+        if (outcome.Failure is { } failure) page.Append(CultureInfo.InvariantCulture, $"<p class=\"failed\">Stopped at cell {failure.Cell}: {PageParts.Text(failure.Error.Message)}</p>");
+        if (outcome.Problem is { } problem) page.Append(CultureInfo.InvariantCulture, $"<p class=\"failed\">{PageParts.Text(problem)}</p>");
+        page.Append("</li>\n");
+    }
+
+    private static void AddTrials(StringBuilder page, IReadOnlyCollection<TrialFolder> trials)
+    {
+        page.Append("<h2>The trial as the notebooks left it</h2>\n<p>A working copy; the original was not changed.</p>\n<ul>\n");
+        foreach (var trial in trials.Where(t => Directory.Exists(t.Path)))
+        {
+            foreach (var name in trial.Names("*").Where(n => !n.StartsWith('.')))
+            {
+                page.Append(CultureInfo.InvariantCulture, $"<li><a href=\"{Uri.EscapeDataString(trial.Name)}/{Uri.EscapeDataString(name)}\">{PageParts.Text($"{trial.Name}/{name}")}</a></li>\n");
+            }
+        }
+
+        page.Append("</ul>\n");
+    }
+}

@@ -1,0 +1,49 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using SplitBatch.Display;
+using SplitBatch.Kernel.Notebooks;
+
+namespace SplitBatch.Kernel.Pages;
+
+/// <summary>An executed notebook as one page that stands alone: no other file and no network.</summary>
+public static class NotebookPage
+{
+    /// <summary>Writes the page.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="notebook">The executed notebook.</param>
+    /// <param name="title">The page's title.</param>
+    /// <param name="failure">The cell that stopped it, if one did.</param>
+    public static void Write(string path, Notebook notebook, string title, CellFailure? failure = null) =>
+        File.WriteAllText(path, Html(notebook, title, failure));
+
+    /// <summary>The page as text.</summary>
+    public static string Html(Notebook notebook, string title, CellFailure? failure = null)
+    {
+        ArgumentNullException.ThrowIfNull(notebook);
+        var page = PageParts.Start(title, "notebook");
+        page.Append("<nav class=\"page\"><a href=\"index.html\">All notebooks of this run</a></nav>\n<main>\n");
+        if (notebook.Title is null) page.Append(CultureInfo.InvariantCulture, $"<h1>{PageParts.Text(title)}</h1>\n");
+        if (failure is not null)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"<p class=\"banner\" role=\"note\"><strong>This notebook stopped at <a href=\"#stopped\">cell {failure.Cell}</a>.</strong> What follows that cell was not run.</p>\n");
+        }
+
+        foreach (var cell in notebook.Cells) AddCell(page, cell);
+        page.Append("</main>\n<footer>\n<p>Made by running the notebook of the same name from start to end with SplitBatch. The page needs no network.</p>\n</footer>\n");
+        if (page.ToString().Contains("data-chart=", StringComparison.Ordinal)) page.Append("<script>").Append(NotebookDisplay.ChartScript).Append("</script>\n");
+        return page.Append(PageParts.End).ToString();
+    }
+
+    private static void AddCell(StringBuilder page, NotebookCell cell)
+    {
+        if (cell.Kind == CellKind.Markdown) page.Append("<section class=\"prose\">\n").Append(Prose.Html(cell)).Append("</section>\n");
+        if (cell.Kind != CellKind.Code || string.IsNullOrWhiteSpace(cell.Source)) return;
+        var given = cell.Tags.Contains(ParameterCell.InjectedTag) ? " given" : "";
+        page.Append(CultureInfo.InvariantCulture, $"<div class=\"code{given}\" role=\"group\" aria-label=\"Code of cell {cell.Number}\"><pre tabindex=\"0\"><code>{CodeHtml.Of(cell.Source.TrimEnd())}</code></pre></div>\n");
+        if (cell.Outputs.Count == 0) return;
+        page.Append("<div class=\"out\">\n");
+        foreach (var output in cell.Outputs.OfType<JsonObject>()) OutputHtml.Add(page, output);
+        page.Append("</div>\n");
+    }
+}
