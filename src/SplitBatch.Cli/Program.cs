@@ -1,4 +1,4 @@
-using Spectre.Console.Cli;
+using Spectre.Console;
 using SplitBatch.Cli;
 
 if (KernelStartCommand.TryStart(args))
@@ -6,10 +6,7 @@ if (KernelStartCommand.TryStart(args))
     Environment.Exit(0); // A cell may still be running, on a thread of its own.
 }
 
-var app = new CommandApp();
-app.Configure(config =>
-{
-    config.SetApplicationName("splitbatch");
-    config.AddKernel();
-});
-return await app.RunAsync(args);
+// Made before any kernel starts: cells then have a console of their own, and this one stays the process's.
+var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Out) });
+if (Console.IsOutputRedirected) console.Profile.Width = 1000; // A file is read by programs, too: no wrapping.
+Environment.Exit(await SplitBatchApp.RunAsync(args, console));

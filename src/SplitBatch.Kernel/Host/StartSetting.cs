@@ -7,7 +7,7 @@ namespace SplitBatch.Kernel.Host;
 /// <summary>What a cell finds when the kernel starts: assemblies and namespaces.</summary>
 internal static class StartSetting
 {
-    private static readonly Assembly[] Ours = [typeof(Fault).Assembly];
+    private static readonly Assembly[] Ours = [typeof(Fault).Assembly, typeof(Display.NotebookDisplay).Assembly];
 
     private static readonly Assembly[] Theirs =
     [

@@ -1,0 +1,43 @@
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace SplitBatch.Cli;
+
+/// <summary>The <c>splitbatch</c> command: its words, and what its exit codes mean.</summary>
+public static class SplitBatchApp
+{
+    /// <summary>Runs the command. Answers 0 when all went well, 1 when the work failed, 2 when the call was wrong.</summary>
+    /// <param name="args">The words after <c>splitbatch</c>.</param>
+    /// <param name="console">Where it speaks.</param>
+    /// <param name="cancellation">Stops it.</param>
+    public static async Task<int> RunAsync(IEnumerable<string> args, IAnsiConsole console, CancellationToken cancellation = default)
+    {
+        var app = new CommandApp();
+        app.Configure(config =>
+        {
+            config.SetApplicationName("splitbatch");
+            config.SetApplicationVersion(typeof(SplitBatchApp).Assembly.GetName().Version!.ToString(3));
+            config.ConfigureConsole(console);
+            config.UseStrictParsing();
+            config.SetExceptionHandler((error, _) => Explain(console, error));
+            config.AddCommand<RunCommand>("run")
+                .WithDescription("Run notebooks from start to end and make a page of each. Exit code 0: all ran; 1: a cell failed; 2: the call was wrong.")
+                .WithExample("run", "notebooks", "--out", "out")
+                .WithExample("run", "notebooks/2-hop-charges.ipynb", "--trial", "my-trial", "--set", "target=32");
+            config.AddKernel();
+        });
+        return await app.RunAsync(args, cancellation);
+    }
+
+    private static int Explain(IAnsiConsole console, Exception error)
+    {
+        if (error is CommandAppException { Pretty: { } pretty })
+        {
+            console.Write(pretty);
+            return 2;
+        }
+
+        console.Complain(error.Message);
+        return error is CommandAppException ? 2 : 1;
+    }
+}
