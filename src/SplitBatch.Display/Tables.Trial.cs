@@ -1,0 +1,101 @@
+using SplitBatch.Evidence;
+using SplitBatch.Lab;
+using SplitBatch.Panel;
+using SplitBatch.Trials;
+
+namespace SplitBatch.Display;
+
+/// <content>A trial as a whole: its design, its halves, who was served what, and what is claimed.</content>
+public static partial class Tables
+{
+    /// <summary>What is asked, what is changed and what is held equal.</summary>
+    /// <param name="trial">The trial.</param>
+    public static Table Design(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        var about = trial.Description;
+        List<(string What, string Words)> rows =
+        [
+            ("question", about.Question),
+            ("why it matters", about.Why),
+            ("what would change my mind", about.WouldChangeMyMind),
+            ("the one variable", about.Variable),
+            ("half A", about.Beers[Side.A]),
+            ("half B", about.Beers[Side.B]),
+            .. about.HeldEqual.Select((words, i) => (i == 0 ? "held equal" : "", words)),
+        ];
+        return Table.Of(rows.Where(row => row.Words.Length > 0), about.Title)
+            .Text("part", row => row.What)
+            .Text("in words", row => row.Words)
+            .Note(about.Invented ? "Invented data: an example, not a finding about beer." : "")
+            .ToTable();
+    }
+
+    /// <summary>The two halves line by line: the same, within what the instruments can tell, a confound, or not measured.</summary>
+    /// <param name="parity">The comparison.</param>
+    public static Table Parity(ParityCheck parity)
+    {
+        ArgumentNullException.ThrowIfNull(parity);
+        return Table.Of(parity.Lines, "Are the halves alike but for the variable?")
+            .Text("quantity", line => line.Quantity)
+            .Text("half A", line => line.A)
+            .Text("half B", line => line.B)
+            .Text("finding", line => line.Remark)
+            .ToTable();
+    }
+
+    /// <summary>Every ballot with what became of it.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public static Table Ballots(PanelRecord panel)
+    {
+        ArgumentNullException.ThrowIfNull(panel);
+        return Table.Of(panel.Scored.Ballots, $"Ballots of panel {panel.Name}")
+            .Text("taster", ballot => ballot.Ballot.Taster)
+            .Text("picked", ballot => ballot.Ballot.Answer)
+            .Text("order served", ballot => ballot.Set?.Order.Text)
+            .Text("result", ballot => !ballot.IsCounted ? "not counted" : ballot.IsCorrect ? "right" : "wrong")
+            .Text("remark", ballot => ballot.Reasons.Length > 0 ? ballot.Reasons : null)
+            .ToTable();
+    }
+
+    /// <summary>Who gets which cups, set by set. It opens the key: keep it from the tasters and the servers.</summary>
+    /// <param name="plan">The serving plan.</param>
+    public static Table Serving(ServingPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return Table.Of(plan.Sets, "The serving plan (this opens the key)")
+            .Text("taster", set => set.Taster)
+            .Number("session", set => set.Session, decimals: 0)
+            .Text("server", set => set.Server)
+            .Text("cups, in order", set => string.Join("  ", set.Cups.Select(cup => cup.Code)))
+            .Text("what is in them", set => set.Order.Text)
+            .ToTable();
+    }
+
+    /// <summary>Every sentence with a number, with its method and its sources.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public static Table Ledger(Verdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        return Table.Of(verdict.Claims, "The claims and where they come from")
+            .Text("sentence", claim => claim.Sentence)
+            .Text("method", claim => claim.Method)
+            .Text("sources", claim => string.Join(", ", claim.Sources))
+            .ToTable();
+    }
+
+    /// <summary>What limits a verdict, what it does not show, and what to do next.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public static Table Limits(Verdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        var rows = verdict.Limitations.Select(claim => ("limit", claim.Sentence))
+            .Concat(verdict.DoesNotShow.Select(claim => ("not shown", claim.Sentence)))
+            .Concat(verdict.Next.Select(claim => ("next", claim.Sentence)));
+        return Table.Of(rows, "Limits, what is not shown, and what to do next")
+            .Text("kind", row => row.Item1)
+            .Text("sentence", row => row.Sentence)
+            .ToTable();
+    }
+}
