@@ -1,0 +1,135 @@
+using System.Globalization;
+using SplitBatch.Evidence;
+using SplitBatch.Lab;
+using SplitBatch.Trials;
+
+namespace SplitBatch.Display.WriteUp;
+
+/// <summary>
+/// The write-up of a trial, assembled from its findings: the words cannot be stronger than the evidence, because each
+/// sentence with a number is a claim, and the writer's own paragraphs are shown as they are.
+/// </summary>
+public static class TrialReport
+{
+    /// <summary>The write-up as far as the trial's folder allows it.</summary>
+    /// <param name="trial">The trial.</param>
+    public static Document Of(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        var verdict = trial.Verdict();
+        return new Document(
+            trial.Title,
+            [
+                .. Opening(trial, verdict),
+                .. Changed(trial),
+                .. Doses(trial, verdict),
+                .. LabValues(trial, verdict),
+                .. PanelCounts(trial, verdict),
+                .. Closing(trial, verdict),
+                .. Appendix(trial),
+            ])
+        {
+            Subtitle = trial.Description.Invented ? "An invented example: it shows how the work is done and is not a finding about beer." : "",
+            Summary = TrialSummary.Of(trial),
+        };
+    }
+
+    private static IEnumerable<Block> Opening(Trial trial, Verdict verdict)
+    {
+        yield return new Callout("Verdict", verdict.Headline);
+        yield return new Heading("The question");
+        yield return trial.Question;
+        if (trial.Description.Why.Length > 0) yield return trial.Description.Why;
+        if (trial.Note("introduction") is { } own) yield return new Prose(own);
+    }
+
+    private static IEnumerable<Block> Changed(Trial trial)
+    {
+        yield return new Heading("What was changed, and what was held equal");
+        yield return Tables.Design(trial);
+        if (trial.Note("method") is { } own) yield return new Prose(own);
+        if (trial.BatchLog.Entries.Count > 0) yield return Tables.Parity(trial.Parity);
+    }
+
+    private static IEnumerable<Block> Doses(Trial trial, Verdict verdict)
+    {
+        if (trial.Doses is not { } doses) yield break;
+        yield return new Heading("The two charges");
+        yield return new Claims(Of(verdict, "dose."));
+        yield return Tables.Charges(doses);
+        yield return Tables.WhatComesWithIt(doses);
+    }
+
+    private static IEnumerable<Block> LabValues(Trial trial, Verdict verdict)
+    {
+        if (trial.Lab.Compare(Analyte.Bitterness) is not { } bitterness) yield break;
+        yield return new Heading("What the lab measured");
+        yield return new Claims(Of(verdict, "lab."));
+        yield return Charts.LabDifference(bitterness);
+        yield return Tables.Lab(trial.Lab.CompareAll());
+    }
+
+    private static IEnumerable<Block> PanelCounts(Trial trial, Verdict verdict)
+    {
+        var counted = trial.Panels.Where(panel => panel.HasCount).ToList();
+        if (trial.Panels.Count == 0) yield break;
+        yield return new Heading("The panel");
+        yield return Tables.Plans(trial.Panels.Select(panel => panel.Plan));
+        foreach (var panel in counted)
+        {
+            yield return new Claims(Of(verdict, $"panel.{panel.Name}."));
+            yield return Charts.CountAgainstGuessing(panel.Reading.Difference);
+        }
+
+        if (counted.Count > 0)
+        {
+            yield return Charts.Discriminators(counted.Select(panel => (panel.Name, panel.Reading.Difference)), counted[0].Plan.Margin);
+            yield return Tables.Panels(counted.Select(panel => (panel.Name, panel.Reading)));
+        }
+
+        if (trial.Note("results") is { } own) yield return new Prose(own);
+    }
+
+    private static IEnumerable<Block> Closing(Trial trial, Verdict verdict)
+    {
+        if (trial.Note("discussion") is { } own)
+        {
+            yield return new Heading("In the brewer's words");
+            yield return new Prose(own);
+        }
+
+        yield return new Heading("What this does not show");
+        foreach (var claim in verdict.DoesNotShow) yield return claim;
+        yield return new Heading("What limits it");
+        foreach (var claim in verdict.Limitations) yield return claim;
+        yield return new Heading("What to test next");
+        foreach (var claim in verdict.Next) yield return claim;
+    }
+
+    private static IEnumerable<Block> Appendix(Trial trial)
+    {
+        yield return new Heading("How to repeat it");
+        yield return "Brew both halves from one wort, change the one variable, dose by the table above, and log both halves alike. Send both to one lab in one run under sample numbers. Declare the panel's plan before pouring, serve by the sealed key, and count by it.";
+        yield return new Callout(
+            "Cautions",
+            "Boiling wort scalds and foams over when hops go in. Kegs and bottles hold pressure. Solvent and acid belong in a laboratory with its own safety rules. Tasters are adults who are not pregnant, do not drive afterwards and take no medicine that alcohol reacts with; ask about allergies. Local law and licensed practice come first.");
+        yield return new Heading("Where every number comes from");
+        yield return new Ledger();
+        yield return new Heading("Files, version and seeds");
+        yield return Table.Of(trial.InputFiles, "The files that this was made from")
+            .Text("file", file => file.Name)
+            .Text("SHA-256", file => file.Sha256)
+            .Note(Made(trial))
+            .ToTable();
+    }
+
+    private static string Made(Trial trial)
+    {
+        var version = typeof(Trial).Assembly.GetName().Version?.ToString(3) ?? "unknown";
+        var seeds = string.Join(", ", trial.Panels.Select(panel => string.Create(CultureInfo.InvariantCulture, $"{panel.Name} {panel.Plan.Seed}")));
+        return $"Made with SplitBatch {version}." + (seeds.Length > 0 ? $" Seeds of the serving plans: {seeds}." : "");
+    }
+
+    private static IEnumerable<Claim> Of(Verdict verdict, string prefix) =>
+        verdict.Claims.Where(claim => claim.Id.StartsWith(prefix, StringComparison.Ordinal));
+}
