@@ -10,6 +10,12 @@ namespace SplitBatch.Display;
 /// <summary>Every chart, on small invented results: it draws for page and phone, says its numbers, and has them as a table.</summary>
 public class ChartsTests
 {
+    private static ChargeMatch Match { get; } = ChargeMatch.Solve(Kettle.Metric(20, 1.050), 32, HopLot.Cones("cones", 5), HopLot.Pellets("pellets", 11));
+
+    private static DoseUncertainty Doubt { get; } = DoseUncertainty.Of(Match, draws: 20_000);
+
+    private static LabComparison Measured { get; } = LabComparison.Compare(Precision.Limit95(2.0, PrecisionCondition.Repeatability), [24.9, 25.6], [26.1, 26.4]);
+
     internal static IReadOnlyList<Figure> All { get; } =
     [
         Charts.CountAgainstGuessing(DifferenceTest.Of(Protocol.Triangle, 24, 11)),
@@ -19,6 +25,11 @@ public class ChartsTests
         Charts.Discriminators(PanelReading.Of(Protocol.Triangle, 24, 11, 0.3), "main"),
         Charts.Discriminators([("main", DifferenceTest.Of(Protocol.Triangle, 24, 11)), ("second panel at the brewery", DifferenceTest.Of(Protocol.Tetrad, 40, 30))], 0.3),
         Charts.LabDifference(LabComparison.Compare(Precision.Limit95(2.0, PrecisionCondition.Repeatability), [30.1, 31.0], [33.9, 34.4])),
+        Charts.EstimateComparison(Match),
+        Charts.UncertaintyContributions(Doubt),
+        Charts.EstimateAgainstLab(Match, Measured),
+        Charts.EstimateAgainstLab(Match, Measured, Doubt),
+        Charts.HouseCalibration(HouseCalibration.Fit([new("autumn bitter", 31, 24.5), new("winter stout", 42, 30.1), new("summer ale", 22, 19.8)])),
         Charts.LabDifference(LabComparison.Compare(LabPrecision.Of(Precision.Limit95(4.0, PrecisionCondition.Repeatability)), new Replicates("A", [30.1, 31.0]), new Replicates("B", [31.0]))),
     ];
 

@@ -1,0 +1,46 @@
+using SplitBatch.Bitterness;
+using SplitBatch.Display.Figures;
+
+namespace SplitBatch.Display;
+
+/// <content>What past returns say about the house's estimates.</content>
+public static partial class Charts
+{
+    /// <summary>Measured against estimated bitterness of past beers, with the house's factor and how sure it is.</summary>
+    /// <param name="calibration">The calibration, of one batch or more.</param>
+    /// <exception cref="ArgumentException">There is no batch yet.</exception>
+    public static Figure HouseCalibration(HouseCalibration calibration)
+    {
+        ArgumentNullException.ThrowIfNull(calibration);
+        if (calibration.Points.IsEmpty) throw new ArgumentException("There is no batch with a return yet, so there is nothing to draw.", nameof(calibration));
+        var most = calibration.Points.Max(p => Math.Max(p.Pair.Estimated, p.Pair.Measured)) * 1.12;
+        var range = calibration.FactorInterval;
+        return new Figure
+        {
+            Title = Invariant($"This house measures {calibration.Factor:0.00} of its estimates, from {Counted(calibration.Batches, "batch", "batches")}"),
+            Subtitle = Invariant($"Each point is a beer; band: where the factor lies ({range.Low:0.00} to {range.High:0.00}, {Percent(range.Level)})"),
+            Reading = calibration.Statement,
+            X = new Axis("estimated by the formula", "IBU") { Min = 0, Max = most },
+            Y = new Axis("measured by the lab", "BU") { Min = 0, Max = most },
+            Marks =
+            [
+                new Ribbon([(0, 0, 0), (most, most * range.Low, Math.Min(most, most * range.High))]) { Ink = Ink.BeerA },
+                new Curve([new At(0, 0), new At(most, most)]) { Ink = Ink.Faint, Name = "as estimated" },
+                new Curve([new At(0, 0), new At(calibration.Factor > 1 ? most / calibration.Factor : most, calibration.Factor > 1 ? most : most * calibration.Factor)])
+                {
+                    Ink = Ink.BeerA,
+                    Name = "this house",
+                },
+                new Dots([.. calibration.Points.Select(p => new At(p.Pair.Estimated, p.Pair.Measured))]),
+                .. calibration.Points.Length <= 6 ? calibration.Points.Select(p => new Note(new At(p.Pair.Estimated, p.Pair.Measured), p.Pair.Batch) { Ink = Ink.Faint }) : [],
+            ],
+            Numbers = Table.Of(calibration.Points, "Past beers")
+                .Text("batch", p => p.Pair.Batch)
+                .Number("estimated", p => p.Pair.Estimated, "IBU")
+                .Number("measured", p => p.Pair.Measured, "BU")
+                .Number("measured over estimated", p => p.Pair.Ratio, decimals: 2)
+                .Number("said by the other batches", p => p.LeftOut, "IBU")
+                .ToTable(),
+        };
+    }
+}
