@@ -9,9 +9,8 @@ internal static class Gauss
     /// <summary>Beyond this many standard deviations the normal density is below the rounding of a double.</summary>
     private const double Far = 9;
 
-    private static readonly GaussLegendreRule Rule = new(-1, 1, 96);
-    private static readonly double[] Nodes = Rule.Abscissas;
-    private static readonly double[] Weights = Rule.Weights;
+    private static readonly GaussLegendreRule Fine = new(-1, 1, 96);
+    private static readonly GaussLegendreRule Coarse = new(-1, 1, 48);
 
     /// <summary>The normal density.</summary>
     public static double Density(double z) => Math.Exp(-z * z / 2) / Constants.Sqrt2Pi;
@@ -29,10 +28,16 @@ internal static class Gauss
     public static double HalfMean(Func<double, double> f) => Integral(z => Density(z) * f(z), 0, Far);
 
     /// <summary>Gauss-Legendre quadrature of a smooth function with 96 points.</summary>
-    public static double Integral(Func<double, double> f, double low, double high)
+    public static double Integral(Func<double, double> f, double low, double high) => Integral(Fine, f, low, high);
+
+    /// <summary>The same with 48 points, enough for one normal bump within nine standard deviations to 1e-9.</summary>
+    public static double BumpIntegral(Func<double, double> f, double low, double high) => Integral(Coarse, f, low, high);
+
+    private static double Integral(GaussLegendreRule rule, Func<double, double> f, double low, double high)
     {
+        double[] nodes = rule.Abscissas, weights = rule.Weights;
         double half = (high - low) / 2, middle = (high + low) / 2, sum = 0;
-        for (var i = 0; i < Nodes.Length; i++) sum += Weights[i] * f(middle + (half * Nodes[i]));
+        for (var i = 0; i < nodes.Length; i++) sum += weights[i] * f(middle + (half * nodes[i]));
         return half * sum;
     }
 }

@@ -39,14 +39,14 @@ internal sealed class TwoOutOfFiveProtocol() : Protocol("two-out-of-five", "2-ou
     {
         var mean = 2 * d;
         double low = Math.Max(0, mean - (9 * SpreadT)), high = Math.Max(0, mean + (9 * SpreadT));
-        return high <= low ? 0 : 3 * Gauss.Integral(t => Gauss.Density((t - mean) / SpreadT) / SpreadT * Positive(t) * Inner(t, mean), low, high);
+        return high <= low ? 0 : 3 * Gauss.BumpIntegral(t => Gauss.Density((t - mean) / SpreadT) / SpreadT * Positive(t) * Inner(t, mean), low, high);
     }
 
     private static double Inner(double t, double mean)
     {
         var centre = -4.0 / 6 * (t - mean);
         double low = Math.Max(0, centre - (9 * SpreadS)), high = Math.Min(t, centre + (9 * SpreadS));
-        return high <= low ? 0 : Gauss.Integral(s => Gauss.Density((s - centre) / SpreadS) / SpreadS * Positive(s), low, high);
+        return high <= low ? 0 : Gauss.BumpIntegral(s => Gauss.Density((s - centre) / SpreadS) / SpreadS * Positive(s), low, high);
     }
 
     // The chance that both parts of a sum t of two normal values with variance 1 are positive.

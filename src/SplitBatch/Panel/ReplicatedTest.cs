@@ -1,0 +1,150 @@
+using System.Globalization;
+
+namespace SplitBatch.Panel;
+
+/// <summary>Several sets by each taster: what the pooled count may and may not say, and whether tasters differ.</summary>
+/// <remarks>
+/// If nobody can tell the beers apart, every set is an independent guess, so the pooled count is a sound test of a difference.
+/// It is not sound for similarity or for the size of the difference, because repeats by one taster are not new tasters
+/// (ISO 10399, 6.2); there the chance-corrected beta-binomial is used.
+/// </remarks>
+public sealed record ReplicatedTest
+{
+    private readonly TasterCount[] counts;
+
+    private ReplicatedTest(Protocol protocol, TasterCount[] counts, double alpha)
+    {
+        this.counts = counts;
+        Protocol = protocol;
+        Pooled = DifferenceTest.Of(protocol, counts.Sum(c => c.Sets), counts.Sum(c => c.Correct), alpha);
+        Plain = BetaBinomialFit.Of(counts);
+        Corrected = BetaBinomialFit.Of(counts, protocol.Chance);
+        TaroneZ = BetaBinomialFit.TaroneZ(counts);
+    }
+
+    /// <summary>The protocol.</summary>
+    public Protocol Protocol { get; }
+
+    /// <summary>People.</summary>
+    public int Tasters => counts.Length;
+
+    /// <summary>Sets, all tasters together.</summary>
+    public int Sets => Pooled.Tasters;
+
+    /// <summary>The test of a difference on the pooled count; its intervals hold only if tasters do not differ.</summary>
+    public DifferenceTest Pooled { get; }
+
+    /// <summary>The beta-binomial of the share of right answers.</summary>
+    public BetaBinomialFit Plain { get; }
+
+    /// <summary>The chance-corrected beta-binomial; its mean is the share of ability above guessing.</summary>
+    public BetaBinomialFit Corrected { get; }
+
+    /// <summary>Tarone's score statistic; NaN where it is not defined.</summary>
+    public double TaroneZ { get; }
+
+    /// <summary>Mean sets per taster.</summary>
+    public double SetsPerTaster => (double)Sets / Tasters;
+
+    /// <summary>How many single tasters the sets are worth for the size of the difference: sets over the design effect.</summary>
+    /// <remarks>
+    /// The high end takes the fitted overdispersion of <see cref="Plain"/>, the low end its one-sided 95 % upper limit by profile likelihood:
+    /// a few people can look alike by chance, and then their repeats must not pass for new tasters. Never fewer than the people.
+    /// </remarks>
+    public Interval WorthTasters
+    {
+        get
+        {
+            var high = Math.Max(Tasters, Sets / Plain.Model.DesignEffect(SetsPerTaster));
+            var limit = LargestTheta();
+            var low = Math.Max(Tasters, Sets / (1 + ((SetsPerTaster - 1) * limit / (1 + limit))));
+            return new(low, high);
+        }
+    }
+
+    /// <summary>Standard error of the pooled share of right answers, tasters' differences included.</summary>
+    public double StandardError => Math.Sqrt(
+        Plain.Model.Mean * (1 - Plain.Model.Mean) * Plain.Model.DesignEffect(SetsPerTaster) / Sets);
+
+    /// <summary>What must be said when repeats stand beside single tastings; null where every taster had one set.</summary>
+    public string? Warning
+    {
+        get
+        {
+            if (Sets == Tasters) return null;
+            string low = WorthTasters.Low.ToString("0", CultureInfo.InvariantCulture), high = WorthTasters.High.ToString("0", CultureInfo.InvariantCulture);
+            return $"{Sets} sets were tasted by {Tasters} {(Tasters == 1 ? "person" : "people")}. That is not {Sets} tasters: the test says whether these people can tell the beers apart; "
+                + $"for how many others can, the sets are worth {(low == high ? "about " + low : $"between {low} and {high}")} tasters.";
+        }
+    }
+
+    /// <summary>Reads several sets by each taster.</summary>
+    /// <param name="protocol">A one-sided protocol with a known guessing chance.</param>
+    /// <param name="tasters">Each taster's sets and right answers; at least one taster.</param>
+    /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
+    /// <exception cref="ArgumentException">No tasters, or a two-sided protocol.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">More right answers than sets.</exception>
+    public static ReplicatedTest Of(Protocol protocol, IEnumerable<TasterCount> tasters, double alpha = 0.05)
+    {
+        ArgumentNullException.ThrowIfNull(protocol);
+        if (protocol.Sides != 1) throw new ArgumentException($"Repeats of {protocol.Name} have no right answer to count; fix a direction and use {Protocol.PairedDirectional.Name}.", nameof(protocol));
+        return new(protocol, TasterCount.Checked(tasters), alpha);
+    }
+
+    /// <summary>The largest mean share of ability above guessing that the counts still allow, by the profile likelihood of the corrected beta-binomial.</summary>
+    /// <param name="tail">One-sided error, above 0 and below 0.5.</param>
+    public double StillAllowed(double tail = 0.05)
+    {
+        Guard.InRange(Guard.OpenShare(tail), 0, 0.4999);
+        var likelihood = new BetaBinomialLikelihood(counts, Protocol.Chance);
+        var z = Gauss.Quantile(1 - tail);
+        var floor = Corrected.LogLikelihood - (z * z / 2);
+        const double end = 1 - 1e-9;
+        if (Corrected.Model.Mean >= end || likelihood.Profile(end) >= floor) return 1;
+        return Root.Of(m => likelihood.Profile(m) - floor, Corrected.Model.Mean, end);
+    }
+
+    private double LargestTheta()
+    {
+        const double end = 1e6;
+        if (Tasters < 2 || !Plain.OverdispersionIdentified) return end;
+        var likelihood = new BetaBinomialLikelihood(counts, 0);
+        var z = Gauss.Quantile(0.95);
+        var floor = Plain.LogLikelihood - (z * z / 2);
+        if (likelihood.ProfileOfTheta(end) >= floor) return end;
+        var fitted = Math.Max(1e-9, Plain.Model.Overdispersion / (1 - Plain.Model.Overdispersion));
+        return Math.Exp(Root.Of(v => likelihood.ProfileOfTheta(Math.Exp(v)) - floor, Math.Log(fitted), Math.Log(end)));
+    }
+
+    /// <summary>How many tasters were right so many times, beside what guessing and the fitted spread of abilities would give. For panels in which all had the same number of sets.</summary>
+    /// <returns>One row for each count of right answers; empty where tasters had different numbers of sets.</returns>
+    public IReadOnlyList<SpreadRow> Spread
+    {
+        get
+        {
+            var sets = counts[0].Sets;
+            if (counts.Any(c => c.Sets != sets)) return [];
+            return [.. Enumerable.Range(0, sets + 1).Select(x => new SpreadRow(
+                x,
+                counts.Count(c => c.Correct == x),
+                Tasters * ExactBinomial.Exactly(x, sets, Protocol.Chance),
+                Tasters * Corrected.Model.Probability(x, sets)))];
+        }
+    }
+
+    /// <summary>The test, whether tasters differ, and the warning about repeats.</summary>
+    public override string ToString()
+    {
+        var shown = Pooled.DifferenceShown ? "a difference is shown" : "no difference shown, which does not mean the same";
+        var text = $"{Pooled.Correct} right of {Sets} sets by {Tasters} tasters ({Protocol.Name}): {shown} ({Counts.P(Pooled.PValue)}).";
+        if (Sets > Tasters) text += $" {(Corrected.PValue < 0.05 ? "Tasters differ" : "No sign that tasters differ")} ({Counts.P(Corrected.PValue)}). {Warning}";
+        return text;
+    }
+}
+
+/// <summary>How many tasters were right so many times.</summary>
+/// <param name="Correct">Right answers.</param>
+/// <param name="Observed">Tasters with that many.</param>
+/// <param name="ByGuessing">Tasters expected if all guessed.</param>
+/// <param name="Fitted">Tasters expected from the fitted spread of abilities.</param>
+public sealed record SpreadRow(int Correct, int Observed, double ByGuessing, double Fitted);
