@@ -69,11 +69,21 @@ internal sealed class BetaBinomialLikelihood
         double best = Enumerable.Range(low, high - low + 1).MaxBy(v => f(v));
         var (left, right) = (best - 1, best + 1);
         var ratio = (Math.Sqrt(5) - 1) / 2;
-        while (right - left > 1e-7)
+        double c = right - (ratio * (right - left)), d = left + (ratio * (right - left)), fc = f(c), fd = f(d);
+        while (right - left > 1e-5) // the top is flat: this is about 1e-10 in f
         {
-            double c = right - (ratio * (right - left)), d = left + (ratio * (right - left));
-            if (f(c) > f(d)) right = d;
-            else left = c;
+            if (fc > fd)
+            {
+                (right, d, fd) = (d, c, fc);
+                c = right - (ratio * (right - left));
+                fc = f(c);
+            }
+            else
+            {
+                (left, c, fc) = (c, d, fd);
+                d = left + (ratio * (right - left));
+                fd = f(d);
+            }
         }
 
         return (left + right) / 2;

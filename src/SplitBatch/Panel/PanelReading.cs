@@ -28,13 +28,27 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
         SimilarityTest.Of(protocol, tasters, correct, margin, beta),
         Power.TastersThatSettle(protocol, alpha, margin, beta));
 
+    /// <summary>Asks both questions of a panel in which tasters had several sets. The difference is tested on all sets; the margin by the spread of tasters.</summary>
+    /// <param name="protocol">A one-sided protocol with a known guessing chance.</param>
+    /// <param name="tasters">Each taster's sets and right answers.</param>
+    /// <param name="margin">The share of discriminators that would matter, above 0 and below 1.</param>
+    /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
+    /// <param name="beta">The chance of ruling the margin out although it is true, above 0 and below 0.5.</param>
+    /// <exception cref="ArgumentException">No tasters, or a two-sided protocol.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
+    public static PanelReading OfRepeats(Protocol protocol, IEnumerable<TasterCount> tasters, double margin, double alpha = 0.05, double beta = 0.05)
+    {
+        var repeats = ReplicatedTest.Of(protocol, tasters, alpha);
+        return new(repeats.Pooled, SimilarityTest.Of(repeats, margin, beta), Power.TastersThatSettle(protocol, alpha, margin, beta));
+    }
+
     /// <summary>What the count says, in one or two sentences; never that the beers are the same.</summary>
     public override string ToString()
     {
         var counted = $"{Difference.Count} {(Difference.Protocol.Sides == 1 ? "right" : "alike")} of {Difference.Tasters}";
         var allowed = Counts.Percent(Similarity.StillAllowed);
         var margin = Counts.Percent(Similarity.Margin);
-        return Answer switch
+        var text = Answer switch
         {
             PanelAnswer.DifferenceShown =>
                 $"{counted}: a difference is shown ({Counts.P(Difference.PValue)}); up to {allowed} of tasters may tell the beers apart, and the margin of {margin} is not ruled out.",
@@ -45,6 +59,7 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
             _ => $"{counted} settles nothing: no difference is shown ({Counts.P(Difference.PValue)}), yet up to {allowed} discriminators are still allowed. "
                 + $"That does not mean the same. {ToSettle.Always} tasters would settle it, whatever they answered.",
         };
+        return Similarity.Repeats?.Warning is { } warning ? $"{text} {warning}" : text;
     }
 }
 

@@ -104,6 +104,14 @@ public sealed record ReplicatedTest
         return Root.Of(m => likelihood.Profile(m) - floor, Corrected.Model.Mean, end);
     }
 
+    /// <summary>The chance of counts so low if the mean share of ability were as large as the margin: the signed root of the profile likelihood ratio, taken as normal.</summary>
+    internal double PValueAgainst(double margin)
+    {
+        var gain = 2 * (Corrected.LogLikelihood - new BetaBinomialLikelihood(counts, Protocol.Chance).Profile(margin));
+        var root = Math.Sqrt(Math.Max(0, gain));
+        return Gauss.Below(Corrected.Model.Mean < margin ? -root : root);
+    }
+
     private double LargestTheta()
     {
         const double end = 1e6;

@@ -1,7 +1,7 @@
 namespace SplitBatch.Panel;
 
 /// <summary>A/not-A: no known guessing chance.</summary>
-internal sealed class ANotAProtocol() : Protocol("A-not-A", "A/not-A", "a or not a", "yes-no")
+internal sealed class ANotAProtocol() : Protocol("A-not-A", "A/not-A", "a or not a", "yes-no"), IYesNo
 {
     public override string Question => "Do tasters who have learnt one beer recognise it, and notice when it is replaced by the other?";
 
@@ -13,6 +13,8 @@ internal sealed class ANotAProtocol() : Protocol("A-not-A", "A/not-A", "a or not
 
     public override bool HasKnownChance => false;
 
+    public (double Hits, double FalseAlarms) BestRates(double dPrime) => (Gauss.Below(dPrime / 2), Gauss.Below(-dPrime / 2));
+
     private protected override double Correct(double d) => Gauss.Below(d / 2);
 
     private protected override double Rise(double d) => Gauss.Density(d / 2) / 2;
@@ -20,7 +22,7 @@ internal sealed class ANotAProtocol() : Protocol("A-not-A", "A/not-A", "a or not
 
 /// <summary>Same/different: no known guessing chance.</summary>
 /// <remarks>Differencing strategy, Macmillan, Kaplan and Creelman (1977): "different" is said when the cups lie further apart than tau.</remarks>
-internal sealed class SameDifferentProtocol() : Protocol("same-different", "same/different", "same or different")
+internal sealed class SameDifferentProtocol() : Protocol("same-different", "same/different", "same or different"), IYesNo
 {
     private static readonly double Root2 = Math.Sqrt(2);
 
@@ -33,6 +35,12 @@ internal sealed class SameDifferentProtocol() : Protocol("same-different", "same
     public override int Pours => 2;
 
     public override bool HasKnownChance => false;
+
+    public (double Hits, double FalseAlarms) BestRates(double dPrime)
+    {
+        var tau = BestTau(dPrime);
+        return (Different(tau, dPrime), 1 - Same(tau));
+    }
 
     private protected override double Correct(double d)
     {

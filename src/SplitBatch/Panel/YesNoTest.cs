@@ -103,13 +103,20 @@ public sealed record YesNoTest
         int total = hits + falseAlarms, n = different + alike;
         if (total == 0 || total == n) return 1;
         double p = (double)total / n, q = 1 - p;
-        var whole = ExactBinomial.LogPoint(total, n, p, q);
-        double sum = 0;
-        for (var x = hits; x <= Math.Min(different, total); x++)
+        var last = Math.Min(different, total);
+        var from = Math.Max(hits, total - alike);
+        if (from > last) return 0;
+        var first = ExactBinomial.LogPoint(from, different, p, q) + ExactBinomial.LogPoint(total - from, alike, p, q) - ExactBinomial.LogPoint(total, n, p, q);
+        double sum = 1, term = 1;
+        for (var x = from; x < last; x++)
         {
-            sum += Math.Exp(ExactBinomial.LogPoint(x, different, p, q) + ExactBinomial.LogPoint(total - x, alike, p, q) - whole);
+            var ratio = (double)(different - x) * (total - x) / ((x + 1.0) * (alike - total + x + 1));
+            term *= ratio;
+            sum += term;
+            if (ratio < 1 && term < sum * 1e-18) break;
         }
 
+        sum *= Math.Exp(first);
         return Math.Min(1, sum);
     }
 

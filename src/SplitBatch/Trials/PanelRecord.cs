@@ -41,9 +41,13 @@ public sealed class PanelRecord
         ? new TrialIncompleteException($"serving plan for panel {Name}", $"make it with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design")
         : new TrialIncompleteException($"ballots for panel {Name}", $"type them into {BallotFile.NameOf(Name)}", "4-panel-statistics"));
 
-    /// <summary>Both questions asked of the count: is there a difference, and is one that matters ruled out?</summary>
+    /// <summary>Both questions asked of the count: is there a difference, and is one that matters ruled out? Repeats by one taster do not count as new tasters.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public PanelReading Reading => PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta);
+    public PanelReading Reading => Plan.Protocol.Sides == 1 && Scored.PerTaster.Any(taster => taster.Counted > 1)
+        ? PanelReading.OfRepeats(Plan.Protocol, Counted, Plan.Margin, Plan.Alpha, Plan.Beta)
+        : PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta);
+
+    private IEnumerable<TasterCount> Counted => Scored.PerTaster.Where(taster => taster.Counted > 0).Select(taster => new TasterCount(taster.Counted, taster.Correct));
 
     /// <summary>Where practice departed from the plan.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>

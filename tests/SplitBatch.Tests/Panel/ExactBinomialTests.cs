@@ -57,7 +57,7 @@ public class ExactBinomialTests
     [InlineData(36, 0.5)]
     [InlineData(60, 0.1)]
     [InlineData(97, 8.0 / 15)]
-    [InlineData(300, 1.0 / 3)]
+    [InlineData(160, 1.0 / 3)]
     public void Tails_agree_with_whole_number_arithmetic_to_1e_12(int n, double p)
     {
         var scale = BigInteger.One << 60;
@@ -75,7 +75,6 @@ public class ExactBinomialTests
         for (var k = 0; k <= n; k++)
         {
             var tail = terms.Skip(k).Aggregate(BigInteger.Zero, (a, b) => a + b);
-            var expected = (double)(tail * (BigInteger.One << 2000) / whole); // 2^2000 overflows a double only if the tail is not small
             var actual = ExactBinomial.LogAtLeast(k, n, p);
             var log = BigInteger.Log(tail) - BigInteger.Log(whole);
             Assert.Equal(log, actual, 1e-9 * Math.Max(1, Math.Abs(log)));
@@ -87,8 +86,6 @@ public class ExactBinomialTests
                 var scaledActual = ExactBinomial.AtLeast(k, n, p) * Math.Pow(10, digits);
                 Assert.True(Reference.RelativeError(scaled, scaledActual) < 1e-12, $"{k} of {n}: {scaledActual:r} against {scaled:r}");
             }
-
-            Assert.True(expected >= 0);
         }
     }
 

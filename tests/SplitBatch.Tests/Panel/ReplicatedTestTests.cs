@@ -84,13 +84,13 @@ public class ReplicatedTestTests
         var test = ReplicatedTest.Of(Protocol.Triangle, [new(5, 5), new(5, 1)]);
         Assert.NotNull(test.Warning);
         Assert.StartsWith("10 sets were tasted by 2 people. That is not 10 tasters", test.Warning, StringComparison.Ordinal);
-        Assert.Contains("worth between 2 and 4 tasters", test.Warning, StringComparison.Ordinal);
+        Assert.EndsWith("the sets are worth between 2 and 3 tasters.", test.Warning, StringComparison.Ordinal);
         Assert.Contains(test.Warning, test.ToString(), StringComparison.Ordinal);
         // Two people who look alike by chance are still two people.
         var alike = ReplicatedTest.Of(Protocol.Triangle, [new(5, 3), new(5, 3)]);
         Assert.InRange(alike.WorthTasters.Low, 2, 5);
         Assert.Equal(10, alike.WorthTasters.High);
-        Assert.Equal(1, ReplicatedTest.Of(Protocol.Triangle, [new(5, 3)]).WorthTasters.Low);
+        Assert.Equal(1, ReplicatedTest.Of(Protocol.Triangle, [new(5, 3)]).WorthTasters.Low, 1e-5);
         Assert.Null(ReplicatedTest.Of(Protocol.Triangle, [new(1, 1), new(1, 0), new(1, 1)]).Warning);
     }
 
@@ -100,6 +100,32 @@ public class ReplicatedTestTests
         var test = ReplicatedTest.Of(Protocol.Triangle, Twenty);
         var pooled = SimilarityTest.Of(Protocol.Triangle, 80, 40, 0.3).StillAllowed;
         Assert.True(test.StillAllowed() > pooled, $"{test.StillAllowed()} against {pooled}");
+    }
+
+    /// <summary>Ten tasters, twelve triangles each: two nearly always right, eight about as often as guessers. The pooled count would rule a margin out that the spread of tasters does not.</summary>
+    [Fact]
+    public void A_margin_is_not_ruled_out_by_repeats_alone()
+    {
+        TasterCount[] counts = [new(12, 12), new(12, 11), new(12, 3), new(12, 4), new(12, 2), new(12, 4), new(12, 5), new(12, 3), new(12, 4), new(12, 2)];
+        var pooled = PanelReading.Of(Protocol.Triangle, 120, counts.Sum(c => c.Correct), margin: 0.35);
+        var reading = PanelReading.OfRepeats(Protocol.Triangle, counts, margin: 0.35);
+        Assert.Equal(PanelAnswer.DifferenceWithinMargin, pooled.Answer);
+        Assert.Equal(PanelAnswer.DifferenceShown, reading.Answer);
+        Assert.True(reading.Similarity.StillAllowed > 0.35);
+        Assert.True(reading.Similarity.PValue > 0.05);
+        Assert.Contains("That is not 120 tasters", reading.ToString(), StringComparison.Ordinal);
+        // The limit and the p-value are two views of one likelihood.
+        var limit = reading.Similarity.StillAllowed;
+        Assert.Equal(0.05, SimilarityTest.Of(ReplicatedTest.Of(Protocol.Triangle, counts), limit).PValue, 1e-4);
+    }
+
+    [Fact]
+    public void Without_repeats_both_readings_are_one()
+    {
+        var counts = Enumerable.Range(0, 20).Select(i => new TasterCount(1, i < 7 ? 1 : 0));
+        Assert.Equal(
+            PanelReading.Of(Protocol.Triangle, 20, 7, 0.3).ToString(),
+            PanelReading.OfRepeats(Protocol.Triangle, counts, 0.3).ToString());
     }
 
     /// <summary>With one set each there is nothing to tell tasters apart by, and the profile limit is the likelihood limit of the binomial.</summary>
