@@ -1,10 +1,8 @@
 using SplitBatch.Bitterness;
-using SplitBatch.Lab;
-using Verdicts = SplitBatch.Lab.Parity;
 
 namespace SplitBatch.Display;
 
-/// <content>Estimates, their doubts, and what was logged.</content>
+/// <content>Estimates and their doubts.</content>
 public static partial class Tables
 {
     /// <summary>Both beers' bitterness by several models.</summary>
@@ -59,26 +57,6 @@ public static partial class Tables
             .Number("from", r => r.Interval.Low, "IBU")
             .Number("to", r => r.Interval.High, "IBU")
             .Number("standard deviation", r => r.Deviation, "IBU")
-            .ToTable();
-    }
-
-    /// <summary>The two halves line by line: what is the same, what differs, and what was not measured.</summary>
-    /// <param name="parity">The comparison of the batch log.</param>
-    public static Table Parity(ParityCheck parity)
-    {
-        ArgumentNullException.ThrowIfNull(parity);
-        return Table.Of(parity.Lines, "The two halves, line by line")
-            .Text("quantity", l => l.Quantity)
-            .Text("A", l => l.A)
-            .Text("B", l => l.B)
-            .Text("verdict", l => l.Verdict switch
-            {
-                Verdicts.Same => "same",
-                Verdicts.WithinInstrument => "within what the instrument tells",
-                Verdicts.Confound => "differs: a confound",
-                Verdicts.NotMeasured => "not measured",
-                _ => "differs: what the trial changes",
-            })
             .ToTable();
     }
 }
