@@ -13,7 +13,7 @@ public sealed class ServingOrder : IEquatable<ServingOrder>
         if (colon is not (-1 or 1) || text.Length == colon + 1 || text.Where((_, i) => i != colon).Any(c => c is not ('A' or 'B')))
             throw new ArgumentException($"\"{text}\" is not a serving order; write the beers in order as in ABB, or A:BA where the first is the named reference.", nameof(text));
         Reference = colon == 1 ? ToSide(text[0]) : null;
-        Beers = [.. text[(colon + 1)..].Select(ToSide)];
+        Sides = [.. text[(colon + 1)..].Select(ToSide)];
         int a = Beers.Count(beer => beer == Side.A), b = Beers.Count - a;
         OddBeer = a == b ? null : a < b ? Side.A : Side.B;
         OddPosition = Math.Min(a, b) == 1 && Beers.Count > 2 ? Beers.ToList().FindIndex(beer => beer == OddBeer) + 1 : null;
@@ -26,7 +26,9 @@ public sealed class ServingOrder : IEquatable<ServingOrder>
     public Side? Reference { get; }
 
     /// <summary>The coded cups in order; position 1 is the first.</summary>
-    public IReadOnlyList<Side> Beers { get; }
+    public IReadOnlyList<Side> Beers => Sides;
+
+    internal Side[] Sides { get; }
 
     /// <summary>The beer of which there are fewer coded cups; null where there are as many of each.</summary>
     public Side? OddBeer { get; }

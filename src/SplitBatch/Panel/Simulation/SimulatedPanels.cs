@@ -1,0 +1,93 @@
+using static System.FormattableString;
+
+namespace SplitBatch.Panel;
+
+/// <summary>What came of many simulated panels of one size.</summary>
+public sealed class SimulatedPanels
+{
+    private readonly IReadOnlyDictionary<(int Counted, int Correct), long> outcomes;
+
+    internal SimulatedPanels(
+        Protocol protocol, int tasters, int replicates, int panels, int seed, SimulatedTasters model, IReadOnlyDictionary<(int Counted, int Correct), long> outcomes)
+    {
+        (Protocol, Tasters, Replicates, Panels, Seed, Model, this.outcomes) = (protocol, tasters, replicates, panels, seed, model, outcomes);
+        var counts = new long[(tasters * replicates) + 1];
+        foreach (var ((counted, correct), times) in outcomes)
+        {
+            counts[correct] += times;
+            Tastings += counted * times;
+            Correct += correct * times;
+        }
+        Counts = counts;
+    }
+
+    /// <summary>The protocol.</summary>
+    public Protocol Protocol { get; }
+
+    /// <summary>People invited to each panel.</summary>
+    public int Tasters { get; }
+
+    /// <summary>Sets for each taster.</summary>
+    public int Replicates { get; }
+
+    /// <summary>How many panels.</summary>
+    public int Panels { get; }
+
+    /// <summary>The seed.</summary>
+    public int Seed { get; }
+
+    /// <summary>What the tasters were like.</summary>
+    public SimulatedTasters Model { get; }
+
+    /// <summary>How many panels had 0, 1, 2 ... correct answers.</summary>
+    public IReadOnlyList<long> Counts { get; }
+
+    /// <summary>All tastings of all panels; those of people who had left are not in it.</summary>
+    public long Tastings { get; }
+
+    /// <summary>All correct answers of all panels.</summary>
+    public long Correct { get; }
+
+    /// <summary>The share of correct answers over all panels.</summary>
+    public double CorrectShare => Tastings == 0 ? 0 : (double)Correct / Tastings;
+
+    /// <summary>The mean count of correct answers.</summary>
+    public double Mean => (double)Correct / Panels;
+
+    /// <summary>The variance of the count of correct answers; divisor n.</summary>
+    public double Variance => Counts.Select((times, k) => times * (k - Mean) * (k - Mean)).Sum() / Panels;
+
+    /// <summary>The share of panels with exactly so many correct answers.</summary>
+    public double Exactly(int correct) => (double)Counts[Guard.InRange(correct, 0, Counts.Count - 1)] / Panels;
+
+    /// <summary>The share of panels with so many correct answers or more.</summary>
+    public double AtLeast(int correct)
+    {
+        Guard.InRange(correct, 0, Counts.Count);
+        long sum = 0;
+        for (int k = correct; k < Counts.Count; k++) sum += Counts[k];
+        return (double)sum / Panels;
+    }
+
+    /// <summary>The share of panels that would have shown a difference, each judged by the answers it had, as if every set had its own taster.</summary>
+    /// <param name="alpha">The chance, fixed beforehand, of showing a difference that is not there.</param>
+    /// <exception cref="InvalidOperationException">The protocol has no known guessing chance.</exception>
+    public double ShowingADifference(double alpha = 0.05)
+    {
+        _ = Protocol.Chance;
+        Dictionary<int, int?> critical = [];
+        long sum = 0;
+        foreach (var ((counted, correct), times) in outcomes)
+        {
+            if (counted == 0) continue;
+            if (!critical.TryGetValue(counted, out int? needed)) critical[counted] = needed = Power.CriticalCount(Protocol, counted, alpha);
+            int judged = Protocol.Sides == 2 ? Math.Max(correct, counted - correct) : correct;
+            if (judged >= needed) sum += times;
+        }
+        return (double)sum / Panels;
+    }
+
+    /// <summary>For example <c>10,000 panels of 20 tasters (triangle, nobody can tell): 6.7 correct on average (seed 1)</c>.</summary>
+    public override string ToString() => Invariant(
+        $"{Panels:N0} panels of {Tasters} tasters{(Replicates > 1 ? Invariant($" with {Replicates} sets each") : "")} ({Protocol.Name}; {Model}): {Mean:0.0} correct on average (seed {Seed})");
+}
