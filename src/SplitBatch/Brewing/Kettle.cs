@@ -109,7 +109,7 @@ public sealed record Kettle
     /// <param name="altitudeMeters">Metres above the sea.</param>
     /// <param name="trubLiters">Litres left behind with the trub.</param>
     public static Kettle Metric(double liters, double gravity, double boilMinutes = 60, double evaporationLitersPerHour = 0, double altitudeMeters = 0, double trubLiters = 0) =>
-        new(Volume.FromLiters(liters), Gravity.FromSpecific(gravity))
+        new(Volume.FromLiters(Guard.Positive(liters)), Gravity.FromSpecific(gravity))
         {
             Boil = Duration.FromMinutes(boilMinutes),
             Evaporation = VolumeFlow.FromLitersPerHour(evaporationLitersPerHour),
@@ -125,7 +125,7 @@ public sealed record Kettle
     /// <param name="altitudeFeet">Feet above the sea.</param>
     /// <param name="trubQuarts">US quarts left behind with the trub.</param>
     public static Kettle Us(double gallons, double gravity, double boilMinutes = 60, double evaporationGallonsPerHour = 0, double altitudeFeet = 0, double trubQuarts = 0) =>
-        new(Volume.FromUsGallons(gallons), Gravity.FromSpecific(gravity))
+        new(Volume.FromUsGallons(Guard.Positive(gallons)), Gravity.FromSpecific(gravity))
         {
             Boil = Duration.FromMinutes(boilMinutes),
             Evaporation = VolumeFlow.FromUsGallonsPerHour(evaporationGallonsPerHour),
