@@ -65,7 +65,11 @@ public static partial class Charts
             Reading = uncertainty.Advice + " " + string.Join(", ", bars.Select(b => $"{b.Name} {Percent(b.Share)}")) + ".",
             X = new Axis("share of the variance of the difference") { Percent = true, Min = 0, Max = Math.Min(1, bars.Max(b => b.Share) * 1.08 + 0.01) },
             Y = Axis.Of([.. bars.Select(b => b.Name)]),
-            Marks = [new Bars([.. bars.Select((b, i) => new BarItem(i, b.Share, Percent(b.Share)))], Along.X)],
+            Marks =
+            [
+                new Bars([new BarItem(0, bars[0].Share, Percent(bars[0].Share))], Along.X),
+                new Bars([.. bars.Skip(1).Select((b, i) => new BarItem(i + 1, b.Share, Percent(b.Share)))], Along.X) { Ink = Ink.Faint },
+            ],
             Numbers = Tables.Contributions(uncertainty),
         };
     }
@@ -83,10 +87,10 @@ public static partial class Charts
         var (unit, model) = (lab.Analyte.Unit, doses.A.Estimate.Model.Name);
         return new Figure
         {
-            Title = Invariant($"The lab found {lab.A.Mean:0.0} and {lab.B.Mean:0.0} {unit} where {model}'s formula said {a:0.0} and {b:0.0} IBU"),
+            Title = Invariant($"Estimated {a:0.0} and {b:0.0} IBU, measured {lab.A.Mean:0.0} and {lab.B.Mean:0.0} {unit}"),
             Subtitle = ia is { } known
-                ? $"Estimates with {Percent(known.Level)} intervals; diamonds: the lab's means"
-                : "Points: estimates; diamonds: the lab's means",
+                ? $"Estimates by {model}'s formula with {Percent(known.Level)} intervals; the lab's means with the range of their replicates"
+                : $"Estimates by {model}'s formula; the lab's means with the range of their replicates",
             Reading = Invariant($"Beer A: estimated {Spoken(a, ia)}, measured {lab.A.Mean:0.0} {unit}. Beer B: estimated {Spoken(b, ib)}, measured {lab.B.Mean:0.0} {unit}."),
             X = new Axis("bitterness", unit == "BU" ? "IBU, BU" : "IBU"),
             Y = Axis.Of(["beer A, estimated", "beer A, lab", "beer B, estimated", "beer B, lab"]),

@@ -3,6 +3,7 @@ using Microsoft.Data.Analysis;
 using Microsoft.DotNet.Interactive.Formatting;
 using SplitBatch.Display.Figures;
 using SplitBatch.Display.Notebooks;
+using SplitBatch.Display.WriteUp;
 
 namespace SplitBatch.Display;
 
@@ -25,6 +26,7 @@ public static class NotebookDisplay
         RegisterFigures(chosen);
         RegisterTables(chosen);
         RegisterResults();
+        RegisterWriteUps();
         PlotlyFormatting.Register(chosen);
     }
 
@@ -36,6 +38,17 @@ public static class NotebookDisplay
         Formatter.Register<Figure>((figure, writer) => writer.Write(figure.AltText), Mime.Plain);
         var types = !PlotlyFormatting.Loads ? new[] { Mime.Html, Mime.Svg, Mime.Plain } : [Mime.Html, Mime.Plotly, Mime.Svg, Mime.Plain];
         Formatter.SetPreferredMimeTypesFor(typeof(Figure), types);
+    }
+
+    private static void RegisterWriteUps()
+    {
+        Formatter.Register<SummaryPicture>((picture, writer) => writer.Write(ChartFragment.Of(picture)), Mime.Html);
+        Formatter.Register<SummaryPicture>((picture, writer) => writer.Write(picture.ToSvg()), Mime.Svg);
+        Formatter.Register<SummaryPicture>((picture, writer) => writer.Write(picture.AltText), Mime.Plain);
+        Formatter.SetPreferredMimeTypesFor(typeof(SummaryPicture), Mime.Html, Mime.Svg, Mime.Plain);
+        Formatter.Register<Document>((document, writer) => writer.Write(SentenceCard.Html(document)), Mime.Html);
+        Formatter.Register<Document>((document, writer) => writer.Write(document.ToString()), Mime.Plain);
+        Formatter.SetPreferredMimeTypesFor(typeof(Document), Mime.Html, Mime.Plain);
     }
 
     private static void RegisterTables(NotebookDisplayOptions options)

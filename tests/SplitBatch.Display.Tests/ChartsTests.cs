@@ -16,6 +16,19 @@ public class ChartsTests
 
     private static LabComparison Measured { get; } = LabComparison.Compare(Precision.Limit95(2.0, PrecisionCondition.Repeatability), [24.9, 25.6], [26.1, 26.4]);
 
+    private static Forest Two { get; } = Forest.Of([new("home", Protocol.Triangle, 24, 11), new("brewery", Protocol.Tetrad, 40, 30), new("club", Protocol.DuoTrio, 6, 6)]);
+
+    private static IEnumerable<Rating> Ratings { get; } =
+        [.. Enumerable.Range(1, 18).SelectMany(i => new[] { new Rating($"T{i}", "bitterness", 4 + i % 3, 5 + i % 4), new Rating($"T{i}", "fruit", 3 + i % 2, 3 + (i + 1) % 2), new Rating($"T{i}", "liking", 6, 6 + i % 2) })];
+
+    private static ScoredPanel Panel { get; } = Scored();
+
+    private static ScoredPanel Scored()
+    {
+        var plan = ServingPlan.Balanced(Protocol.Triangle, tasters: 24, seed: 7);
+        return plan.Score([.. plan.Sets.Select((set, i) => new Ballot(set.Taster, set.CodedCups.ElementAt(i % 3).Code))]);
+    }
+
     internal static IReadOnlyList<Figure> All { get; } =
     [
         Charts.CountAgainstGuessing(DifferenceTest.Of(Protocol.Triangle, 24, 11)),
@@ -29,6 +42,14 @@ public class ChartsTests
         Charts.UncertaintyContributions(Doubt),
         Charts.EstimateAgainstLab(Match, Measured),
         Charts.EstimateAgainstLab(Match, Measured, Doubt),
+        Charts.Sequential(WaldPlan.Of(Protocol.Triangle, 0.3).Follow(Enumerable.Range(0, 60).Select(i => i % 3 != 1))),
+        Charts.Sequential(WaldPlan.Of(Protocol.Triangle, 0.3).Follow(Enumerable.Range(0, 60).Select(i => i % 4 == 1))),
+        Charts.Sequential(WaldPlan.Of(Protocol.DuoTrio, 0.3)),
+        Charts.Profiles(RatingComparison.OfAll(Ratings).Where(r => r.Group == RatingGroup.All), "0 none to 10 very strong"),
+        Charts.OrderCheck(Panel),
+        Charts.PositionCheck(Panel),
+        Charts.Forest(Two),
+        Charts.Forest(Two, Two.Combine()),
         Charts.HouseCalibration(HouseCalibration.Fit([new("autumn bitter", 31, 24.5), new("winter stout", 42, 30.1), new("summer ale", 22, 19.8)])),
         Charts.LabDifference(LabComparison.Compare(LabPrecision.Of(Precision.Limit95(4.0, PrecisionCondition.Repeatability)), new Replicates("A", [30.1, 31.0]), new Replicates("B", [31.0]))),
     ];

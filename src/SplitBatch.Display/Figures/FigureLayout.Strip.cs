@@ -9,7 +9,7 @@ internal sealed partial class FigureLayout
 
     private sealed record Tag(string Text, double X, double Left, int Row, Ink Ink, bool IsRule);
 
-    private sealed record Strip(IReadOnlyList<Tag> Tags, double Height);
+    private sealed record Strip(IReadOnlyList<Tag> Tags, double Height, int HeadingRow);
 
     /// <summary>Gives every name above the plot a row of its own width, as few rows as fit.</summary>
     private Strip PlanStrip()
@@ -22,7 +22,9 @@ internal sealed partial class FigureLayout
         }).Where(t => t.Name.Length > 0).OrderBy(t => t.X);
 
         var heading = _figure.Y.IsCategorical ? "" : _figure.Y.Title;
-        var ends = heading.Length == 0 ? new List<double>() : [Pad + Face.Regular.Width(heading, TickSize)];
+        var headingEnd = heading.Length == 0 ? 0 : Pad + Face.Regular.Width(heading, TickSize);
+        var own = heading.Length > 0 && _figure.Marks.Any(m => m is Rule { Along: Along.X } rule && _x.Pixel(rule.Value) < headingEnd + 6);
+        var ends = heading.Length == 0 || own ? new List<double>() : [headingEnd];
         var tags = new List<Tag>();
         foreach (var (name, x, ink, isRule) in wanted)
         {
@@ -39,14 +41,14 @@ internal sealed partial class FigureLayout
             tags.Add(new Tag(name, x, left, row, ink, isRule));
         }
 
-        return new Strip(tags, ends.Count * StripLine);
+        return new Strip(tags, (ends.Count + (own ? 1 : 0)) * StripLine, own ? ends.Count : 0); // a line never runs through the heading
     }
 
     private void DrawStrip(Strip strip, double top)
     {
         var bottom = top + strip.Height;
         if (!_figure.Y.IsCategorical && _figure.Y.Title.Length > 0)
-            _shapes.Add(new Writing(new(Pad, bottom - 4), _figure.Y.Title, TickSize, Theme.Quiet));
+            _shapes.Add(new Writing(new(Pad, bottom - strip.HeadingRow * StripLine - 4), _figure.Y.Title, TickSize, Theme.Quiet));
         foreach (var tag in strip.Tags)
         {
             var baseline = bottom - tag.Row * StripLine - 4;
@@ -56,6 +58,7 @@ internal sealed partial class FigureLayout
         foreach (var tag in strip.Tags)
         {
             var baseline = bottom - tag.Row * StripLine - 4;
+            _labels.Take(tag.Left, baseline - TickSize, tag.Left + Face.Regular.Width(tag.Text, TickSize), baseline + 3);
             _shapes.Add(new Writing(new(tag.Left, baseline), tag.Text, TickSize, Theme.WordColour(tag.Ink), Halo: Theme.Paper));
         }
     }

@@ -43,6 +43,7 @@ internal sealed partial class FigureLayout
             ? new Scale(_figure.Y, [], _top, _bottom)
             : new Scale(_figure.Y, ValuesOf(Along.Y), _bottom, _top);
 
+        _labels.Top = y + Pad;
         foreach (var zone in _figure.Marks.OfType<Zone>()) Draw(zone);
         DrawAxes();
         DrawStrip(strip, y + Pad);

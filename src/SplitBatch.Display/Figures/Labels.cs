@@ -5,6 +5,9 @@ namespace SplitBatch.Display.Figures;
 /// <summary>Places words so that they stay inside the picture and off each other.</summary>
 internal sealed class Labels(double left, double right)
 {
+    /// <summary>Where words may begin, from the top.</summary>
+    public double Top { get; set; }
+
     private readonly List<(double Left, double Top, double Right, double Bottom)> _taken = [];
 
     /// <summary>The words at the wanted spot, or as near above or below it as there is room.</summary>
@@ -14,7 +17,7 @@ internal sealed class Labels(double left, double right)
         var x = anchor switch { Anchor.Start => wanted.X, Anchor.Middle => wanted.X - width / 2, _ => wanted.X - width };
         x = Math.Max(left, Math.Min(x, right - width));
         var y = wanted.Y;
-        for (var k = 1; k <= 12 && Hits(x, y, width, size); k++) y = wanted.Y + (k % 2 == 1 ? -1 : 1) * ((k + 1) / 2) * (size + 2);
+        for (var k = 1; k <= 16 && (y - size < Top || Hits(x, y, width, size)); k++) y = wanted.Y + (k % 2 == 1 ? -1 : 1) * ((k + 1) / 2) * (size + 2);
         Take(x, y - size, x + width, y + 3);
         return new Writing(new(x, y), text, size, Theme.WordColour(ink), bold, Halo: Theme.Paper);
     }

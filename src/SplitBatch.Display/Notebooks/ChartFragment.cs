@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
+using SplitBatch.Display.WriteUp;
 
 namespace SplitBatch.Display.Notebooks;
 
@@ -22,7 +23,7 @@ internal static class ChartFragment
         var id = Id(figure.AltText + plotlyJson + figure.ToSvg());
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"split-batch-chart\" data-chart=\"{id}\" style=\"max-width:760px;background:{Theme.Paper};margin:0.5em 0\">\n");
-        html.Append("<style>.split-batch-chart svg{max-width:100%;height:auto}.split-batch-phone{display:none}@media(max-width:480px){.split-batch-page{display:none}.split-batch-phone{display:block}}</style>\n");
+        html.Append(Css);
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"split-batch-page\">{figure.ToSvg()}</div>\n<div class=\"split-batch-phone\">{figure.ToSvg(360)}</div>\n");
         if (plotlyJson is null) html.Append(CultureInfo.InvariantCulture, $"<p style=\"font-size:13px;color:{Theme.Quiet}\">{Xml.Text(NoPlotly)}</p>\n");
         html.Append(CultureInfo.InvariantCulture, $"<details style=\"font-size:14px\"><summary>The numbers behind this chart</summary>{HtmlTable.Write(figure.Numbers, 200)}</details>\n</div>\n");
@@ -37,6 +38,13 @@ internal static class ChartFragment
         return $"<div class=\"split-batch-chart\" data-chart=\"{id}\" style=\"max-width:900px\"><div class=\"split-batch-page\" style=\"font-size:14px;color:{Theme.Quiet}\">" +
             $"{Xml.Text(NoLibrary)}</div></div>\n{Script(id, plotlyJson, options)}";
     }
+
+    /// <summary>The summary of a trial: square on a phone.</summary>
+    public static string Of(SummaryPicture picture) =>
+        $"<div class=\"split-batch-chart\" style=\"max-width:960px\">\n{Css}<div class=\"split-batch-page\">{picture.ToSvg()}</div>\n<div class=\"split-batch-phone\">{picture.ToSvg(PictureShape.Square)}</div>\n</div>\n";
+
+    private const string Css =
+        "<style>.split-batch-chart svg{max-width:100%;height:auto}.split-batch-phone{display:none}@media(max-width:480px){.split-batch-page{display:none}.split-batch-phone{display:block}}</style>\n";
 
     public const string NoPlotly =
         "This is the chart as a picture. The interactive form needs Plotly.NET, which this kernel cannot load (it brings another version of FSharp.Core). " +

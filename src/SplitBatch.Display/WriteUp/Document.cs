@@ -73,6 +73,10 @@ public sealed record Document
     /// <returns>The files written, relative to the folder.</returns>
     public IReadOnlyList<string> SaveTo(string folder) => DocumentFiles.Save(this, folder);
 
+    /// <summary>For example <c>Write-up "Cones or pellets?": 4 figures, 6 tables, 14 claims.</c></summary>
+    public override string ToString() =>
+        $"Write-up \"{Title}\": {Charts.Counted(Figures.Count, "figure")}, {Charts.Counted(Tables.Count, "table")}, {Charts.Counted(AllClaims.Count, "claim")}.";
+
     internal int NumberOf(Claim claim) => AllClaims.Select((c, i) => (c.Id, Number: i + 1)).First(c => c.Id == claim.Id).Number;
 
     internal static string FigureFile(int index, Figures.Figure figure) => $"figure-{index + 1}-{Slug(figure.Title)}";
