@@ -9,4 +9,10 @@ if (KernelStartCommand.TryStart(args))
 // Made before any kernel starts: cells then have a console of their own, and this one stays the process's.
 var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Out) });
 if (Console.IsOutputRedirected) console.Profile.Width = 1000; // A file is read by programs, too: no wrapping.
-Environment.Exit(await SplitBatchApp.RunAsync(args, console));
+using var stop = new CancellationTokenSource();
+Console.CancelKeyPress += (_, press) =>
+{
+    press.Cancel = !stop.IsCancellationRequested; // The first time the run ends in order; the second time at once.
+    stop.Cancel();
+};
+Environment.Exit(await SplitBatchApp.RunAsync(args, console, stop.Token));

@@ -74,7 +74,7 @@ internal static partial class CellErrors
                 yield break;
             }
 
-            yield return Folder().Replace(line, " in ${file}:line ");
+            yield return OtherCell().Replace(Folder().Replace(line, " in ${file}:line "), "${what}, line ${line} of its cell");
         }
     }
 
@@ -84,6 +84,9 @@ internal static partial class CellErrors
 
     [GeneratedRegex(@"^\s+at Submission#\d+\.<<Initialize>>.*?(:line (?<line>\d+))?$")]
     private static partial Regex CellFrame();
+
+    [GeneratedRegex(@"Submission#\d+\.(?<what>.*) in cell:line (?<line>\d+)$")]
+    private static partial Regex OtherCell();
 
     [GeneratedRegex(@" in [^:]*(?::[^:]*)?[/\\](?<file>[^/\\:]+):line ")]
     private static partial Regex Folder();

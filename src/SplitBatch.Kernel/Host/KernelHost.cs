@@ -94,6 +94,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         ValueFormat.Register();
         var csharp = new CSharpKernel(Name).UseWho().UseValueSharing();
         if (options.NuGet) StartSetting.AddNuGet(csharp);
+        StartSetting.AddLineNumbers(csharp);
         csharp.AddAssemblyReferences(StartSetting.References);
         csharp.AddMiddleware(OnOwnThreadAsync, nameof(KernelHost));
         kernel.Add(csharp);

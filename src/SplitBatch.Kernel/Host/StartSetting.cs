@@ -1,4 +1,5 @@
 using System.Reflection;
+using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.PackageManagement;
 
@@ -37,6 +38,13 @@ internal static class StartSetting
     private static IEnumerable<Type> ClashingTypes() =>
         Ours.SelectMany(a => a.GetExportedTypes())
             .Where(t => !t.IsNested && typeof(UnitsNet.Mass).Assembly.GetType($"UnitsNet.{t.Name}") is not null);
+
+    /// <summary>Lets an error in a cell say its line. The engine offers no way to ask for it, so its options are set where it keeps them.</summary>
+    public static void AddLineNumbers(CSharpKernel kernel)
+    {
+        var field = typeof(CSharpKernel).GetField("_scriptOptions", BindingFlags.Instance | BindingFlags.NonPublic);
+        if (field?.GetValue(kernel) is ScriptOptions options) field.SetValue(kernel, options.WithEmitDebugInformation(true).WithFileEncoding(System.Text.Encoding.UTF8).WithFilePath("cell"));
+    }
 
     /// <summary>Makes <c>#r "nuget: ..."</c> understood.</summary>
     public static void AddNuGet(CSharpKernel kernel) => kernel.UseNugetDirective((k, packages) =>

@@ -30,7 +30,8 @@ public static class NotebookPage
         }
 
         foreach (var cell in notebook.Cells) AddCell(page, cell);
-        page.Append("</main>\n<footer>\n<p>Made by running the notebook of the same name from start to end with SplitBatch. The page needs no network.</p>\n</footer>\n");
+        var how = failure is null ? "from start to end" : "up to the cell that failed";
+        page.Append(CultureInfo.InvariantCulture, $"</main>\n<footer>\n<p>Made by running the notebook of the same name {how} with SplitBatch. The page needs no network.</p>\n</footer>\n");
         if (page.ToString().Contains("data-chart=", StringComparison.Ordinal)) page.Append("<script>").Append(NotebookDisplay.ChartScript).Append("</script>\n");
         return page.Append(PageParts.End).ToString();
     }
@@ -40,7 +41,7 @@ public static class NotebookPage
         if (cell.Kind == CellKind.Markdown) page.Append("<section class=\"prose\">\n").Append(Prose.Html(cell)).Append("</section>\n");
         if (cell.Kind != CellKind.Code || string.IsNullOrWhiteSpace(cell.Source)) return;
         var given = cell.Tags.Contains(ParameterCell.InjectedTag) ? " given" : "";
-        page.Append(CultureInfo.InvariantCulture, $"<div class=\"code{given}\" role=\"group\" aria-label=\"Code of cell {cell.Number}\"><pre tabindex=\"0\"><code>{CodeHtml.Of(cell.Source.TrimEnd())}</code></pre></div>\n");
+        page.Append(CultureInfo.InvariantCulture, $"<div class=\"code{given}\" role=\"group\" aria-label=\"Code of cell {cell.Number}\"><pre><code>{CodeHtml.Of(cell.Source.TrimEnd())}</code></pre></div>\n");
         if (cell.Outputs.Count == 0) return;
         page.Append("<div class=\"out\">\n");
         foreach (var output in cell.Outputs.OfType<JsonObject>()) OutputHtml.Add(page, output);

@@ -36,7 +36,8 @@ internal static class PageParts
         blockquote{border-left:4px solid #c98a00;background:var(--soft);margin-left:0;padding:.3rem 1rem}
         code,pre{font-family:ui-monospace,"Cascadia Mono","SF Mono",Menlo,Consolas,"DejaVu Sans Mono",monospace;font-size:.86em}
         p code,li code,td code{background:var(--soft);padding:.1em .3em;border-radius:3px}
-        pre{margin:0;white-space:pre;overflow-x:auto;line-height:1.45}
+        pre{margin:0;white-space:pre-wrap;overflow-wrap:anywhere;line-height:1.45}
+        pre code{font-size:inherit}
         .prose pre{background:var(--soft);padding:.7rem .9rem;border-radius:4px}
         .code{margin:1rem 0 .4rem;background:var(--soft);border-left:3px solid var(--line);border-radius:0 4px 4px 0;padding:.65rem .9rem}
         .code .k{color:#0033a0}.code .s{color:#8a3a00}.code .n{color:#6b2c91}.code .c,.code .d{color:#4d6b4d}
@@ -46,7 +47,7 @@ internal static class PageParts
         .out table{border-collapse:collapse;font-variant-numeric:tabular-nums}
         .out th,.out td{padding:.2rem .6rem}
         .out img,.out>svg{max-width:100%;height:auto}
-        .out pre{padding:.1rem 0 .1rem .9rem;white-space:pre-wrap;overflow-wrap:anywhere}
+        .out pre{padding:.1rem 0 .1rem .9rem}
         .out pre.stderr{border-left:3px solid #c98a00}
         .out .error{border-left:4px solid var(--bad);background:#fdf3f2;padding:.6rem .9rem}
         .out .error pre{padding:0}
@@ -56,12 +57,11 @@ internal static class PageParts
         .banner{border:1px solid var(--bad);border-left-width:6px;padding:.6rem .9rem;margin:1rem 0}
         footer{color:var(--quiet);font-size:.85rem;padding-top:1rem;padding-bottom:2rem;border-top:1px solid var(--line)}
         .list ol{padding-left:1.3rem}.list li{margin:.9rem 0}.list .note{color:var(--quiet);font-size:.92rem;margin:.1rem 0}
-        @media(max-width:480px){body{font-size:16px}h1{font-size:1.55rem}main,header.page,footer,nav.page{padding-left:.8rem;padding-right:.8rem}.code{padding:.55rem .6rem}pre{font-size:.8em}}
+        @media(max-width:480px){body{font-size:16px}h1{font-size:1.55rem}main,header.page,footer,nav.page{padding-left:.8rem;padding-right:.8rem}.code{padding:.55rem .6rem}}
         @media print{
         @page{margin:18mm 16mm}
         body{font-size:10.5pt}nav.page{display:none}main,header.page,footer{max-width:none;padding-left:0;padding-right:0}
-        pre,.code pre{white-space:pre-wrap;overflow-wrap:anywhere}
-        .out,.code pre{overflow:visible}
+        .out{overflow:visible}
         h1,h2,h3,.code{break-after:avoid}
         .out table,.out svg,.out img,.split-batch-chart,.code{break-inside:avoid}
         a{color:inherit}details:not([open]){display:none}

@@ -22,6 +22,7 @@ public class KernelHostTests(HostFixture kernel) : IClassFixture<HostFixture>
         var (result, outputs) = await kernel.Run("var own = 2;\nthrow new InvalidOperationException(\"no wort\");");
         Assert.Equal("InvalidOperationException", result.Error!.Name);
         Assert.Equal("no wort", result.Error.Message);
+        Assert.Equal(["InvalidOperationException: no wort", "   at the cell, line 2"], result.Error.Traceback);
         Assert.Empty(outputs);
         Assert.Equal("3", await kernel.Value("kept + own"));
     }
@@ -84,5 +85,50 @@ public class KernelHostTests(HostFixture kernel) : IClassFixture<HostFixture>
         await kernel.Run("2");
         var output = await late.Task.WaitAsync(TimeSpan.FromSeconds(10));
         Assert.Equal(new TextOutput("late" + Environment.NewLine), output);
+    }
+
+    [Fact]
+    public async Task An_error_below_the_cell_names_the_functions_on_the_way_and_no_folder()
+    {
+        await kernel.Run("double Half(double x)\n{\n    return x > 0 ? x / 2 : throw new ArgumentException(\"not above zero\");\n}");
+        var (result, _) = await kernel.Run("\nHalf(-1)");
+        Assert.Equal(["ArgumentException: not above zero", "   at Half(Double x), line 3 of its cell", "   at the cell, line 2"], result.Error!.Traceback);
+        var (library, _) = await kernel.Run("Gravity.FromPlato(-400)");
+        Assert.DoesNotContain(library.Error!.Traceback, line => line.Contains("/src/", StringComparison.Ordinal) || line.Contains("\\src\\", StringComparison.Ordinal));
+        Assert.EndsWith("at the cell, line 1", library.Error.Traceback[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_data_frame_shows_as_a_table_and_a_chart_in_all_its_forms()
+    {
+        var (_, table) = await kernel.Run("new DataFrame(new DoubleDataFrameColumn(\"alpha [%]\", [4.7, 12.5]))");
+        Assert.Contains("<table", Assert.IsType<ValueOutput>(Assert.Single(table)).Data.Forms["text/html"], StringComparison.Ordinal);
+        var (_, chart) = await kernel.Run("Plotly.NET.CSharp.Chart.Column<double, string, string>(values: [1.0, 2.0], Keys: new[] { \"A\", \"B\" })");
+        var forms = Assert.IsType<ValueOutput>(Assert.Single(chart)).Data.Forms;
+        Assert.True(forms.ContainsKey("application/vnd.plotly.v1+json"));
+        Assert.DoesNotContain("cdn", forms["text/html"], StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task Two_kernels_share_no_variables_and_no_output()
+    {
+        await using var other = new KernelHost();
+        await kernel.Run("var mine = 1;");
+        var here = new ListSink();
+        var there = new ListSink();
+        await Task.WhenAll(
+            kernel.Host.ExecuteAsync("for (var i = 0; i < 20; i++) { Console.Write(\"a\"); await Task.Delay(2); }", here),
+            other.ExecuteAsync("for (var i = 0; i < 20; i++) { Console.Write(\"b\"); await Task.Delay(2); }", there));
+        Assert.Equal(new string('a', 20), string.Concat(here.Outputs.Select(HostFixture.Text)));
+        Assert.Equal(new string('b', 20), string.Concat(there.Outputs.Select(HostFixture.Text)));
+        Assert.Contains("CS0103", (await other.ExecuteAsync("mine", there)).Error!.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Start_code_that_fails_is_told_with_its_error()
+    {
+        await using var wrong = new KernelHost(new KernelHostOptions { StartCode = "nonsense" });
+        var error = await Assert.ThrowsAsync<InvalidOperationException>(() => wrong.StartAsync());
+        Assert.Contains("CS0103", error.Message, StringComparison.Ordinal);
     }
 }
