@@ -1,4 +1,5 @@
 using System.Globalization;
+using MathNet.Numerics.Distributions;
 
 namespace SplitBatch.Lab;
 
@@ -58,6 +59,21 @@ public sealed record LabComparison
 
     /// <summary>The differences still credible at 95 %: the measured one, give or take the critical difference.</summary>
     public Interval? Interval => CriticalDifference is { } critical ? new Interval(Difference - critical, Difference + critical) : null;
+
+    /// <summary>
+    /// What the replicates alone allow: the difference that two such means of one beer stay within in 95 cases of 100, by Student's t on
+    /// their pooled scatter. Null without replicates of both. It knows only the scatter within the run, and little of that from few replicates.
+    /// </summary>
+    public double? LimitFromReplicates
+    {
+        get
+        {
+            var freedom = A.Count + B.Count - 2;
+            if (A.Count < 2 || B.Count < 2) return null;
+            var squares = new[] { A, B }.Sum(one => (one.Count - 1) * one.StandardDeviation!.Value * one.StandardDeviation.Value);
+            return StudentT.InvCDF(0, 1, freedom, 0.975) * Math.Sqrt(squares / freedom * (1.0 / A.Count + 1.0 / B.Count));
+        }
+    }
 
     /// <summary>What follows; where the readings disagree, that it depends on them.</summary>
     public Judgement Judgement => Readings.Select(reading => reading.Judgement).Distinct().ToList() switch

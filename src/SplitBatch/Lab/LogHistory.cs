@@ -5,25 +5,25 @@ namespace SplitBatch.Lab;
 public sealed class LogHistory<T>
     where T : class, ILogged
 {
+    private readonly List<T> rows = [];
     private readonly Dictionary<string, T> byId = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, T> replacedBy = new(StringComparer.OrdinalIgnoreCase);
     private readonly List<LogProblem<T>> problems = [];
+    private IReadOnlyList<T>? inForce;
 
     /// <summary>Sorts out a log's rows, in the order in which they were logged.</summary>
     /// <param name="rows">Every row, corrections included. What is wrong goes to <see cref="Problems"/>.</param>
     public LogHistory(IEnumerable<T> rows)
     {
         ArgumentNullException.ThrowIfNull(rows);
-        Rows = [.. rows];
-        foreach (var row in Rows) Enter(row);
-        InForce = [.. Rows.Where(row => !replacedBy.ContainsKey(row.Id) && ReferenceEquals(byId[row.Id], row))];
+        foreach (var row in rows) Add(row);
     }
 
     /// <summary>Every row, in the order logged.</summary>
-    public IReadOnlyList<T> Rows { get; }
+    public IReadOnlyList<T> Rows => rows;
 
     /// <summary>The rows that no later row replaces.</summary>
-    public IReadOnlyList<T> InForce { get; }
+    public IReadOnlyList<T> InForce => inForce ??= [.. rows.Where(row => !replacedBy.ContainsKey(row.Id) && ReferenceEquals(byId[row.Id], row))];
 
     /// <summary>What is wrong with ids and corrections.</summary>
     public IReadOnlyList<LogProblem<T>> Problems => problems;
@@ -39,24 +39,30 @@ public sealed class LogHistory<T>
     /// <summary>The row that replaced the one of that id, or null where it is in force.</summary>
     public T? ReplacementOf(string id) => replacedBy.GetValueOrDefault(id);
 
-    private void Enter(T row)
+    /// <summary>What would be wrong with a further row.</summary>
+    internal IEnumerable<LogProblem<T>> ProblemsWith(T row)
     {
-        if (!byId.TryAdd(row.Id, row))
-        {
-            problems.Add(new(row, "id", $"The id {row.Id} is used twice; each row needs its own."));
-            return;
-        }
-
+        if (byId.ContainsKey(row.Id)) yield return new(row, "id", $"The id {row.Id} is used twice; each row needs its own.");
         if (row.Supersedes is not { } old)
         {
-            if (row.Reason is not null) problems.Add(new(row, "reason", "A reason is given, but the row does not say which row it supersedes."));
-            return;
+            if (row.Reason is not null) yield return new(row, "reason", "A reason is given, but the row does not say which row it supersedes.");
+            yield break;
         }
 
-        if (string.IsNullOrWhiteSpace(row.Reason)) problems.Add(new(row, "reason", $"The row supersedes {old} without a reason."));
-        if (string.Equals(old, row.Id, StringComparison.OrdinalIgnoreCase)) problems.Add(new(row, "supersedes", "A row cannot supersede itself."));
-        else if (!byId.ContainsKey(old)) problems.Add(new(row, "supersedes", $"There is no earlier row {old} to supersede."));
-        else if (!replacedBy.TryAdd(old, row)) problems.Add(new(row, "supersedes", $"{old} is already superseded by {replacedBy[old].Id}; supersede that one."));
+        if (string.IsNullOrWhiteSpace(row.Reason)) yield return new(row, "reason", $"The row supersedes {old} without a reason.");
+        if (string.Equals(old, row.Id, StringComparison.OrdinalIgnoreCase)) yield return new(row, "supersedes", "A row cannot supersede itself.");
+        else if (!byId.ContainsKey(old)) yield return new(row, "supersedes", $"There is no earlier row {old} to supersede.");
+        else if (replacedBy.TryGetValue(old, out var by)) yield return new(row, "supersedes", $"{old} is already superseded by {by.Id}; supersede that one.");
+    }
+
+    /// <summary>Takes a further row.</summary>
+    internal void Add(T row)
+    {
+        problems.AddRange(ProblemsWith(row));
+        rows.Add(row);
+        inForce = null;
+        if (!byId.TryAdd(row.Id, row)) return;
+        if (row.Supersedes is { } old && !string.Equals(old, row.Id, StringComparison.OrdinalIgnoreCase) && byId.ContainsKey(old)) replacedBy.TryAdd(old, row);
     }
 }
 

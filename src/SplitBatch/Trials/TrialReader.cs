@@ -25,8 +25,8 @@ internal sealed class TrialReader(TrialFolder folder)
         var lots = hops is null ? [] : HopLotReader.Read(hops);
         var lotNames = hops?.Rows.Select(row => row.Optional("lot")).OfType<string>().ToList() ?? [];
         var charges = ChargeReader.Read(Table(ChargeReader.FileName, decimals), lots, lotNames);
-        var batchLog = Table(LogFormat.BatchLog.FileName, decimals) is { } brewed ? BatchLogFile.Read(brewed) : null;
-        var returns = Table(LogFormat.LabReturns.FileName, decimals) is { } log ? LabReturnLog.Read(log) : [];
+        var batchLog = Log(LogFormat.BatchLog, decimals) is { } brewed ? BatchLogFile.Read(brewed) : null;
+        var returns = Log(LogFormat.LabReturns, decimals) is { } log ? LabReturnLog.Read(log, lab.Samples) : [];
         var panels = plans.Select(plan => ReadPanel(plan, decimals)).ToList();
         var notes = ReadNotes();
         json.RefuseUnasked();
@@ -63,6 +63,10 @@ internal sealed class TrialReader(TrialFolder folder)
         var ballots = Table(BallotFile.NameOf(plan.Name), decimals) is { } table ? BallotFile.Read(table) : [];
         return new PanelRecord(plan, serving, ballots, BallotRules.Default);
     }
+
+    /// <summary>A log, or null when there is none; a row that a crash cut short is left out and told.</summary>
+    private CsvTable? Log(LogFormat format, DecimalMark? mark) =>
+        folder.Holds(format.FileName) && folder.ReadText(format.FileName, faults) is { } text ? LogText.Table(format, text, faults, mark) : null;
 
     /// <summary>A CSV file, or null when the folder does not hold it, which is no fault: it may not be written yet.</summary>
     private CsvTable? Table(string name, DecimalMark? mark, IReadOnlyDictionary<string, string>? names = null) =>

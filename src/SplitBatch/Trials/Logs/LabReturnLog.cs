@@ -46,8 +46,10 @@ public sealed class LabReturnLog
     }
 
     /// <summary>Reads the results from a table with the columns of this log; what is wrong goes to the table's faults.</summary>
-    /// <returns>The rows without a fault, in the order logged, corrections included.</returns>
-    public static IReadOnlyList<LabResult> Read(CsvTable table)
+    /// <param name="table">The table.</param>
+    /// <param name="key">Which half each sample is, where the trial says so; a row that says otherwise is a fault.</param>
+    /// <returns>The rows that can be used, in the order logged, corrections included.</returns>
+    public static IReadOnlyList<LabResult> Read(CsvTable table, IReadOnlyDictionary<string, Side>? key = null)
     {
         ArgumentNullException.ThrowIfNull(table);
         if (!table.Require([.. LogFormat.LabReturns.Needed])) return [];
@@ -57,12 +59,26 @@ public sealed class LabReturnLog
             if (ReadRow(row, table) is { } result) results.Add((result, row));
         }
 
-        foreach (var problem in new LogHistory<LabResult>(results.Select(pair => pair.Result)).Problems)
+        var history = new LogHistory<LabResult>(results.Select(pair => pair.Result));
+        foreach (var problem in history.Problems) RowOf(problem.Row).Refuse(problem.Column, problem.Problem, null);
+        var contradictions = Contradictions(history.InForce, key).ToHashSet();
+        foreach (var row in contradictions)
         {
-            results.First(pair => ReferenceEquals(pair.Result, problem.Row)).Row.Refuse(problem.Column, problem.Problem, null);
+            RowOf(row).Refuse("beer", $"Sample {row.Sample} is said to be the other half elsewhere.", "the same half in every row of a sample and in trial.json");
         }
 
-        return [.. results.Select(pair => pair.Result)];
+        return [.. results.Select(pair => pair.Result).Where(result => !contradictions.Contains(result))];
+
+        CsvRow RowOf(LabResult result) => results.First(pair => ReferenceEquals(pair.Result, result)).Row;
+    }
+
+    private static IEnumerable<LabResult> Contradictions(IEnumerable<LabResult> inForce, IReadOnlyDictionary<string, Side>? key)
+    {
+        var known = new Dictionary<string, Side>(key ?? new Dictionary<string, Side>(), StringComparer.OrdinalIgnoreCase);
+        foreach (var result in inForce)
+        {
+            if (result.Beer is { } beer && !known.TryAdd(result.Sample, beer) && known[result.Sample] != beer) yield return result;
+        }
     }
 
     private static LabResult? ReadRow(CsvRow row, CsvTable table)

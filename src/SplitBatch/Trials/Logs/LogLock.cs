@@ -18,7 +18,7 @@ internal sealed class LogLock : IDisposable
     /// <summary>Waits until no one else writes.</summary>
     /// <param name="folder">The trial folder.</param>
     /// <param name="patience">How long to wait.</param>
-    /// <exception cref="LogException">Someone else kept the lock for longer than that.</exception>
+    /// <exception cref="LogException">Someone else kept the lock for longer than that, or the folder may not be written to.</exception>
     public static LogLock Take(string folder, TimeSpan patience)
     {
         var path = Path.Combine(folder, FileName);
@@ -29,6 +29,10 @@ internal sealed class LogLock : IDisposable
             {
                 return new LogLock(new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1));
             }
+            catch (UnauthorizedAccessException error)
+            {
+                throw new LogException($"This account may not write to {folder}.", error);
+            }
             catch (IOException error) when (error is not (DirectoryNotFoundException or FileNotFoundException or PathTooLongException))
             {
                 if (clock.Elapsed > patience)
@@ -38,6 +42,20 @@ internal sealed class LogLock : IDisposable
 
                 Thread.Sleep(pause);
             }
+        }
+    }
+
+    /// <summary>As <see cref="Take"/>, but null in a folder that may only be read, where no one else writes either.</summary>
+    /// <exception cref="LogException">Someone else kept the lock for longer than that.</exception>
+    public static LogLock? TakeIfAllowed(string folder, TimeSpan patience)
+    {
+        try
+        {
+            return Take(folder, patience);
+        }
+        catch (LogException error) when (error.InnerException is UnauthorizedAccessException)
+        {
+            return null;
         }
     }
 

@@ -9,71 +9,71 @@ internal sealed class LogSheet
     private readonly IReadOnlyList<string> columns;
     private readonly char delimiter;
     private readonly DecimalMark mark;
-    private readonly string prefix;
+    private readonly string header;
     private readonly string lineEnd;
-    private readonly Lab.LogHistory<LogRow> history;
+    private string prefix;
 
-    private LogSheet(LogFormat format, IReadOnlyList<string> columns, char delimiter, DecimalMark mark, string prefix, string lineEnd, IReadOnlyList<LogRow> rows)
+    private LogSheet(LogFormat format, CsvTable? table, DecimalMark mark, string header, string lineEnd, string prefix)
     {
         this.format = format;
-        this.columns = columns;
-        this.delimiter = delimiter;
+        columns = table is null ? format.Columns : [.. table.Columns.Select(column => column.Name)];
+        delimiter = table?.Delimiter[0] ?? ',';
         this.mark = mark;
-        this.prefix = prefix;
+        this.header = header;
         this.lineEnd = lineEnd;
-        Rows = rows;
-        history = new(rows);
+        this.prefix = prefix;
+        History = new(table is null ? [] : table.Rows.Select(row => LogRow.Of(row, format, mark)));
     }
 
-    /// <summary>The rows, in the order logged.</summary>
-    public IReadOnlyList<LogRow> Rows { get; }
+    /// <summary>The rows, in the order logged, and what supersedes what.</summary>
+    public Lab.LogHistory<LogRow> History { get; }
 
     /// <summary>Reads a log that has no torn row.</summary>
     /// <exception cref="LogException">The header lacks a column, or the text cannot be read as CSV.</exception>
-    public static LogSheet Read(LogFormat format, string text)
+    public static LogSheet Read(LogFormat format, string text, DecimalMark? mark = null)
     {
         if (text.Trim('\uFEFF', ' ', '\r', '\n').Length == 0)
         {
-            return new(format, format.Columns, ',', DecimalMark.Point, string.Join(',', format.Columns) + "\n", "\n", []);
+            return new(format, null, mark ?? DecimalMark.Point, "", "\n", string.Join(',', format.Columns) + "\n");
         }
 
-        var faults = new FaultList();
-        var table = CsvTable.Read(format.FileName, new StringReader(text), faults);
-        table.Require([.. format.Needed]);
-        if (faults.HasErrors) throw new LogException(faults.First(fault => fault.Severity == Severity.Error));
+        var table = Parse(format, text, mark);
         var lineEnd = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
-        var prefix = text.EndsWith('\n') ? "" : text.EndsWith('\r') ? "\n" : lineEnd;
-        return new(
-            format, [.. table.Columns.Select(column => column.Name)], table.Delimiter[0], table.Mark, prefix, lineEnd,
-            [.. table.Rows.Select(row => LogRow.Of(row, format, table.Mark))]);
+        return new(format, table, table.Mark, HeaderOf(text), lineEnd, text.EndsWith('\n') ? "" : text.EndsWith('\r') ? "\n" : lineEnd);
     }
 
-    /// <summary>Where a row that was cut short starts, in bytes; null where the file ends well.</summary>
-    public static int? TornAt(LogFormat format, ReadOnlySpan<byte> bytes)
+    /// <summary>Takes in what others have added since, if the sheet can be read on from where it stood.</summary>
+    /// <param name="more">The text that follows what was read.</param>
+    /// <returns>False where the whole must be read again.</returns>
+    public bool ReadOn(string more)
     {
-        if (bytes.IsEmpty || bytes[^1] == '\n') return null;
+        if (more.Length == 0) return true;
+        if (header.Length == 0 || prefix.Length > 0 || !more.EndsWith('\n')) return false;
+        var table = Parse(format, header + "\n" + more, mark);
+        foreach (var row in table.Rows) History.Add(LogRow.Of(row, format, mark));
+        return true;
+    }
 
-        // Bytes and characters must agree on positions, so the text is taken as Latin-1; quotes and delimiters are ASCII.
-        var text = Encoding.Latin1.GetString(bytes);
-        var header = text.Split('\n').FirstOrDefault(line => line.Trim().Length > 0 && !line.StartsWith('#')) ?? "";
+    /// <summary>Where a row that was cut short starts in a log's text; null where the text ends well.</summary>
+    public static int? TornAt(LogFormat format, string text)
+    {
+        if (text.Length == 0 || text[^1] == '\n') return null;
+        var header = HeaderOf(text);
         var separator = CsvTable.DelimiterOf(header)[0];
         var tail = LogTail.Of(text, separator);
         if (tail.EndsLine) return null;
         var last = text[tail.Start..];
-        if (last == header) return string.Join(',', format.Columns).StartsWith(last, StringComparison.Ordinal) && last.Length < string.Join(',', format.Columns).Length ? tail.Start : null;
+        var whole = string.Join(',', format.Columns);
+        if (last == header) return last.Length < whole.Length && whole.StartsWith(last, StringComparison.Ordinal) ? tail.Start : null;
         if (string.IsNullOrWhiteSpace(last) || last.StartsWith('#')) return null;
         return tail.IsOpen || tail.Delimiters < header.Count(letter => letter == separator) ? tail.Start : null;
     }
-
-    /// <summary>The row of that id, or null.</summary>
-    public LogRow? Find(string id) => history.Find(id);
 
     /// <summary>Checks that a correction names a row in force and says why.</summary>
     /// <exception cref="LogException">It does not.</exception>
     public void CheckCorrection(LogRow row)
     {
-        var trial = new Lab.LogHistory<LogRow>(Rows.Append(row));
-        if (trial.Problems.FirstOrDefault(problem => ReferenceEquals(problem.Row, row)) is not { } problem) return;
+        if (History.ProblemsWith(row).FirstOrDefault() is not { } problem) return;
         throw new LogException(new Fault(format.FileName, problem.Problem)
         {
             Column = problem.Column,
@@ -109,5 +109,23 @@ internal sealed class LogSheet
         }
 
         return text.Append(lineEnd).ToString();
+    }
+
+    private static CsvTable Parse(LogFormat format, string text, DecimalMark? mark)
+    {
+        var faults = new FaultList();
+        var table = CsvTable.Read(format.FileName, new StringReader(text), faults, mark);
+        table.Require([.. format.Needed]);
+        return faults.HasErrors ? throw new LogException(faults.First(fault => fault.Severity == Severity.Error)) : table;
+    }
+
+    private static string HeaderOf(string text)
+    {
+        foreach (var line in text.AsSpan().EnumerateLines())
+        {
+            if (!line.IsWhiteSpace() && line[0] != '#') return line.TrimStart('\uFEFF').ToString();
+        }
+
+        return "";
     }
 }

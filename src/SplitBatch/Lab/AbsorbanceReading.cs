@@ -1,0 +1,110 @@
+using System.Globalization;
+using UnitsNet;
+
+namespace SplitBatch.Lab;
+
+/// <summary>Bitterness units from an absorbance that the user measured: acidified beer, shaken with iso-octane, read at 275 nm.</summary>
+/// <remarks>
+/// <para>
+/// BU = 50 × absorbance in a 10 mm cell, from 10 mL of beer and 20 mL of iso-octane. Ref. EBC Analytica 9.8 and ASBC Beer-23 A; an
+/// absorbance of 0.500 is 25 BU in a hop merchant's account of the method. The factor takes 5/7 of what absorbs as iso-alpha acids.
+/// </para>
+/// <para>
+/// The result is not milligrams of iso-alpha acids per litre. Two beers of one brew read 34 BU with 25 mg/L, and with badly aged hops
+/// 78 BU with 17 mg/L.
+/// </para>
+/// </remarks>
+public sealed record AbsorbanceReading
+{
+    private const double Factor = 50;
+
+    /// <summary>From a reading.</summary>
+    /// <param name="absorbance">Absorbance of the extract at 275 nm, in [0, 4].</param>
+    /// <param name="blank">Absorbance of the iso-octane blank on the same scale, in [-0.05, 1]; zero if the instrument was set to zero on it.</param>
+    /// <param name="dilution">How many times the beer was thinned with water: 2 for 5 mL of beer and 5 mL of water; in [1, 100].</param>
+    /// <param name="path">The cell's path; 10 mm if null.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside, or the blank absorbs more than the sample.</exception>
+    public AbsorbanceReading(double absorbance, double blank = 0, double dilution = 1, Length? path = null)
+    {
+        Absorbance = Guard.InRange(absorbance, 0.0, 4.0);
+        Blank = Guard.InRange(blank, -0.05, 1.0);
+        Dilution = Guard.InRange(dilution, 1.0, 100.0);
+        PathMillimetres = Guard.InRange((path ?? Length.FromMillimeters(10)).Millimeters, 1.0, 100.0, nameof(path));
+        if (blank > absorbance)
+        {
+            throw new ArgumentOutOfRangeException(nameof(blank), string.Create(
+                CultureInfo.InvariantCulture, $"The blank ({blank}) absorbs more than the sample ({absorbance}); were the two readings swapped?"));
+        }
+    }
+
+    /// <summary>Absorbance of the extract.</summary>
+    public double Absorbance { get; }
+
+    /// <summary>Absorbance of the blank.</summary>
+    public double Blank { get; }
+
+    /// <summary>How many times the beer was thinned.</summary>
+    public double Dilution { get; }
+
+    /// <summary>The cell's path.</summary>
+    public double PathMillimetres { get; }
+
+    /// <summary>Absorbance less blank, for a 10 mm cell and unthinned beer.</summary>
+    public double NetAbsorbance => (Absorbance - Blank) * (10 / PathMillimetres) * Dilution;
+
+    /// <summary>Bitterness units, unrounded; report them to the nearest whole or half.</summary>
+    public double Units => Factor * NetAbsorbance;
+
+    /// <summary>What a reader should know before trusting the number.</summary>
+    public IReadOnlyList<string> Warnings => [.. ListWarnings()];
+
+    /// <summary>What never goes away: what the method cannot be used for, and what it does not mean.</summary>
+    public static IReadOnlyList<string> Limits { get; } =
+    [
+        "The method does not hold for beer with saccharin, sorbate, benzoate esters or salicylate (MEBAK B-400.17.110).",
+        "Beer bittered with isomerised products needs a factor of its own, between 58 and 73 in place of 50 (hop trade text).",
+        "Dry-hopped, late-hopped or aged hops absorb without being iso-alpha acids: the number is then not mg/L, and two beers with equal numbers can taste differently bitter.",
+    ];
+
+    /// <summary>Where someone can get hurt. The rules of the laboratory, of the place and of whoever is licensed there come first.</summary>
+    public static IReadOnlyList<string> Cautions { get; } =
+    [
+        "Iso-octane is highly flammable and its vapour is harmful: work under a hood, with no flame or spark near, and collect it as solvent waste; none goes down the drain.",
+        "Hydrochloric acid of 3 to 6 mol/L burns skin and eyes: goggles, gloves, and acid into water, never water into acid.",
+        "The lamp's ultraviolet light harms eyes: keep the cell compartment closed while it is on.",
+        "Shaking builds pressure: let it off away from the face. Nothing that has touched the solvent is drunk or tasted.",
+        "Do this only where you are trained and allowed to; the laboratory's own licensed practice and local rules come before this text. If you have neither, send the bottles to a laboratory.",
+    ];
+
+    /// <summary>The reading as one row of a return.</summary>
+    /// <param name="id">The result's own name.</param>
+    /// <param name="sample">The sample id.</param>
+    /// <param name="replicate">Which replicate, from 1.</param>
+    public LabResult AsResult(string id, string sample, int replicate = 1) =>
+        new(id, sample, Analyte.Bitterness, Math.Round(Units, 2), replicate: replicate) { Method = "own reading, iso-octane extraction, 275 nm" };
+
+    /// <summary>For example <c>25.0 BU from an absorbance of 0.500 (blank 0.000)</c>.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Units:0.0} BU from an absorbance of {Absorbance:0.000} (blank {Blank:0.000}){(Dilution == 1 ? "" : $", beer thinned {Dilution:0.##} times")}{(Warnings.Count == 0 ? "" : ". " + string.Join(" ", Warnings))}");
+
+    private IEnumerable<string> ListWarnings()
+    {
+        if (Blank > 0.010 && Blank * 10 / PathMillimetres > 0.010) yield return Invariant($"The blank absorbs {Blank:0.000}; iso-octane for this method absorbs below 0.010 against water. Use a purer solvent, or clean the cell.");
+        if (Absorbance > 1.2) yield return Invariant($"An absorbance of {Absorbance:0.00} lies where many instruments no longer read in proportion (common practice, no source): thin the beer with water and read again.");
+        switch (Units)
+        {
+            case < 5:
+                yield return "Beer without hops reads 1 to 4 BU by this method, so a number this small says little about hops.";
+                break;
+            case < 10 or > 40:
+                yield return "The published range of the method is 10 to 40 BU for beer; outside it the precision is not stated.";
+                break;
+            case < 15 or > 35:
+                yield return "The factor of 50 fits beers of about 15 to 35 BU best.";
+                break;
+        }
+    }
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,42 @@
+using System.Globalization;
+using System.Text;
+using SplitBatch.Trials.Logs;
+
+namespace SplitBatch;
+
+/// <summary>
+/// A writer of log rows that tests start as a program of its own. Arguments: folder, name, first number, count (0 for no end), bytes per
+/// piece (0 for whole rows). It says "ready", waits for a line, and says each id once its receipt is there.
+/// </summary>
+internal static class Program
+{
+    public static int Main(string[] args)
+    {
+        if (args.Length != 5) return 2;
+        var numbers = args.Skip(2).Select(text => int.Parse(text, CultureInfo.InvariantCulture)).ToArray();
+        var (first, count, piece) = (numbers[0], numbers[1], numbers[2]);
+        using var output = Console.OpenStandardOutput();
+        Say("ready");
+        if (Console.In.ReadLine() is null) return 1;
+        var log = new AppendLog(args[0], LogFormat.LabReturns) { PieceSize = piece == 0 ? null : piece, Patience = TimeSpan.FromSeconds(120) };
+        for (var i = first; count == 0 || i < first + count; i++) Say(log.Append(Row(args[1], i)).Id);
+        return 0;
+
+        // One write for one line, so that a kill leaves no half line behind.
+        void Say(string line) => output.Write(Encoding.ASCII.GetBytes(line + "\n"));
+    }
+
+    /// <summary>The row of a number: every cell follows from it, so that a damaged row can be told.</summary>
+    public static Dictionary<string, string> Row(string name, int number) => new()
+    {
+        ["id"] = $"{name}-{number}",
+        ["received"] = "2026-04-02",
+        ["sample"] = $"S{number % 7}",
+        ["analyte"] = "bitterness",
+        ["replicate"] = "1",
+        ["value"] = (20 + number % 100 / 10.0).ToString(CultureInfo.InvariantCulture),
+        ["unit"] = "BU",
+        ["method"] = $"iso-octane, run \"{number}\", with a comma and a dash – as people write",
+        ["lab"] = $"laboratory {number}",
+    };
+}
