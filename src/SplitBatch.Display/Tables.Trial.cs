@@ -44,6 +44,23 @@ public static partial class Tables
             .ToTable();
     }
 
+    /// <summary>Each reading of a precision figure, and what follows from it.</summary>
+    /// <param name="comparison">The two beers by one analyte.</param>
+    public static Table PrecisionReadings(LabComparison comparison)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        return Table.Of(comparison.Readings, $"A difference of {comparison.Analyte.Format(Math.Abs(comparison.Difference))}, however the figure is read")
+            .Text("the figure is a", reading => reading.Precision.ToString())
+            .Text("critical difference", reading => reading.CriticalDifference is { } critical ? (reading.IsUpperBound ? "at most " : "") + comparison.Analyte.Format(critical) : null)
+            .Text("the difference is", reading => reading.Judgement switch
+            {
+                Judgement.Exceeds => "larger",
+                Judgement.Within => "not larger",
+                _ => "not judged",
+            })
+            .ToTable();
+    }
+
     /// <summary>Every ballot with what became of it.</summary>
     /// <param name="panel">The panel.</param>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>

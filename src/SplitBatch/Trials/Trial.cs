@@ -54,6 +54,13 @@ public sealed partial class Trial
         Lots.FirstOrDefault(lot => string.Equals(lot.Name, name, StringComparison.OrdinalIgnoreCase))
         ?? throw Unknown("hop lot", name, Lots.Select(lot => lot.Name));
 
+    /// <summary>The lot that bitters a half: the one of its first charge, or before any is weighed the first lot of hops.csv for A and the last for B.</summary>
+    /// <exception cref="TrialIncompleteException">hops.csv holds no lot yet.</exception>
+    public HopLot LotOf(Side side) =>
+        Charges[side].Count > 0 ? Charges[side][0].Lot
+        : Lots.Count > 0 ? Lots[side == Side.A ? 0 : ^1]
+        : throw new TrialIncompleteException("hop lot", "list your lots in hops.csv", "1-design");
+
     /// <summary>The doses as weighed, compared; null until both halves have charges and the kettle is known.</summary>
     public ChargeMatch? Doses => content.Kettle is { } kettle && Charges[Side.A].Count > 0 && Charges[Side.B].Count > 0
         ? ChargeMatch.AsGiven(kettle, Charges[Side.A], Charges[Side.B], scale: Scale)
