@@ -1,3 +1,4 @@
+using SplitBatch.Brewing;
 using SplitBatch.Evidence;
 using SplitBatch.Lab;
 using SplitBatch.Panel;
@@ -41,6 +42,20 @@ public static partial class Tables
             .Text("half A", line => line.A)
             .Text("half B", line => line.B)
             .Text("finding", line => line.Remark)
+            .ToTable();
+    }
+
+    /// <summary>In what the two lots differ besides the variable.</summary>
+    /// <param name="confounds">The differences.</param>
+    public static Table HopConfounds(IReadOnlyList<HopConfound> confounds)
+    {
+        ArgumentNullException.ThrowIfNull(confounds);
+        return Table.Of(confounds, "Do the hop lots differ in more than the variable?")
+            .Text("in", confound => confound.Difference.ToString())
+            .Text("lot of A", confound => confound.A)
+            .Text("lot of B", confound => confound.B)
+            .Text("why it matters", confound => confound.Why)
+            .Note(confounds.Count == 0 ? "No difference is known." : "Each row is a confound: tasters could be tasting it.")
             .ToTable();
     }
 

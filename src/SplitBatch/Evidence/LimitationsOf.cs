@@ -10,6 +10,11 @@ internal static class LimitationsOf
         var evidence = verdict.Evidence;
         if (evidence.Invented) yield return Claim.InWords("limit.invented", "The data are invented to show how the work is done; nothing here is a finding about beer.", "said in trial.json", "trial.json");
         yield return Claim.InWords("limit.batches", "One batch of each half was brewed. Two batches of one recipe also differ a little, so a difference cannot be put down to the variable alone until the trial is repeated.");
+        foreach (var confound in evidence.HopConfounds)
+        {
+            yield return Claim.InWords($"limit.hops.{confound.Difference}", $"The hop lots differ in more than the variable. {confound}", "comparison of the two lots", "hops.csv");
+        }
+
         foreach (var claim in OfTheBatches(evidence.Parity)) yield return claim;
         if (evidence.Bitterness is null) yield return Claim.InWords("limit.lab", "No lab return is logged, so it is not known how bitter the halves were.");
         else if (evidence.Bitterness.Judgement is Judgement.DependsOnReading or Judgement.NotJudged)

@@ -1,4 +1,5 @@
 using SplitBatch.Bitterness;
+using SplitBatch.Brewing;
 using SplitBatch.Lab;
 using SplitBatch.Panel;
 
@@ -24,6 +25,9 @@ public sealed record TrialEvidence
 
     /// <summary>The panels, the declared main one first.</summary>
     public IReadOnlyList<PanelFinding> Panels { get; init; } = [];
+
+    /// <summary>In what the hop lots differ besides the variable.</summary>
+    public IReadOnlyList<HopConfound> HopConfounds { get; init; } = [];
 
     /// <summary>The batch log's comparison of the halves, line by line; null while the log is missing.</summary>
     public ParityCheck? Parity { get; init; }

@@ -14,6 +14,7 @@ public sealed partial class Trial
         Doses = Doses,
         Bitterness = Lab.Compare(Analyte.Bitterness),
         Panels = [.. Panels.Where(panel => panel.HasCount).Select(panel => panel.Finding)],
+        HopConfounds = HopConfounds,
         Parity = content.BatchLog is null ? null : Parity,
         Units = Description.Units,
         Invented = Description.Invented,

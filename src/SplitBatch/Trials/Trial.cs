@@ -61,6 +61,10 @@ public sealed partial class Trial
         : Lots.Count > 0 ? Lots[side == Side.A ? 0 : ^1]
         : throw new TrialIncompleteException("hop lot", "list your lots in hops.csv", "1-design");
 
+    /// <summary>In what the two bittering lots differ besides the variable; empty when both halves use one lot.</summary>
+    public IReadOnlyList<HopConfound> HopConfounds =>
+        Lots.Count == 0 || LotOf(Side.A) == LotOf(Side.B) ? [] : HopConfound.Between(LotOf(Side.A), LotOf(Side.B), Description.HopVariable);
+
     /// <summary>The doses as weighed, compared; null until both halves have charges and the kettle is known.</summary>
     public ChargeMatch? Doses => content.Kettle is { } kettle && Charges[Side.A].Count > 0 && Charges[Side.B].Count > 0
         ? ChargeMatch.AsGiven(kettle, Charges[Side.A], Charges[Side.B], scale: Scale)

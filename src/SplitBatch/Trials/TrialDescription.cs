@@ -1,4 +1,5 @@
 using SplitBatch.Bitterness;
+using SplitBatch.Brewing;
 
 namespace SplitBatch.Trials;
 
@@ -6,6 +7,16 @@ namespace SplitBatch.Trials;
 public sealed record TrialDescription
 {
     private static readonly Dictionary<string, UnitSystem> Systems = new() { ["metric"] = UnitSystem.Metric, ["us"] = UnitSystem.Us };
+    private static readonly Dictionary<string, HopDifference> HopDifferences = new()
+    {
+        ["crop year"] = HopDifference.CropYear,
+        ["form"] = HopDifference.Form,
+        ["storage"] = HopDifference.Storage,
+        ["packaging"] = HopDifference.Packaging,
+        ["age"] = HopDifference.AssayDate,
+        ["storage index"] = HopDifference.StorageIndex,
+    };
+
     private static readonly Dictionary<string, DecimalMark> Marks = new() { ["point"] = DecimalMark.Point, ["comma"] = DecimalMark.Comma };
 
     /// <summary>The trial's title.</summary>
@@ -28,6 +39,9 @@ public sealed record TrialDescription
 
     /// <summary>Quantities of the batch log that differ because of the variable, and so are no confound.</summary>
     public IReadOnlyList<string> FollowsFromVariable { get; init; } = [];
+
+    /// <summary>In what the hop lots differ on purpose, or null when the variable is no difference between lots.</summary>
+    public HopDifference? HopVariable { get; init; }
 
     /// <summary>The name of each half.</summary>
     public required IReadOnlyDictionary<Side, string> Beers { get; init; }
@@ -59,6 +73,7 @@ public sealed record TrialDescription
         var mind = json.OptionalText("would change my mind");
         var held = json.Texts("held equal");
         var follows = json.Texts("follows from the variable");
+        var hopVariable = json.OptionalOneOf("hop variable", HopDifferences);
         var invented = json.Flag("invented");
         var units = json.OptionalOneOf("units", Systems) ?? UnitSystem.Metric;
         var decimals = json.OptionalOneOf("decimals", Marks);
@@ -68,6 +83,7 @@ public sealed record TrialDescription
             WouldChangeMyMind = mind ?? "",
             HeldEqual = held,
             FollowsFromVariable = follows,
+            HopVariable = hopVariable,
             Target = target is { } value ? BitternessUnits.From(value) : null,
             Invented = invented,
             Units = units,
