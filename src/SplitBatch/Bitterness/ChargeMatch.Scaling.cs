@@ -42,7 +42,7 @@ public sealed partial record ChargeMatch
     /// <summary>The dose as the scale will weigh it: each charge to the nearest step, none to nothing.</summary>
     private static Dose Round(Dose dose, Mass step) => dose.With([.. dose.Charges.Select(charge => charge.IsFixed || charge.Mass.Grams == 0
         ? charge
-        : charge with { Mass = Mass.FromGrams(Math.Max(1, Math.Round(charge.Mass.Grams / step.Grams)) * step.Grams) })]);
+        : charge with { Mass = Math.Max(1, Math.Round(charge.Mass / step)) * step })]);
 
     private static string Reason(Dose dose) => dose.Charges switch
     {

@@ -66,7 +66,7 @@ public sealed partial record ChargeMatch
     /// <param name="lotB">The lot of half B.</param>
     /// <param name="minutes">Minutes in the boil; the whole boil when null.</param>
     /// <param name="model">Tinseth unless given.</param>
-    /// <param name="scale">What the scale can resolve; 1 g unless given.</param>
+    /// <param name="scale">What the scale can resolve; 1 g unless given (0.05 oz for a kettle in US gallons).</param>
     /// <param name="forms">Form factors; <see cref="HopForms.Default"/> unless given.</param>
     /// <exception cref="ArgumentException">A value lies outside its range, or no mass of a lot can reach the target.</exception>
     public static ChargeMatch Solve(
@@ -83,7 +83,7 @@ public sealed partial record ChargeMatch
     /// <param name="chargesA">Charges of half A; all that are not fixed are scaled alike.</param>
     /// <param name="chargesB">Charges of half B; all that are not fixed are scaled alike.</param>
     /// <param name="model">Tinseth unless given.</param>
-    /// <param name="scale">What the scale can resolve; 1 g unless given.</param>
+    /// <param name="scale">What the scale can resolve; 1 g unless given (0.05 oz for a kettle in US gallons).</param>
     /// <param name="forms">Form factors; <see cref="HopForms.Default"/> unless given.</param>
     /// <param name="kettleB">The kettle of half B, where it is not like A's.</param>
     /// <exception cref="ArgumentException">A value lies outside its range, or no mass can reach the target.</exception>
@@ -95,7 +95,7 @@ public sealed partial record ChargeMatch
             throw new ArgumentOutOfRangeException(nameof(target), FormattableString.Invariant($"A target of {target} IBU is outside (0, 150]."));
         }
 
-        var step = Resolution(scale);
+        var step = Resolution(scale, kettle);
         var a = Round(Scaled(NewDose(kettle, chargesA, model, forms), target), step);
         return Match(a, NewDose(kettleB ?? kettle, chargesB, a.Model, a.Forms), BitternessUnits.From(target), step);
     }
@@ -105,7 +105,7 @@ public sealed partial record ChargeMatch
     /// <param name="chargesA">Charges of half A, as weighed.</param>
     /// <param name="chargesB">Charges of half B: proportions; fixed charges keep their mass.</param>
     /// <param name="model">Tinseth unless given.</param>
-    /// <param name="scale">What the scale can resolve; 1 g unless given.</param>
+    /// <param name="scale">What the scale can resolve; 1 g unless given (0.05 oz for a kettle in US gallons).</param>
     /// <param name="forms">Form factors; <see cref="HopForms.Default"/> unless given.</param>
     /// <param name="kettleB">The kettle of half B, where it is not like A's.</param>
     /// <exception cref="ArgumentException">A value lies outside its range, or no mass can match A.</exception>
@@ -113,7 +113,7 @@ public sealed partial record ChargeMatch
         Kettle kettle, IEnumerable<HopCharge> chargesA, IEnumerable<HopCharge> chargesB, IBitternessModel? model = null, Mass? scale = null, HopForms? forms = null, Kettle? kettleB = null)
     {
         var a = NewDose(kettle, chargesA, model, forms);
-        return Match(a, NewDose(kettleB ?? kettle, chargesB, a.Model, a.Forms), null, Resolution(scale));
+        return Match(a, NewDose(kettleB ?? kettle, chargesB, a.Model, a.Forms), null, Resolution(scale, kettle));
     }
 
     /// <summary>Two halves whose charges both stand as given: nothing is solved, only compared.</summary>
@@ -123,13 +123,28 @@ public sealed partial record ChargeMatch
     {
         var a = NewDose(kettle, chargesA, model, forms);
         var b = NewDose(kettleB ?? kettle, chargesB, a.Model, a.Forms);
-        return new(new(Side.A, a), new(Side.B, b), null, Resolution(scale));
+        return new(new(Side.A, a), new(Side.B, b), null, Resolution(scale, kettle));
+    }
+
+    /// <summary>How sure the two doses and their difference are.</summary>
+    /// <inheritdoc cref="DoseUncertainty.Of"/>
+    public DoseUncertainty Uncertainty(
+        ErrorBudget? budget = null, int seed = 2026, int draws = 1_000_000, double level = 0.95, double? criticalDifference = null, double? tasteMargin = null) =>
+        DoseUncertainty.Of(this, budget, seed, draws, level, criticalDifference, tasteMargin);
+
+    /// <summary>What several models say of one half.</summary>
+    /// <param name="side">The half.</param>
+    /// <param name="models">The models; all of <see cref="BitternessModels.All"/> unless given.</param>
+    public ModelComparison Compare(Side side, IEnumerable<IBitternessModel>? models = null)
+    {
+        var half = side == Side.A ? A : B;
+        return ModelComparison.Of(half.Estimate.Kettle, half.Charges, models, half.Estimate.Forms);
     }
 
     /// <summary>For example <c>A 64 g cones and B 24 g pellets: 32.1 and 32.0 IBU by Tinseth; A carries 2.7 times the hops and 41 g more plant matter</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"A {Weighed(A)} and B {Weighed(B)}: {A.Bitterness.Value:0.0} and {B.Bitterness.Value:0.0} IBU by {A.Estimate.Model.Name}, {Mismatch:+0.0;-0.0;0.0} IBU left by rounding to {Scale.Grams:0.##} g; A carries {HopMassRatio:0.0} times the hops of B, {Math.Abs(ExtraPlantMatter.Grams):0} g {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter");
+        $"A {Weighed(A)} and B {Weighed(B)}: {A.Bitterness.Value:0.0} and {B.Bitterness.Value:0.0} IBU by {A.Estimate.Model.Name}, {Mismatch:+0.0;-0.0;0.0} IBU left by rounding to {Spoken.Short(Scale)}; A carries {HopMassRatio:0.0} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter");
 
     private static HopCharge Alone(HopLot lot, double minutes)
     {
@@ -149,7 +164,8 @@ public sealed partial record ChargeMatch
             : new(kettle, given, model ?? new Tinseth(), forms ?? HopForms.Default);
     }
 
-    private static Mass Resolution(Mass? scale) => scale is not { } given ? Mass.FromGrams(1)
+    /// <summary>The scale's step; by default 1 g, or 0.05 oz where the kettle is in US units.</summary>
+    private static Mass Resolution(Mass? scale, Kettle kettle) => scale is not { } given ? (Spoken.IsUs(kettle.Volume) ? Mass.FromOunces(0.05) : Mass.FromGrams(1))
         : given.Grams is > 0 and <= 1000 ? given
         : throw new ArgumentOutOfRangeException(nameof(scale), FormattableString.Invariant($"A scale that resolves {given.Grams} g is outside (0, 1000] g."));
 
@@ -162,10 +178,13 @@ public sealed partial record ChargeMatch
         if (Scale.Grams / smallest > 0.05)
         {
             yield return FormattableString.Invariant(
-                $"The scale resolves {Scale.Grams:0.##} g, {100 * Scale.Grams / smallest:0} % of the smallest charge; weigh on a finer one.");
+                $"The scale resolves {Spoken.Short(Scale)}, {100 * Scale.Grams / smallest:0} % of the smallest charge; weigh on a finer one.");
         }
     }
 
-    private static string Weighed(SideDose side) => string.Join(" + ", side.Charges.Select(charge =>
-        string.Create(CultureInfo.InvariantCulture, $"{charge.Mass.Grams:0.##} g {charge.Lot.Name}")));
+    private static string Weighed(SideDose side) => string.Join(" + ", side.Charges.Select(charge => $"{Spoken.Short(charge.Mass)} {charge.Lot.Name}"));
+
+    private string PlantText => Spoken.IsUs(ExtraPlantMatter)
+        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(ExtraPlantMatter.Ounces):0.0} oz")
+        : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(ExtraPlantMatter.Grams):0} g");
 }

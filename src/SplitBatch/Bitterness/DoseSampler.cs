@@ -43,10 +43,7 @@ internal sealed class DoseSampler
         var dose = half.Dose;
         result.Clear();
         Span<double> direct = [];
-        if (half.HasDirect)
-        {
-            direct = new double[n];
-        }
+        if (half.HasDirect) direct = new double[n];
 
         Sum(half.Gravity, errors, n, dose.Kettle.MeanGravity.Specific, gravity);
         for (var i = 0; i < dose.Charges.Length; i++)
@@ -85,6 +82,8 @@ internal sealed class DoseSampler
             foreach (ref var value in result) value = model.Settle(Math.Max(0, value), wort);
         }
 
+        Product(half.Formula, errors, n, 1, volume);
+        Multiply(result, volume);
         if (half.HasDirect)
         {
             Multiply(direct, amount);
@@ -114,6 +113,7 @@ internal sealed class DoseSampler
                 case ErrorKind.Calibration: half.Amount.Add(new(Of(), term.Standard)); break;
                 case ErrorKind.Volume: half.Volume.Add(new(Of(), term.Standard)); break;
                 case ErrorKind.Estimate: half.Estimate.Add(new(Of(), term.Standard)); break;
+                case ErrorKind.Formula: half.Formula.Add(new(Of(), term.Standard)); break;
                 case ErrorKind.Gravity: half.Gravity.Add(new(Of(), term.Standard / 1000)); break;
                 default:
                     for (var i = 0; i < half.Dose.Charges.Length; i++)
@@ -182,6 +182,8 @@ internal sealed class DoseSampler
         internal List<Effect> Amount { get; } = [];
 
         internal List<Effect> Volume { get; } = [];
+
+        internal List<Effect> Formula { get; } = [];
 
         internal List<Effect> Estimate { get; } = [];
     }

@@ -22,6 +22,16 @@ internal static class DoseWarnings
                 $"{rate:0.0} g/L of hops is beyond the hop rates behind these formulas ({ValidRange.HighestRate:0} g/L, common practice, no source): the beer will be less bitter than estimated.");
         }
 
+        if (kettle.AfterBoil is not null && dose.Model is not IsomerisationKinetics && dose.Charges.Any(charge => charge.Stage is AdditionStage.FirstWort or AdditionStage.Boil))
+        {
+            var stand = Isomerisation.Over(kettle.AfterBoil, 0).Conversion / Isomerisation.K1(kettle.BoilingTemperature.DegreesCelsius);
+            if (stand >= 1)
+            {
+                yield return FormattableString.Invariant(
+                    $"{dose.Model.Name} was made for wort cooled after the boil; the stand is counted as {stand:0.0} min more of boil for every charge, by the isomerisation rate.");
+            }
+        }
+
         for (var i = 0; i < dose.Charges.Length; i++)
         {
             var charge = dose.Charges[i];

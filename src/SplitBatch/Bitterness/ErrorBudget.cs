@@ -57,7 +57,11 @@ public sealed record ErrorBudget
             new("volume, each kettle", ErrorKind.Volume, 0.015, Sharing.Independent) { Source = usual, Remedy = "weigh the wort of each half" },
             new("gravity", ErrorKind.Gravity, 1, Sharing.Shared) { Source = usual, Remedy = "check the hydrometer in water" },
             new("time", ErrorKind.Minutes, 0.5, Sharing.Independent) { Source = usual, Remedy = "time both halves by one clock" },
-            new("formula", ErrorKind.Estimate, 0.20, Sharing.Shared) { Source = usual, Remedy = "learn the house factor from returns" },
+            new("formula", ErrorKind.Formula, 0.20, Sharing.Shared) { Source = usual, Remedy = "learn the house factor from returns" },
+            .. AlikeInTime(match) ? [] : (ErrorTerm[])[new("formula, unlike times", ErrorKind.Formula, 0.10, Sharing.Independent)
+            {
+                Source = "judgement, no source: a formula that is off at one time or temperature is not off alike at another", Remedy = "add both halves' hops at one time, or have both beers measured",
+            }],
             new("kettle and yeast, each half", ErrorKind.Estimate, 0.04, Sharing.Independent) { Source = usual, Remedy = "split one wort, pitch one yeast, ferment side by side" },
         ]);
     }
@@ -82,6 +86,26 @@ public sealed record ErrorBudget
 
     /// <summary>For example <c>11 sources of error: ...</c>.</summary>
     public override string ToString() => $"{Terms.Length} sources of error: {string.Join("; ", Terms)}";
+
+    /// <summary>Whether the halves' hops meet like conditions, weighted by alpha acid: only then is the formula's error one and the same.</summary>
+    private static bool AlikeInTime(ChargeMatch match)
+    {
+        static (double Minutes, double Gravity) Mean(SideDose side)
+        {
+            var (sum, weight) = (0.0, 0.0);
+            for (var i = 0; i < side.Charges.Length; i++)
+            {
+                if (!side.Dose.IsModelled(i)) continue;
+                weight += side.Charges[i].AlphaMass.Grams;
+                sum += side.Charges[i].AlphaMass.Grams * side.Dose.Exposures[i].EquivalentMinutes;
+            }
+
+            return (weight == 0 ? 0 : sum / weight, side.Estimate.Kettle.MeanGravity.Points);
+        }
+
+        var (a, b) = (Mean(match.A), Mean(match.B));
+        return Math.Abs(a.Minutes - b.Minutes) <= 0.2 * Math.Max(a.Minutes, b.Minutes) && Math.Abs(a.Gravity - b.Gravity) <= 5;
+    }
 
     private ErrorTerm Find(string name) => Terms.FirstOrDefault(term => term.Name == name)
         ?? throw new ArgumentException($"There is no error term \"{name}\"; there are: {string.Join(", ", Terms.Select(term => term.Name))}.", nameof(name));

@@ -26,7 +26,10 @@ public enum ErrorKind
     /// <summary>Time of a charge, in minutes.</summary>
     Minutes,
 
-    /// <summary>The estimate as a whole, as a share of its value.</summary>
+    /// <summary>What the formula says of hops that boil, as a share of its value. Forms with a yield of their own do not meet it.</summary>
+    Formula,
+
+    /// <summary>The beer as a whole, as a share of its value.</summary>
     Estimate,
 }
 

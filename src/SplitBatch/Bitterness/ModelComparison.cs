@@ -65,6 +65,24 @@ public sealed record ModelComparison
         })]);
     }
 
+    /// <summary>Each model's curve of utilisation against minutes in the boil, cones, for 1 g/L of hops with 5 % alpha acid: the rows of a chart.</summary>
+    /// <param name="kettle">The kettle; the curves end with its boil.</param>
+    /// <param name="models">The models; all of <see cref="BitternessModels.All"/> unless given.</param>
+    /// <param name="stepMinutes">Distance between points, in [0.1, 60] min.</param>
+    public static ImmutableArray<UtilisationPoint> Curves(Kettle kettle, IEnumerable<IBitternessModel>? models = null, double stepMinutes = 1)
+    {
+        ArgumentNullException.ThrowIfNull(kettle);
+        var step = Guard.InRange(stepMinutes, 0.1, 60.0);
+        var lot = HopLot.Cones("cones", 5);
+        var mass = UnitsNet.Mass.FromGrams(kettle.FinalVolume.Liters);
+        double[] minutes = [.. Enumerable.Range(0, (int)(kettle.Boil.Minutes / step) + 1).Select(i => i * step)];
+        return [.. (models ?? BitternessModels.All).SelectMany(model => minutes.Select(time =>
+        {
+            var units = new Dose(kettle, [HopCharge.Boil(lot, mass, Math.Min(time, kettle.Boil.Minutes))], model, HopForms.Default).Bitterness();
+            return new UtilisationPoint(model.Name, time, units / (1000 * lot.Alpha.Fraction));
+        }))];
+    }
+
     /// <summary>For example <c>Tinseth 32.0, Rager 42.8, Garetz 26.1, Kinetics 40.5 IBU: from 26.1 to 42.8 for the same beer</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,

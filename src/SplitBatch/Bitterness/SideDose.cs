@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using SplitBatch.Brewing;
 using UnitsNet;
+using UnitsNet.Units;
 
 namespace SplitBatch.Bitterness;
 
@@ -28,13 +29,13 @@ public sealed record SideDose
     public BitternessUnits Bitterness => Estimate.Value;
 
     /// <summary>All hops of the half.</summary>
-    public Mass HopMass => Mass.FromGrams(Charges.Sum(charge => charge.Mass.Grams));
+    public Mass HopMass => Sum(charge => charge.Mass.Grams);
 
     /// <summary>All alpha acid of the half (iso-alpha acid, for isomerised forms).</summary>
-    public Mass AlphaMass => Mass.FromGrams(Charges.Sum(charge => charge.AlphaMass.Grams));
+    public Mass AlphaMass => Sum(charge => charge.AlphaMass.Grams);
 
     /// <summary>Leaf and strig: hop mass less alpha acid, and less beta acid where it is known; none from extracts and oils.</summary>
-    public Mass PlantMatter => Mass.FromGrams(Charges.Sum(charge => charge.Mass.Grams * charge.Lot.PlantShare(Dose.Forms)));
+    public Mass PlantMatter => Sum(charge => charge.Mass.Grams * charge.Lot.PlantShare(Dose.Forms));
 
     /// <summary>Wort that the hops of the kettle keep back.</summary>
     public Volume WortHeld => Dose.WortHeld;
@@ -53,5 +54,12 @@ public sealed record SideDose
     /// <summary>For example <c>A: 64.0 g cones, 60 min in the boil; 3.01 g alpha acid, 32.1 IBU by Tinseth</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Side}: {string.Join(", ", Charges)}; {AlphaMass.Grams:0.00} g alpha acid, {Bitterness} by {Estimate.Model.Name}");
+        $"{Side}: {string.Join(", ", Charges)}; {AlphaText} alpha acid, {Bitterness} by {Estimate.Model.Name}");
+
+    private string AlphaText => Spoken.IsUs(AlphaMass)
+        ? string.Create(CultureInfo.InvariantCulture, $"{AlphaMass.Ounces:0.000} oz")
+        : string.Create(CultureInfo.InvariantCulture, $"{AlphaMass.Grams:0.00} g");
+
+    /// <summary>A sum over charges, in the unit that the first was weighed in.</summary>
+    private Mass Sum(Func<HopCharge, double> grams) => Mass.FromGrams(Charges.Sum(grams)).ToUnit(Charges.IsEmpty ? MassUnit.Gram : Charges[0].Mass.Unit);
 }

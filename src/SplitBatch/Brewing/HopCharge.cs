@@ -60,7 +60,7 @@ public sealed record HopCharge
     public static HopCharge Fermenter(HopLot lot, Mass mass) => new(lot, mass, AdditionStage.Fermenter, Duration.Zero);
 
     /// <summary>For example <c>24.0 g pellets, 60 min in the boil</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Mass.Grams:0.0} g {Lot.Name}, {When}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Spoken.Of(Mass)} {Lot.Name}, {When}");
 
     internal string When => string.Create(CultureInfo.InvariantCulture, $"{Stage switch
     {

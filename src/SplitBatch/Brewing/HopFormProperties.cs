@@ -10,8 +10,23 @@ namespace SplitBatch.Brewing;
 /// <param name="Source">Where the figures come from.</param>
 public sealed record HopFormProperties(HopForm Form, double Factor, double FactorUncertainty, double WortHeld, string Source)
 {
-    /// <summary>The share of the declared (iso-)alpha acid that reaches the beer whatever the boil, for forms that need no boiling; null for the others.</summary>
-    public double? DirectYield { get; init; }
+    /// <summary>Bitterness per gram of alpha acid against whole cones boiled alike, in [0, 5].</summary>
+    public double Factor { get; init => field = Guard.InRange(value, 0.0, 5.0, nameof(Factor)); } = Guard.InRange(Factor, 0.0, 5.0);
+
+    /// <summary>Standard uncertainty of the factor or yield, as a share of it.</summary>
+    public double FactorUncertainty { get; init => field = Guard.Share(value, nameof(FactorUncertainty)); } = Guard.Share(FactorUncertainty);
+
+    /// <summary>Wort that a kilogram keeps back, in litres, in [0, 30].</summary>
+    public double WortHeld { get; init => field = Guard.InRange(value, 0.0, 30.0, nameof(WortHeld)); } = Guard.InRange(WortHeld, 0.0, 30.0);
+
+    /// <summary>Where the figures come from.</summary>
+    public string Source { get; init => field = Guard.NotBlank(value, nameof(Source)); } = Guard.NotBlank(Source);
+
+    /// <summary>
+    /// The share of the declared (iso-)alpha acid that reaches the beer whatever the boil, for forms that need no boiling; null for
+    /// the others. Where it stands, it is used and <see cref="Factor"/> is only for comparison.
+    /// </summary>
+    public double? DirectYield { get; init => field = value is { } share ? Guard.Share(share, nameof(DirectYield)) : null; }
 
     /// <summary>Whether leaf and strig come with the resin.</summary>
     public bool HasPlantMatter => Form is HopForm.WholeCone or HopForm.Pellet or HopForm.LupulinPellet or HopForm.IsomerisedPellet;

@@ -40,6 +40,9 @@ public sealed record HopLot
     /// <summary>Beta acids by weight, in percent, or null when unknown.</summary>
     public double? BetaPercent { get; init => field = value is { } percent ? Guard.InRange(percent, 0.0, 60.0, nameof(BetaPercent)) : null; }
 
+    /// <summary>How sure <see cref="BetaPercent"/> is; the packet's tolerance unless stated. Beta acids enter no bitterness estimate.</summary>
+    public AssayUncertainty BetaUncertainty { get; init; } = AssayUncertainty.Packet;
+
     /// <summary>Year of harvest.</summary>
     public int? CropYear { get; init => field = value is { } year ? Guard.InRange(year, 1950, 2100, nameof(CropYear)) : null; }
 
@@ -79,6 +82,18 @@ public sealed record HopLot
 
     /// <summary>Standard pellets from the packet's percentage.</summary>
     public static HopLot Pellets(string name, double alphaPercent) => new(name, HopForm.Pellet, AlphaAcid.FromPercent(alphaPercent));
+
+    /// <summary>Lupulin-enriched pellets from the packet's percentage.</summary>
+    public static HopLot LupulinPellets(string name, double alphaPercent) => new(name, HopForm.LupulinPellet, AlphaAcid.FromPercent(alphaPercent));
+
+    /// <summary>Carbon dioxide extract from the label's percentage.</summary>
+    public static HopLot Extract(string name, double alphaPercent) => new(name, HopForm.Co2Extract, AlphaAcid.FromPercent(alphaPercent));
+
+    /// <summary>Isomerised extract for dosing after the boil, from the label's percentage of iso-alpha acid.</summary>
+    public static HopLot IsoExtract(string name, double isoAlphaPercent) => new(name, HopForm.IsoExtract, AlphaAcid.FromPercent(isoAlphaPercent));
+
+    /// <summary>Hop oil: no bitterness.</summary>
+    public static HopLot Oil(string name) => new(name, HopForm.Oil, default);
 
     /// <summary>The lot as it stands on brew day, aged by the best published model its data allow; see <see cref="StorageLoss"/> for the interval.</summary>
     public HopLot On(DateOnly brewDay) => StorageLoss.Of(this, brewDay).OnBrewDay;

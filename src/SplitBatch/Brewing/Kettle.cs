@@ -155,7 +155,7 @@ public sealed record Kettle
 
     /// <summary>For example <c>20.0 L of 1.050 (12.4 °P) at the end of a 60 min boil</c>.</summary>
     public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture, $"{Volume.Liters:0.0} L of {Gravity} at the end of a {Boil.Minutes:0} min boil");
+        CultureInfo.InvariantCulture, $"{Spoken.Of(Volume)} of {Gravity} at the end of a {Boil.Minutes:0} min boil");
 
     private Duration InBoil(Duration left) => left.Minutes >= 0 && left.Minutes <= Boil.Minutes
         ? left

@@ -59,6 +59,30 @@ public class ChargeMatchTests
     }
 
     [Fact]
+    public void A_kettle_in_gallons_is_answered_in_ounces()
+    {
+        var match = ChargeMatch.Solve(Kettle.Us(gallons: 5.3, gravity: 1.050), target: 32, Cones, Pellets);
+        Assert.Equal(0.05, match.Scale.Ounces, 12);
+        Assert.Equal(
+            "A 2.1 oz cones and B 0.75 oz pellets: 32.2 and 32.7 IBU by Tinseth, +0.5 IBU left by rounding to 0.05 oz; A carries 2.8 times the hops of B, 1.3 oz more plant matter",
+            match.ToString());
+        Assert.StartsWith("A: 2.10 oz cones, 60 min in the boil; 0.099 oz alpha acid", match.A.ToString(), StringComparison.Ordinal);
+        Assert.Equal("32.2 IBU by Tinseth, in 5.3 gal of 1.050 (12.4 °P) at the end of a 60 min boil", match.A.Estimate.ToString());
+    }
+
+    /// <summary>What a brewer changes in one cell: all the numbers, and nothing else.</summary>
+    [Fact]
+    public void The_whole_calculation_fits_one_cell()
+    {
+        var kettle = Kettle.Metric(liters: 20, gravity: 1.050, boilMinutes: 60, evaporationLitersPerHour: 3);
+        var match = ChargeMatch.Solve(kettle, target: 32, HopLot.Cones("cones", alphaPercent: 4.7), HopLot.Pellets("pellets", alphaPercent: 12.5));
+        var doubt = match.Uncertainty(draws: 20_000, criticalDifference: 3.5, tasteMargin: 5);
+        Assert.Equal(match.Mismatch, doubt.Mean.Difference, 0.1);
+        Assert.Equal(4, match.Compare(Side.B).Rows.Length);
+        Assert.Contains("Chance of a difference beyond the taste margin of 5.0 IBU", doubt.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_match_reads_as_a_sentence()
     {
         var match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets);

@@ -92,10 +92,11 @@ public class DoseUncertaintyTests
             new("volume", ErrorKind.Volume, 0.02, Sharing.Shared),
             new("gravity", ErrorKind.Gravity, 2, Sharing.Shared),
             new("time", ErrorKind.Minutes, 0.5, Sharing.Shared),
-            new("formula", ErrorKind.Estimate, 0.2, Sharing.Shared),
+            new("beer", ErrorKind.Estimate, 0.2, Sharing.Shared),
+            new("formula", ErrorKind.Formula, 0.1, Sharing.Shared),
         ]);
         var sampler = new DoseSampler(match.A.Dose, match.B.Dose, budget);
-        double[] z = [0.7, -1.3, 0.4, 1.9, -0.8, 1.1, -0.5];
+        double[] z = [0.7, -1.3, 0.4, 1.9, -0.8, 1.1, -0.5, 1.7];
         var errors = new double[z.Length * 8];
         for (var v = 0; v < z.Length; v++)
         {
@@ -124,8 +125,30 @@ public class DoseUncertaintyTests
             [HopCharge.Boil(Cones, Mass.FromGrams(40 * scale), late.Item1), HopCharge.Boil(pellets, Mass.FromGrams(10 * scale), late.Item2), HopCharge.Fermenter(iso, Mass.FromGrams(0.5 * scale))],
             model,
             forms);
-        Assert.Equal(estimate.Value.Value * (1 + 0.2 * z[6]), drawn[0], 0.002 * drawn[0]);
+        var direct = estimate.Charges[2].Bitterness.Value;
+        var expected = ((estimate.Value.Value - direct) * (1 + 0.1 * z[7]) + direct) * (1 + 0.2 * z[6]);
+        Assert.True(direct > 5);
+        Assert.Equal(expected, drawn[0], 0.002 * drawn[0]);
         Assert.All(drawn, value => Assert.Equal(drawn[0], value));
+    }
+
+    [Fact]
+    public void Hops_at_unlike_times_do_not_share_all_of_the_formulas_error()
+    {
+        const string unlike = "formula, unlike times";
+        Assert.DoesNotContain(ErrorBudget.For(Match).Terms, term => term.Name == unlike);
+        var late = ChargeMatch.Solve(Kettle, 32, [HopCharge.Boil(Pellets, Mass.FromGrams(1), 60)], [HopCharge.Boil(Pellets, Mass.FromGrams(1), 15)]);
+        Assert.Equal(Sharing.Independent, ErrorBudget.For(late).Terms.Single(term => term.Name == unlike).Sharing);
+    }
+
+    [Fact]
+    public void A_formula_for_boiled_hops_does_not_err_about_iso_extract()
+    {
+        var iso = HopLot.IsoExtract("drops", 30);
+        var match = ChargeMatch.Solve(Kettle, 30, Cones, iso, scale: Mass.FromGrams(0.01));
+        var result = match.Uncertainty(new ErrorBudget([new("formula", ErrorKind.Formula, 0.2, Sharing.Shared)]), draws: 5_000);
+        Assert.Equal(0, result.Deviation.B, 1e-9);
+        Assert.Equal(0.2 * match.A.Bitterness.Value, result.FirstOrder.Difference, 1e-9);
     }
 
     [Fact]

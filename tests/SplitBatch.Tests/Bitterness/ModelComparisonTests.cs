@@ -43,6 +43,16 @@ public class ModelComparisonTests
     }
 
     [Fact]
+    public void Curves_pass_through_the_estimates_they_are_drawn_for()
+    {
+        var kettle = Kettle.Metric(20, 1.050);
+        var curves = ModelComparison.Curves(kettle, stepMinutes: 15);
+        Assert.Equal(4 * 5, curves.Length);
+        Assert.Equal(Tinseth.Utilisation(1.050, 45), curves.Single(p => p.Model == "Tinseth" && p.Minutes == 45).Utilisation, 1e-12);
+        Assert.All(curves, p => Assert.InRange(p.Utilisation, 0, 0.4));
+    }
+
+    [Fact]
     public void Wort_outside_a_models_range_is_marked()
     {
         var rows = ModelComparison.Of(Kettle.Metric(20, 1.125), Charges).Rows.ToDictionary(row => row.Model);

@@ -82,5 +82,14 @@ public class HopLotTests
         Assert.Equal((1.2, "own returns"), (changed[HopForm.Pellet].Factor, changed[HopForm.Pellet].Source));
         Assert.Equal(1.07, HopForms.Default[HopForm.Pellet].Factor);
         Assert.Throws<ArgumentException>(() => HopForms.Default.With(HopForm.Pellet, 1.2, " "));
+        Assert.Throws<ArgumentOutOfRangeException>(() => HopForms.Default.With(HopForm.Pellet, -1, "own returns"));
+    }
+
+    [Fact]
+    public void A_form_that_needs_no_boil_has_a_yield_and_says_so()
+    {
+        Assert.Contains("use WithYield", Assert.Throws<ArgumentException>(() => HopForms.Default.With(HopForm.IsoExtract, 2, "own")).Message, StringComparison.Ordinal);
+        Assert.Contains("use With.", Assert.Throws<ArgumentException>(() => HopForms.Default.WithYield(HopForm.Pellet, 0.3, "own")).Message, StringComparison.Ordinal);
+        Assert.Equal(0.7, HopForms.Default.WithYield(HopForm.IsoExtract, 0.7, "own")[HopForm.IsoExtract].DirectYield);
     }
 }

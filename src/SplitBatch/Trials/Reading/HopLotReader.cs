@@ -58,6 +58,8 @@ internal static class HopLotReader
         var storage = row.Optional("storage") is null ? null : row.Temperature("storage");
         Packaging? packaging = row.Optional("packaging") is null ? null : row.OneOf("packaging", Packagings);
         var index = row.OptionalNumber("HSI", 0.2, 2);
+        var indexAtAssay = row.OptionalNumber("HSI at assay", 0.2, 2);
+        var sixMonths = row.OptionalNumber("loss in six months", 0, 95);
         var price = row.OptionalNumber("price per kg", 0, 1e6);
         if (name is null || form is null || alpha is null) return null;
         return row.Make("lot", () => new HopLot(name, form.Value, alpha.Value)
@@ -69,6 +71,8 @@ internal static class HopLotReader
             Storage = storage,
             Packaging = packaging,
             StorageIndex = index,
+            StorageIndexAtAssay = indexAtAssay,
+            LossInSixMonths = sixMonths / 100,
             PricePerKilogram = price is { } cost ? (decimal)cost : null,
         });
     }

@@ -1,0 +1,28 @@
+using System.Globalization;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace SplitBatch.Brewing;
+
+/// <summary>Quantities in the words of the units they were given in: ounces and gallons stay ounces and gallons.</summary>
+internal static class Spoken
+{
+    /// <summary>For example <c>24.0 g</c>, or <c>0.85 oz</c> for a mass given in ounces or pounds.</summary>
+    internal static string Of(Mass mass) => IsUs(mass)
+        ? string.Create(CultureInfo.InvariantCulture, $"{mass.Ounces:0.00} oz")
+        : string.Create(CultureInfo.InvariantCulture, $"{mass.Grams:0.0} g");
+
+    /// <summary>As short as the number allows: <c>24 g</c>, <c>0.85 oz</c>.</summary>
+    internal static string Short(Mass mass) => IsUs(mass)
+        ? string.Create(CultureInfo.InvariantCulture, $"{mass.Ounces:0.###} oz")
+        : string.Create(CultureInfo.InvariantCulture, $"{mass.Grams:0.##} g");
+
+    /// <summary>For example <c>20.0 L</c>, or <c>5.3 gal</c> for a volume given in US gallons.</summary>
+    internal static string Of(Volume volume) => IsUs(volume)
+        ? string.Create(CultureInfo.InvariantCulture, $"{volume.UsGallons:0.0} gal")
+        : string.Create(CultureInfo.InvariantCulture, $"{volume.Liters:0.0} L");
+
+    internal static bool IsUs(Mass mass) => mass.Unit is MassUnit.Ounce or MassUnit.Pound;
+
+    internal static bool IsUs(Volume volume) => volume.Unit is VolumeUnit.UsGallon or VolumeUnit.UsQuart or VolumeUnit.UsOunce;
+}
