@@ -65,6 +65,17 @@ public sealed record PanelPlan
     /// <summary>The right answers at or below which the margin will be ruled out; -1 where none would do; null where the protocol has no known chance.</summary>
     public int? SimilarityCount => Protocol.HasKnownChance ? Panel.Power.SimilarityCount(Protocol, Tasters, Margin, Beta) : null;
 
+    /// <summary>What a panel of this size can detect and can rule out, at the plan's levels.</summary>
+    /// <exception cref="InvalidOperationException">The protocol has no known guessing chance.</exception>
+    public PanelReach Reach() => PanelReach.Of(Protocol, Tasters, Alpha, Power, Beta);
+
+    /// <summary>The sequential plan with this plan's levels, ending at <see cref="Tasters"/> in any case.</summary>
+    /// <exception cref="InvalidOperationException">The plan stops at a fixed number.</exception>
+    /// <exception cref="ArgumentException">The protocol is two-sided.</exception>
+    public WaldPlan Sequential() => Stopping == StoppingRule.Sequential
+        ? WaldPlan.Of(Protocol, Margin, Alpha, Beta, Tasters)
+        : throw new InvalidOperationException($"The plan \"{Name}\" stops at {Tasters} tasters and not by a sequential rule; declare stopping as sequential before serving.");
+
     /// <summary>Where practice departed from the plan: an empty list where it did not.</summary>
     /// <param name="practice">What was done.</param>
     public IReadOnlyList<Departure> Departures(PanelPractice practice) => Departure.Between(this, practice);

@@ -66,7 +66,7 @@ internal static class Sizing
         return size < Power.LargestPanel
             ? (int)size + 1
             : throw new ArgumentOutOfRangeException(
-                nameof(problem), $"This would take a panel of more than {Power.LargestPanel} tasters: ask for a larger share of discriminators, or allow larger errors.");
+                null, $"This would take a panel of more than {Power.LargestPanel} tasters: ask for a larger share of discriminators, or allow larger errors.");
     }
 
     private static bool Reached(Problem problem, in TailWalk truth, in TailWalk other)

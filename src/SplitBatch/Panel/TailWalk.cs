@@ -46,6 +46,13 @@ internal struct TailWalk
     /// <summary>One more needed success, the same trials.</summary>
     public void Raise()
     {
+        if (!(below > 1e-250))
+        {
+            Count++;
+            Restart();
+            return;
+        }
+
         below *= (Trials - Count + 1) * odds / Count;
         Tail -= below;
         Count++;

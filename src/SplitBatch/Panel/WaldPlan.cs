@@ -110,6 +110,9 @@ public sealed record WaldPlan
         return new(this, decision, tasters, correct, steps, unused);
     }
 
+    /// <summary>Both lines as counts for each number of tasters up to the last, for a chart; <see cref="WaldStep.Correct"/> is 0 throughout.</summary>
+    public IReadOnlyList<WaldStep> Lines => [.. Enumerable.Range(1, LastTaster).Select(n => new WaldStep(n, 0, SimilarAt(n), DifferentAt(n)))];
+
     /// <summary>What the plan truly does at a share of discriminators: chances of each end and expected panel size, by exact dynamic programming over counts.</summary>
     /// <param name="discriminators">The true share, in [0, 1].</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is not a share.</exception>

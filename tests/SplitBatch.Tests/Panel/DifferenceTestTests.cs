@@ -25,6 +25,17 @@ public class DifferenceTestTests
         }
     }
 
+    /// <summary>The rows name the printed tables they were compared with: ISO 4120 (FAO V7180E) for the triangle, ISO 10399 for the duo-trio.</summary>
+    [Fact]
+    public void Critical_counts_equal_the_published_tables()
+    {
+        foreach (var row in Reference.Read("critical-counts-published.csv"))
+        {
+            int? expected = row.Text("critical") == "-" ? null : row.Whole("critical");
+            Assert.Equal(expected, Power.CriticalCount(Protocol.Parse(row.Text("protocol")), row.Whole("n"), row.Number("alpha")));
+        }
+    }
+
     // Intervals at 95 %, computed with SciPy 1.10.
     [Theory]
     [InlineData(0, 10, 0, .30849711, 0, .27753280, .00004789, .21719627)]

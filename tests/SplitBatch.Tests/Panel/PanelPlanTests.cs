@@ -39,6 +39,14 @@ public class PanelPlanTests
     }
 
     [Fact]
+    public void A_sequential_plan_has_its_lines_and_a_fixed_one_has_none()
+    {
+        var lines = (Plan with { Stopping = StoppingRule.Sequential, Margin = 0.5 }).Sequential();
+        Assert.Equal((24, 0.5, 24), (lines.LastTaster, lines.Margin, lines.Lines.Count));
+        Assert.Contains("declare stopping as sequential", Assert.Throws<InvalidOperationException>(() => Plan.Sequential()).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Nonsense_is_refused_when_the_plan_is_built_and_when_it_is_changed()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => new PanelPlan(Protocol.Triangle, 0));

@@ -41,6 +41,18 @@ public class PowerTests
     }
 
     [Fact]
+    public void Every_size_of_the_sheet_of_check_values_is_reproduced()
+    {
+        var rows = Reference.Read("tasters-needed-published.csv");
+        Assert.Equal(76, rows.Count);
+        foreach (var row in rows)
+        {
+            var needed = Power.TastersNeeded(Protocol.Parse(row.Text("protocol")), row.Number("alpha"), 1 - row.Number("beta"), row.Number("pd"));
+            Assert.Equal((row.Whole("first"), row.Whole("always")), (needed.First, needed.Always));
+        }
+    }
+
+    [Fact]
     public void Power_saws_where_the_sheet_of_check_values_says_so()
     {
         // 10 %, alpha .05, beta .001: reached at 1178, missed at 1179 and 1180, reached at 1181.
@@ -80,6 +92,16 @@ public class PowerTests
     [InlineData(0.05, 0.8, 30)]
     public void Numbers_that_are_no_shares_are_refused(double alpha, double power, double share) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Power.TastersNeeded(Protocol.Triangle, alpha, power, share));
+
+    /// <summary>Three tasters who all discriminate: (1/3)^3 is below 5 %, (1/3)^2 is not.</summary>
+    [Fact]
+    public void When_everyone_discriminates_the_smallest_panel_that_can_show_it_is_enough()
+    {
+        var needed = Power.TastersNeeded(Protocol.Triangle, 0.05, 0.8, discriminators: 1);
+        Assert.Equal((3, 3), (needed.First, needed.Always));
+        var paired = Power.TastersNeeded(Protocol.PairedTwoSided, 0.05, 0.8, discriminators: 1);
+        Assert.Equal((6, 6), (paired.First, paired.Always));
+    }
 
     [Fact]
     public void A_difference_too_small_for_any_panel_is_refused_with_advice()

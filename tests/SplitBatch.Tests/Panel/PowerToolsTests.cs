@@ -22,6 +22,19 @@ public class PowerToolsTests
     }
 
     [Fact]
+    public void The_table_of_a_hundred_cells_equals_vectorised_SciPy()
+    {
+        var table = TastersTable.Of(Protocol.Triangle, [.2, .1, .05, .01, .001], [.8, .9, .95, .99], [.1, .2, .3, .4, .5], largest: 2000);
+        var rows = Reference.Read("tasters-table.csv");
+        Assert.Equal(100, rows.Count);
+        foreach (var row in rows)
+        {
+            var cell = table[row.Number("alpha"), row.Number("power"), row.Number("pd")];
+            Assert.Equal((row.Whole("first"), row.Whole("always")), (cell.First ?? -1, cell.Always ?? 2001));
+        }
+    }
+
+    [Fact]
     public void Sizes_beyond_the_table_are_left_open()
     {
         var cell = TastersTable.Of(Protocol.Triangle, [.05], [.8], [.1], largest: 340).Cells.Single();
