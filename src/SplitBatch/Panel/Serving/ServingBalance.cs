@@ -43,6 +43,7 @@ public sealed class ServingBalance
         {
             int least = Uses.Values.Min(), most = Uses.Values.Max();
             return least == most ? Invariant($"each of {orders.Count} orders {Times(least)}")
+                : least == 0 && most == 1 ? Invariant($"each of {orders.Count} orders at most once")
                 : IsBalanced ? Invariant($"each of {orders.Count} orders {least} or {Times(most)}")
                 : $"not balanced: {string.Join(", ", orders.Select(order => Invariant($"{order} {Uses[order.Text]}")))}";
         }
