@@ -28,7 +28,7 @@ public sealed partial class Trial
         GuardExample();
         var results = values.Select((value, index) =>
             new LabResult($"{report}/{sample}/{analyte.Name}/{index + 1}", sample, analyte, value, analyte.Unit, index + 1)).ToList();
-        new LabReturnLog(Folder.Path).Append(results);
+        new LabReturnLog(Folder.Path, Description.Decimals).Append(results);
         return Open(Folder.Path);
     }
 

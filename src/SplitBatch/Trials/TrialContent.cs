@@ -1,5 +1,6 @@
 using SplitBatch.Brewing;
 using SplitBatch.Lab;
+using SplitBatch.Trials.Logs;
 using UnitsNet;
 
 namespace SplitBatch.Trials;
@@ -20,6 +21,8 @@ internal sealed record TrialContent
     public BatchLog? BatchLog { get; init; }
 
     public required LabReturn Lab { get; init; }
+
+    public LabSection LabSection { get; init; } = LabSection.Empty;
 
     public IReadOnlyList<PanelRecord> Panels { get; init; } = [];
 

@@ -40,6 +40,7 @@ internal sealed class TrialReader(TrialFolder folder)
             Scale = scale,
             BatchLog = batchLog,
             Lab = new LabReturn(returns, lab.Samples, lab.Precision),
+            LabSection = lab,
             Panels = panels,
             Notes = notes,
             Warnings = [.. faults],

@@ -10,7 +10,9 @@ public sealed class BatchLogFile
 
     /// <summary>The log of a trial folder; the file may not be there yet.</summary>
     /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
-    public BatchLogFile(string folder) => Log = new AppendLog(folder, LogFormat.BatchLog);
+    /// <param name="folder">The trial folder.</param>
+    /// <param name="mark">How the file writes decimals; when null, told from what separates the values.</param>
+    public BatchLogFile(string folder, DecimalMark? mark = null) => Log = new AppendLog(folder, LogFormat.BatchLog) { Mark = mark };
 
     /// <summary>The file behind it.</summary>
     public AppendLog Log { get; }

@@ -10,7 +10,9 @@ public sealed class LabReturnLog
 
     /// <summary>The log of a trial folder; the file may not be there yet.</summary>
     /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
-    public LabReturnLog(string folder) => Log = new AppendLog(folder, LogFormat.LabReturns);
+    /// <param name="folder">The trial folder.</param>
+    /// <param name="mark">How the file writes decimals; when null, told from what separates the values.</param>
+    public LabReturnLog(string folder, DecimalMark? mark = null) => Log = new AppendLog(folder, LogFormat.LabReturns) { Mark = mark };
 
     /// <summary>The file behind it.</summary>
     public AppendLog Log { get; }

@@ -24,12 +24,20 @@ public sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRead
 
     private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
 
+    /// <summary>The smallest difference in bitterness that people are said to notice, with its source; null where none is stated.</summary>
+    public JustNoticeable? Noticeable { get; init; }
+
+    /// <summary>How the laboratory's own files are read.</summary>
+    public IReadOnlyList<LabImport> Imports { get; init; } = [];
+
     /// <summary>Nothing told.</summary>
     public static LabSection Empty { get; } = new(new Dictionary<string, Side>(), new Dictionary<Analyte, MethodPrecision>());
 
     /// <summary>
     /// Reads the section: <c>"samples": { "K7": "A" }</c> and <c>"precision"</c>, one object or a list, each with analyte, kind and
-    /// condition (left out where not known), <c>value [unit]</c> or <c>value [%]</c>, <c>up to [...]</c> for a range, and source.
+    /// condition (left out where not known), <c>value [unit]</c> or <c>value [%]</c>, <c>up to [...]</c> for a range, and source;
+    /// <c>"just noticeable difference": { "low [BU]": 3, "high [BU]": 5, "source": "..." }</c>; and <c>"imports"</c>, for which see
+    /// <see cref="LabImport"/>.
     /// </summary>
     /// <param name="json">The section, or null where trial.json has none.</param>
     public static LabSection Read(JsonSection? json)
@@ -50,7 +58,16 @@ public sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRead
             if (ReadPrecision(entry) is { } pair) stated.Add(pair);
         }
 
-        return new(samples, stated.GroupBy(pair => pair.Analyte).ToDictionary(group => group.Key, group => Join([.. group.Select(pair => pair.Stated)])));
+        var noticeable = json.Section("just noticeable difference") is { } range ? ReadNoticeable(range) : null;
+        var imports = json.OneOrMore("imports").Select(LabImport.FromJson).OfType<LabImport>().ToList();
+        return new LabSection(samples, stated.GroupBy(pair => pair.Analyte).ToDictionary(group => group.Key, group => Join([.. group.Select(pair => pair.Stated)]))) { Noticeable = noticeable, Imports = imports };
+    }
+
+    private static JustNoticeable? ReadNoticeable(JsonSection json)
+    {
+        var (low, high) = (json.Number("low [BU]", 0), json.Number("high [BU]", 0));
+        var source = json.Text("source", "who says so");
+        return low is { } least && high is { } most && source is not null ? json.Make("low [BU]", () => new JustNoticeable(least, most, source)) : null;
     }
 
     private static MethodPrecision Join(StatedPrecision[] stated)
