@@ -11,18 +11,7 @@ public sealed class ExampleTrialsTests : IDisposable
 
     public void Dispose() => root.Delete(recursive: true);
 
-    private static string Example(string name)
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            var path = Path.Combine(folder.FullName, "data-demo", name);
-            if (Directory.Exists(path)) return path;
-        }
-
-        throw new DirectoryNotFoundException(name);
-    }
-
-    private Trial Copy(string name) => Trial.Open(new TrialFolder(Example(name)).CopyTo(Path.Combine(root.FullName, name)).Path);
+    private Trial Copy(string name) => Trial.Open(new TrialFolder(Examples.Folder(name)).CopyTo(Path.Combine(root.FullName, name)).Path);
 
     // Counts against the tables of shared published values: 13 of 24 and 18 of 36 show a difference at 5 % (ISO 4120);
     // with 84 tasters 31 or fewer rule out 20 % at beta 5 %, with 24 tasters 9 or fewer rule out 30 % at beta 10 %.
@@ -32,7 +21,7 @@ public sealed class ExampleTrialsTests : IDisposable
     [InlineData("lager-first-wort", 84, 29, PanelAnswer.MarginRuledOut)]
     public void Each_example_ends_in_its_own_answer(string name, int counted, int correct, PanelAnswer answer)
     {
-        var trial = Trial.Open(Example(name));
+        var trial = Trial.Open(Examples.Folder(name));
         var panel = trial.Panel();
         Assert.Equal((counted, correct), (panel.Scored.Counted, panel.Scored.Correct));
         Assert.Equal(answer, trial.Verdict().Answer);
@@ -45,7 +34,7 @@ public sealed class ExampleTrialsTests : IDisposable
     {
         foreach (var name in new[] { "amber-cone-or-pellet", "stout-early-or-late", "lager-first-wort" })
         {
-            Assert.True(Trial.Open(Example(name)).Panel().Serving!.Balance.IsBalanced);
+            Assert.True(Trial.Open(Examples.Folder(name)).Panel().Serving!.Balance.IsBalanced);
         }
     }
 
@@ -54,14 +43,14 @@ public sealed class ExampleTrialsTests : IDisposable
     {
         foreach (var name in new[] { "amber-cone-or-pellet", "stout-early-or-late", "lager-first-wort" })
         {
-            Assert.InRange(Trial.Open(Example(name)).Doses!.Mismatch, -0.5, 0.5);
+            Assert.InRange(Trial.Open(Examples.Folder(name)).Doses!.Mismatch, -0.5, 0.5);
         }
     }
 
     [Fact]
     public void An_example_is_not_written_to()
     {
-        var trial = Trial.Open(Example("amber-cone-or-pellet"));
+        var trial = Trial.Open(Examples.Folder("amber-cone-or-pellet"));
         Assert.Contains("Trial.WorkOn", Assert.Throws<InvalidOperationException>(() => trial.LogReturn("R", "S1", Analyte.Bitterness, 22)).Message, StringComparison.Ordinal);
         Assert.False(trial.Folder.Holds("lab-returns.csv"));
     }
@@ -101,10 +90,10 @@ public sealed class ExampleTrialsTests : IDisposable
         try
         {
             Directory.SetCurrentDirectory(root.FullName);
-            var first = Trial.WorkOn(Example("amber-cone-or-pellet"));
+            var first = Trial.WorkOn(Examples.Folder("amber-cone-or-pellet"));
             Assert.Equal(Path.Combine(root.FullName, "work", "amber-cone-or-pellet"), first.Folder.Path);
             first.LogReturn("R-1", "S1", Analyte.Bitterness, 22.6);
-            Assert.Single(Trial.WorkOn(Example("amber-cone-or-pellet")).Lab.Results);
+            Assert.Single(Trial.WorkOn(Examples.Folder("amber-cone-or-pellet")).Lab.Results);
             Assert.Equal(first.Folder.Path, Trial.WorkOn(first.Folder.Path).Folder.Path);
         }
         finally
@@ -116,7 +105,7 @@ public sealed class ExampleTrialsTests : IDisposable
     [Fact]
     public void A_lot_or_panel_that_is_misspelt_is_answered_with_the_nearest()
     {
-        var trial = Trial.Open(Example("amber-cone-or-pellet"));
+        var trial = Trial.Open(Examples.Folder("amber-cone-or-pellet"));
         Assert.StartsWith("This trial has no hop lot \"pelets\"; there are: cones, pellets. Did you mean \"pellets\"?", Assert.Throws<ArgumentException>(() => trial.Lot("pelets")).Message, StringComparison.Ordinal);
         Assert.StartsWith("This trial has no panel \"mian\"; there are: main. Did you mean \"main\"?", Assert.Throws<ArgumentException>(() => trial.Panel("mian")).Message, StringComparison.Ordinal);
     }

@@ -1,0 +1,100 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace SplitBatch.Cli.Notebooks;
+
+/// <summary>
+/// What the notebooks say, and not only that they run. The numbers are those of published tables where there are any:
+/// ISO 4120 (13 of 24 at 5 %; 9 of 24 rule out 30 % at beta 10 %), the exact binomial tail of 11 of 24 at 1/3 (R 4.2,
+/// pbinom(10, 24, 1/3, lower.tail = FALSE) = 0.1400), and ISO 5725-6 (2.8 x 0.6 x sqrt(1/4 + 1/4) = 1.19).
+/// </summary>
+public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture<ExecutedNotebooks>
+{
+    public static TheoryData<string> Names => ["1-design", "2-hop-charges", "3-lab-return", "4-panel-statistics", "5-write-up", "6-learn"];
+
+    [Fact]
+    public void Every_notebook_runs_to_its_end() => Assert.All(run.Outcomes, outcome => Assert.True(outcome.Succeeded, outcome.ToString()));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_notebook_has_a_chart_and_a_table_and_no_error(string name)
+    {
+        var outputs = run.Outputs(name);
+        Assert.DoesNotContain(outputs, output => (string?)output["output_type"] == "error");
+        Assert.Contains(outputs, output => output["data"]?["application/vnd.plotly.v1+json"] is not null);
+        Assert.Contains(run.Pages(name), page => page.Contains("<table", StringComparison.Ordinal) && page.Contains("<caption", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_notebook_names_no_folder_of_this_machine(string name)
+    {
+        foreach (var ending in new[] { ".ipynb", ".html" })
+        {
+            var text = File.ReadAllText(Path.Combine(run.Output, name + ending));
+            Assert.DoesNotContain(Repository.Root, text, StringComparison.Ordinal);
+            Assert.DoesNotContain(run.Output, text, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_page_asks_nothing_of_a_network(string name)
+    {
+        var page = File.ReadAllText(Path.Combine(run.Output, name + ".html"));
+        Assert.DoesNotMatch(OutsideResource(), page);
+    }
+
+    [Fact]
+    public void The_design_asks_for_forty_tasters_and_has_twenty_four()
+    {
+        var texts = run.Texts("1-design");
+        Assert.Contains(texts, text => text.StartsWith("triangle: 40 tasters to show a difference when 30 % are discriminators", StringComparison.Ordinal));
+        Assert.Contains(texts, text => text.Contains("13 right show a difference, 9 or fewer rule the margin out", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_two_charges_are_matched_within_the_scale()
+    {
+        var match = run.Texts("2-hop-charges").First(text => text.Contains("left by rounding", StringComparison.Ordinal));
+        var numbers = Estimates().Match(match);
+        Assert.InRange(Math.Abs(Number(numbers.Groups[1]) - 32), 0, 0.5);
+        Assert.InRange(Math.Abs(Number(numbers.Groups[2]) - Number(numbers.Groups[1])), 0, 0.3);
+    }
+
+    [Fact]
+    public void The_lab_difference_is_larger_than_its_critical_difference()
+    {
+        var sentence = Assert.Single(run.Texts("3-lab-return"), text => text.StartsWith("A 22.9 BU (mean of 2) and B 25.2 BU (mean of 2) differ by 2.3 BU", StringComparison.Ordinal) && !text.Contains("ways", StringComparison.Ordinal));
+        Assert.Contains("lie within 1.2 BU of each other in 95 cases of 100: the difference is larger", sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_panel_settles_nothing_and_says_what_would()
+    {
+        var texts = run.Texts("4-panel-statistics");
+        Assert.Contains(texts, text => text.StartsWith("11 right of 24 (triangle): no difference shown at 5 % (p = 0.140; 13 needed). That does not mean the same", StringComparison.Ordinal));
+        Assert.Contains(texts, text => text.StartsWith("11 right of 24 settles nothing", StringComparison.Ordinal) && text.Contains("57 tasters would settle it", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_write_up_reads_what_notebook_three_logged()
+    {
+        Assert.Contains(run.Pages("5-write-up"), page => page.Contains("The lab measured 22.9 BU in half A and 25.2 BU in half B", StringComparison.Ordinal));
+        var folder = Path.Combine(run.Output, "amber-cone-or-pellet", "write-up");
+        Assert.Contains("settles nothing", File.ReadAllText(Path.Combine(folder, "write-up.html")), StringComparison.Ordinal);
+        Assert.Contains("settles nothing", File.ReadAllText(Path.Combine(folder, "write-up.md")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_example_in_the_checkout_stays_as_it_came() =>
+        Assert.False(File.Exists(Repository.Path("data-demo", "amber-cone-or-pellet", "lab-returns.csv")));
+
+    private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@": ([\d.]+) and ([\d.]+) IBU by Tinseth")]
+    private static partial Regex Estimates();
+
+    [GeneratedRegex("""<(?:script|link|img|iframe)[^>]+(?:src|href)\s*=\s*["'](?:https?:)?//""", RegexOptions.IgnoreCase)]
+    private static partial Regex OutsideResource();
+}
