@@ -24,6 +24,9 @@ public static class SplitBatchApp
                 .WithDescription("Run notebooks from start to end and make a page of each. Exit code 0: all ran; 1: a cell failed; 2: the call was wrong.")
                 .WithExample("run", "notebooks", "--out", "out")
                 .WithExample("run", "notebooks/2-hop-charges.ipynb", "--trial", "my-trial", "--set", "target=32");
+            config.AddCommand<PreviewCommand>("preview")
+                .WithDescription("Run a folder of notebooks and keep their results in them, without scripts, for a code host's preview.")
+                .WithExample("preview", "notebooks", "--pictures", "notebooks/pictures");
             config.AddKernel();
         });
         return await app.RunAsync(args, cancellation);
