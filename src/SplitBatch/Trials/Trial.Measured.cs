@@ -43,6 +43,12 @@ public sealed partial class Trial
         return Open(Folder.Path);
     }
 
+    /// <summary>Logs every file that trial.json maps under lab.imports and that has come in, and returns the trial with them; with none, the trial as it is. Doing it again is harmless.</summary>
+    /// <exception cref="TrialFolderException">Something in a file cannot be used; every fault is listed and nothing of that file is logged.</exception>
+    /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
+    public Trial ImportReturns() =>
+        content.LabSection.Imports.Where(import => Folder.Holds(import.File)).Aggregate(this, (trial, import) => trial.ImportReturn(import.File));
+
     /// <summary>Replaces a lab result with a corrected value and says why; the old row stays. Returns the trial with it. Doing it again is harmless.</summary>
     /// <param name="id">The id of the result in force.</param>
     /// <param name="value">The corrected value, in the unit of the old one.</param>
