@@ -63,7 +63,7 @@ public sealed class NotebookCell
     /// <summary>The number of the cell's run; null when it was not run.</summary>
     public int? ExecutionCount
     {
-        get => json["execution_count"] is JsonValue value && int.TryParse(value.ToString(), out var count) ? count : null;
+        get => json["execution_count"] is JsonValue value && value.TryGetValue<int>(out var count) ? count : null;
         internal set => json["execution_count"] = value is { } count ? JsonValue.Create(count) : null;
     }
 

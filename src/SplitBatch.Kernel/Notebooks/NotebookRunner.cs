@@ -43,7 +43,8 @@ public static class NotebookRunner
             var count = 0;
             foreach (var (cell, outputs) in code)
             {
-                onCell?.Invoke(cell, ++count, code.Count);
+                count++;
+                onCell?.Invoke(cell, count, code.Count);
                 if (string.IsNullOrWhiteSpace(cell.Source)) continue;
                 cell.ExecutionCount = count;
                 if (await RunCellAsync(cell, outputs, host, recorder, count, cellLimit, cancellation).ConfigureAwait(false) is { } error)
