@@ -78,7 +78,7 @@ public class DifferenceTestTests
         }
     }
 
-    // d' and its standard error, quadrature with SciPy 1.10; the triangle at 18/30 and the duo-trio at 21/30 also with R's psyphy.
+    // d-prime and its standard error, quadrature with SciPy 1.10; the triangle at 18/30 and the duo-trio at 21/30 also with a solver in R.
     [Theory]
     [InlineData("triangle", 12, 20, 1.975585, .555848)]
     [InlineData("triangle", 11, 20, 1.722927, .562967)]

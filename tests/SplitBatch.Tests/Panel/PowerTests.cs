@@ -28,6 +28,25 @@ public class PowerTests
         }
     }
 
+    /// <summary>A size that rules a margin out with a power above one half never falls under the rule that the largest count must not lie below guessing (ISO 4120, 8.2), so power and decision agree.</summary>
+    [Fact]
+    public void A_panel_sized_for_similarity_is_large_enough_to_state_it()
+    {
+        foreach (var protocol in Protocol.All.Where(p => p.HasKnownChance))
+        foreach (var margin in new[] { 0.2, 0.3, 0.5 })
+        {
+            var needed = Power.TastersNeededForSimilarity(protocol, beta: 0.05, power: 0.80, margin);
+            for (var n = needed.Always; n < needed.Always + 20; n++)
+            {
+                var atLimit = SimilarityTest.Of(protocol, n, Power.SimilarityCount(protocol, n, margin), margin);
+                Assert.True(atLimit.LargeEnough && atLimit.MarginRuledOut);
+                Assert.True(Power.OfSimilarity(protocol, n, 0.05, margin) >= 0.80);
+            }
+
+            if (needed.First > 1) Assert.True(Power.OfSimilarity(protocol, needed.First - 1, 0.05, margin) < 0.80);
+        }
+    }
+
     /// <summary>ISO 4120 table A.3 and the handbook of Meilgaard, Civille and Carr: the first size in each cell recalled, 30 %, alpha 5 %.</summary>
     [Theory]
     [InlineData(.20, 40, 42)]
