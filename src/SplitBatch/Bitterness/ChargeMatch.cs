@@ -141,7 +141,7 @@ public sealed partial record ChargeMatch
         return ModelComparison.Of(half.Estimate.Kettle, half.Charges, models, half.Estimate.Forms);
     }
 
-    /// <summary>For example <c>A 64 g cones and B 24 g pellets: 32.1 and 32.0 IBU by Tinseth; A carries 2.7 times the hops and 41 g more plant matter</c>.</summary>
+    /// <summary>For example <c>A 58 g cones and B 31 g pellets: 32.1 and 32.0 IBU by Tinseth; A carries 1.9 times the hops and 25 g more plant matter</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
         $"A {Weighed(A)} and B {Weighed(B)}: {A.Bitterness.Value:0.0} and {B.Bitterness.Value:0.0} IBU by {A.Estimate.Model.Name}, {Mismatch:+0.0;-0.0;0.0} IBU left by rounding to {Spoken.Short(Scale)}; A carries {HopMassRatio:0.0} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter");

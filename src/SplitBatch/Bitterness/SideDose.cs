@@ -51,7 +51,7 @@ public sealed record SideDose
     /// <summary>The arithmetic behind it.</summary>
     internal Dose Dose { get; }
 
-    /// <summary>For example <c>A: 64.0 g cones, 60 min in the boil; 3.01 g alpha acid, 32.1 IBU by Tinseth</c>.</summary>
+    /// <summary>For example <c>A: 58.0 g cones, 60 min in the boil; 3.01 g alpha acid, 32.1 IBU by Tinseth</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
         $"{Side}: {string.Join(", ", Charges)}; {AlphaText} alpha acid, {Bitterness} by {Estimate.Model.Name}");

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace SplitBatch.Brewing;
 
 /// <summary>One weighed addition of hops.</summary>
-/// <example><code>HopCharge.Boil(pellets, Mass.FromGrams(24), minutes: 60)</code></example>
+/// <example><code>HopCharge.Boil(pellets, Mass.FromGrams(31), minutes: 60)</code></example>
 public sealed record HopCharge
 {
     /// <summary>A charge.</summary>
@@ -59,7 +59,7 @@ public sealed record HopCharge
     /// <summary>Into the fermenter or the finished beer.</summary>
     public static HopCharge Fermenter(HopLot lot, Mass mass) => new(lot, mass, AdditionStage.Fermenter, Duration.Zero);
 
-    /// <summary>For example <c>24.0 g pellets, 60 min in the boil</c>.</summary>
+    /// <summary>For example <c>31.0 g pellets, 60 min in the boil</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Spoken.Of(Mass)} {Lot.Name}, {When}");
 
     internal string When => string.Create(CultureInfo.InvariantCulture, $"{Stage switch

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace SplitBatch.Brewing;
 
 /// <summary>A lot of hops as it stands in the cold store: what it is, how much alpha acid it holds and how sure that is.</summary>
-/// <example><code>HopLot.Pellets("bittering pellets", alphaPercent: 12.5) with { CropYear = 2025 }</code></example>
+/// <example><code>HopLot.Pellets("bittering pellets", alphaPercent: 11.2) with { CropYear = 2025 }</code></example>
 public sealed record HopLot
 {
     /// <summary>A lot.</summary>
