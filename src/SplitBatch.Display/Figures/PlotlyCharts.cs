@@ -29,7 +29,7 @@ public static class PlotlyCharts
         layout.SetProperty("showlegend", false);
         layout.SetProperty("hovermode", "closest");
         layout.SetProperty("height", Math.Max(360, figure.Compose(720).Height));
-        layout.SetProperty("margin", Values(("t", 40 + 21 * HeadingLines(figure).Count() + 16 * traces.RowsAbove), ("r", 110), ("b", 56), ("l", 56)));
+        layout.SetProperty("margin", Values(("t", 40 + 21 * HeadingLines(figure).Count() + 16 * traces.RowsAbove), ("r", traces.RoomAtTheRight), ("b", 56), ("l", 56)));
         layout.SetProperty("xaxis", AxisOf(figure.X, figure, Along.X));
         layout.SetProperty("yaxis", AxisOf(figure.Y, figure, Along.Y));
         layout.SetProperty("shapes", traces.Shapes().ToArray());
@@ -66,14 +66,11 @@ public static class PlotlyCharts
         return shown;
     }
 
-    private static readonly string[] UnusedButtons = ["select2d", "lasso2d", "autoScale2d"];
-
     private static Config Config()
     {
         var config = new Config();
-        config.SetProperty("displaylogo", false);
+        config.SetProperty("displayModeBar", false);
         config.SetProperty("responsive", true);
-        config.SetProperty("modeBarButtonsToRemove", UnusedButtons);
         return config;
     }
 

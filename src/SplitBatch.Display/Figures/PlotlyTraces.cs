@@ -38,6 +38,16 @@ internal sealed class PlotlyTraces(Figure figure)
         }
     }
 
+    /// <summary>Pixels at the right of the plot that the longest name there needs.</summary>
+    public double RoomAtTheRight => figure.Marks.SelectMany(NamesAtTheRight).Select(name => Math.Ceiling(Face.Bold.Width(name, 12)) + 24).Append(110).Max();
+
+    private static IEnumerable<string> NamesAtTheRight(Mark mark) => mark switch
+    {
+        Curve curve => [curve.Name],
+        Ranges { Along: Along.X } ranges => [.. ranges.Items.Select(item => item.Label)],
+        _ => [],
+    };
+
     /// <summary>How many lines of names stand above the plot.</summary>
     public int RowsAbove => RowsOfTags().Select(r => r + 1).DefaultIfEmpty(0).Max();
 

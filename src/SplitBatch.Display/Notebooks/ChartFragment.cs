@@ -72,7 +72,7 @@ internal static class ChartFragment
         return window.splitBatchPlotly=fetch(b.replace(/\/?$/,'/')+place).then(function(r){if(!r.ok)throw 0;return r.text()}).then(function(t){new Function('define','module','exports',t).call(window);return window.Plotly})}
         function draw(P){document.querySelectorAll('[data-chart="$ID"] .split-batch-page').forEach(function(page){if(page.dataset.drawn||!page.clientWidth)return;page.dataset.drawn='1';
         var still=Array.prototype.slice.call(page.childNodes),live=document.createElement('div');page.appendChild(live);
-        P.newPlot(live,chart.data,chart.layout,{displaylogo:false,responsive:true,modeBarButtonsToRemove:['select2d','lasso2d','autoScale2d']}).then(function(){still.forEach(function(n){n.remove()})},function(){live.remove()})})}
+        P.newPlot(live,chart.data,chart.layout,{displayModeBar:false,responsive:true}).then(function(){still.forEach(function(n){n.remove()})},function(){live.remove()})})}
         function start(){find().then(draw).catch(function(){window.addEventListener('load',function(){if(window.Plotly)draw(window.Plotly)})})}
         if(document.readyState==='loading')document.addEventListener('DOMContentLoaded',start);else start();
         })

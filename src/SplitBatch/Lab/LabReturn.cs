@@ -89,8 +89,9 @@ public sealed class LabReturn
         [.. Results.Where(result => result.Analyte.Equals(analyte)).Select(result => result.Sample).Distinct(StringComparer.OrdinalIgnoreCase).Select(sample => Replicates(sample, analyte)!)];
 
     /// <summary>How much there is, in a line.</summary>
-    public override string ToString() =>
-        $"{Results.Count} results of {Results.Select(result => result.Sample).Distinct().Count()} samples: {string.Join(", ", Analytes.Select(analyte => analyte.Name))}"
+    public override string ToString() => Results.Count == 0
+        ? "No result is logged yet."
+        : $"{Results.Count} results of {Results.Select(result => result.Sample).Distinct().Count()} samples: {string.Join(", ", Analytes.Select(analyte => analyte.Name))}"
         + (History.Corrections.Count is > 0 and var corrections ? $"; {corrections} corrected" : "");
 
     private static Replicates? Of(IEnumerable<LabResult> results, string label)
