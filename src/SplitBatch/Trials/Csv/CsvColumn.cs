@@ -7,7 +7,10 @@ namespace SplitBatch.Trials;
 public sealed record CsvColumn(string Name, string? Unit, int Index)
 {
     /// <summary>The header as it stands in the file, as <c>amount [g]</c>.</summary>
-    public string Header => Unit is null ? Name : $"{Name} [{Unit}]";
+    public string Header => AsWritten ?? (Unit is null ? Name : $"{Name} [{Unit}]");
+
+    /// <summary>The header of a file that calls the column otherwise; null where it uses this name.</summary>
+    internal string? AsWritten { get; init; }
 
     /// <summary>Splits a header such as <c>amount [g]</c> into name and unit.</summary>
     internal static CsvColumn Parse(string header, int index)

@@ -147,7 +147,7 @@ public sealed class CsvTable
         foreach (var header in headers)
         {
             var column = CsvColumn.Parse(header, list.Count);
-            if (asked.TryGetValue(column.Name, out var name) || asked.TryGetValue(header.Trim(), out name)) column = column with { Name = name };
+            if (asked.TryGetValue(column.Name, out var name) || asked.TryGetValue(header.Trim(), out name)) column = column with { Name = name, AsWritten = header.Trim() };
             list.Add(column);
             if (column.Name.Length > 0 && !columns.TryAdd(column.Name, column))
             {

@@ -44,7 +44,7 @@ internal static partial class IncomingNumber
             return false;
         }
 
-        // Thousands in groups of three: by spaces or apostrophes, with a decimal mark that follows, or with more than one group, so that nothing else can be meant.
+        // Thousands in groups of three, with a decimal mark that follows, with more than one group, or parted by what is never a decimal mark.
         var grouped = mark == DecimalMark.Point ? GroupedPoint() : GroupedComma();
         var plain = grouped.IsMatch(trimmed) ? Separators().Replace(trimmed, match => match.Value == (mark == DecimalMark.Point ? "." : ",") ? match.Value : "") : trimmed;
         return NumberText.TryRead(plain, mark, out number, out problem);
@@ -57,10 +57,10 @@ internal static partial class IncomingNumber
     [GeneratedRegex(@"^[-+]?(\d*,(\d{1,2}|\d{4,})|0,\d{3}|\d{1,3}(\.\d{3})+,\d+|\d{1,3}(\.\d{3}){2,})$", RegexOptions.CultureInvariant)]
     private static partial Regex ProvesComma();
 
-    [GeneratedRegex(@"^[-+]?\d{1,3}(([,'’\u00A0\u202F ])\d{3}(\2\d{3})*\.\d+|[,]\d{3}([,]\d{3})+|(['’\u00A0\u202F ])\d{3}(\5\d{3})*)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[-+]?\d{1,3}(([,'’\u00A0\u202F ])\d{3}(\2\d{3})*\.\d+|(['’\u00A0\u202F ])\d{3}(\4\d{3})*|,\d{3}(,\d{3})+)$", RegexOptions.CultureInvariant)]
     private static partial Regex GroupedPoint();
 
-    [GeneratedRegex(@"^[-+]?\d{1,3}(([.'’\u00A0\u202F ])\d{3}(\2\d{3})*,\d+|[.]\d{3}([.]\d{3})+|(['’\u00A0\u202F ])\d{3}(\5\d{3})*)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[-+]?\d{1,3}(([.'’\u00A0\u202F ])\d{3}(\2\d{3})*,\d+|(['’\u00A0\u202F ])\d{3}(\4\d{3})*|\.\d{3}(\.\d{3})+)$", RegexOptions.CultureInvariant)]
     private static partial Regex GroupedComma();
 
     [GeneratedRegex(@"[.,'’\u00A0\u202F ]", RegexOptions.CultureInvariant)]
