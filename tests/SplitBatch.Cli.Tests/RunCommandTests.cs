@@ -41,6 +41,17 @@ public sealed class RunCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Each_notebook_starts_afresh()
+    {
+        Write("1.ipynb", "var left = 1;", "Microsoft.DotNet.Interactive.Formatting.Formatter.Register<string>(s => \"changed\", \"text/plain\"); left");
+        Write("2.ipynb", "\"as it is\"", "left");
+        var (code, said) = await Run("run", folder, "--out", At("out"));
+        Assert.Equal(1, code);
+        Assert.Contains("2.ipynb, cell 2: CompilationError", said, StringComparison.Ordinal);
+        Assert.Contains("\"as it is\"\n", await File.ReadAllTextAsync(At("out", "2.ipynb")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_notebook_that_is_none_gives_exit_code_1_and_the_reason()
     {
         await File.WriteAllTextAsync(At("bad.ipynb"), "not JSON");

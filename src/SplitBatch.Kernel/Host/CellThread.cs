@@ -69,7 +69,7 @@ internal sealed class CellThread : SynchronizationContext
         catch (InvalidOperationException)
         {
             // The cell ended while a task of its own still ran: let that task go on elsewhere.
-            ThreadPool.QueueUserWorkItem(_ => d(state));
+            ThreadPool.QueueUserWorkItem(_ => RunLate(d, state));
         }
     }
 
@@ -95,6 +95,18 @@ internal sealed class CellThread : SynchronizationContext
 
         completed.TrySetCanceled(CancellationToken.None); // No more than a guard: set above or in the pump.
         ended.TrySetResult();
+    }
+
+    private static void RunLate(SendOrPostCallback callback, object? state)
+    {
+        try
+        {
+            callback(state);
+        }
+        catch (Exception error)
+        {
+            Console.Error.WriteLine($"A task that outlived its cell failed: {error.GetType().Name}: {error.Message}");
+        }
     }
 
     private void Pump(Func<Task> body)

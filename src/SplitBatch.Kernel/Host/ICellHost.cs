@@ -44,7 +44,7 @@ public interface ICellHost : IAsyncDisposable
 /// <summary>Receives what a running cell prints and shows.</summary>
 public interface ICellSink
 {
-    /// <summary>Takes one output.</summary>
+    /// <summary>Takes one output. What background tasks of the cell put out after its end comes here too, late.</summary>
     void Publish(CellOutput output);
 
     /// <summary>Puts a question to the user and waits. Throws <see cref="InvalidOperationException"/> where nobody can answer.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.DotNet.Interactive.Formatting;
 using SplitBatch.Display;
 
@@ -10,11 +11,13 @@ internal static class ValueFormat
     private static bool registered;
 
     /// <summary>Registers the forms of simple values and of the display room's types. Process-wide; works once.</summary>
-    public static void Register()
+    /// <param name="afresh">Whether to drop what cells have registered meanwhile and start again.</param>
+    public static void Register(bool afresh = false)
     {
         lock (Gate)
         {
-            if (registered) return;
+            if (registered && !afresh) return;
+            if (registered) Formatter.ResetToDefault();
             registered = true;
             Formatter.DefaultMimeType = HtmlFormatter.MimeType;
             Formatter.SetPreferredMimeTypesFor(typeof(object), HtmlFormatter.MimeType, PlainTextFormatter.MimeType);
@@ -25,6 +28,10 @@ internal static class ValueFormat
                 typeof(DateOnly), typeof(TimeOnly), typeof(TimeSpan), typeof(Guid), typeof(Enum), typeof(Type), typeof(Uri),
             ];
             NotebookDisplay.Register();
+            Formatter.Register<UnitsNet.IQuantity>((value, writer) => writer.Write(value.ToString(null, CultureInfo.InvariantCulture)), PlainTextFormatter.MimeType);
+            Formatter.SetPreferredMimeTypesFor(typeof(UnitsNet.IQuantity), PlainTextFormatter.MimeType);
+            Formatter.Register<DateOnly>((value, writer) => writer.Write(value.ToString("O", CultureInfo.InvariantCulture)), PlainTextFormatter.MimeType);
+            Formatter.Register<TimeOnly>((value, writer) => writer.Write(value.ToString("HH:mm:ss", CultureInfo.InvariantCulture)), PlainTextFormatter.MimeType);
             foreach (var type in plain) Formatter.SetPreferredMimeTypesFor(type, PlainTextFormatter.MimeType);
         }
     }

@@ -52,6 +52,7 @@ public sealed class BatchRunner
             for (var i = 0; i < notebooks.Count; i++)
             {
                 var host = i == 0 ? first : newHost();
+                if (i > 0) ValueFormat.Register(afresh: true); // The only thing that cells can leave behind for the next notebook's displays.
                 await using var _ = host.ConfigureAwait(false);
                 var outcome = await RunOneAsync(notebooks[i], i + 1, notebooks.Count, host, cancellation).ConfigureAwait(false);
                 outcomes.Add(outcome);

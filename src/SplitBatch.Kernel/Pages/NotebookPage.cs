@@ -29,16 +29,17 @@ public static class NotebookPage
             page.Append(CultureInfo.InvariantCulture, $"<p class=\"banner\" role=\"note\"><strong>This notebook stopped at <a href=\"#stopped\">cell {failure.Cell}</a>.</strong> What follows that cell was not run.</p>\n");
         }
 
-        foreach (var cell in notebook.Cells) AddCell(page, cell);
+        var ids = new PageIds();
+        foreach (var cell in notebook.Cells) AddCell(page, cell, ids);
         var how = failure is null ? "from start to end" : "up to the cell that failed";
         page.Append(CultureInfo.InvariantCulture, $"</main>\n<footer>\n<p>Made by running the notebook of the same name {how} with SplitBatch. The page needs no network.</p>\n</footer>\n");
         if (page.ToString().Contains("data-chart=", StringComparison.Ordinal)) page.Append("<script>").Append(NotebookDisplay.ChartScript).Append("</script>\n");
         return page.Append(PageParts.End).ToString();
     }
 
-    private static void AddCell(StringBuilder page, NotebookCell cell)
+    private static void AddCell(StringBuilder page, NotebookCell cell, PageIds ids)
     {
-        if (cell.Kind == CellKind.Markdown) page.Append("<section class=\"prose\">\n").Append(Prose.Html(cell)).Append("</section>\n");
+        if (cell.Kind == CellKind.Markdown) page.Append("<section class=\"prose\">\n").Append(ids.MakeUnique(Prose.Html(cell), cell.Number)).Append("</section>\n");
         if (cell.Kind != CellKind.Code || string.IsNullOrWhiteSpace(cell.Source)) return;
         var given = cell.Tags.Contains(ParameterCell.InjectedTag) ? " given" : "";
         page.Append(CultureInfo.InvariantCulture, $"<div class=\"code{given}\" role=\"group\" aria-label=\"Code of cell {cell.Number}\"><pre><code>{CodeHtml.Of(cell.Source.TrimEnd())}</code></pre></div>\n");

@@ -15,6 +15,18 @@ public class KernelHostTests(HostFixture kernel) : IClassFixture<HostFixture>
     public async Task The_library_and_units_are_there_before_the_first_cell() =>
         Assert.Equal("12.4", await kernel.Value("Math.Round(Gravity.FromPlato(12.4).Plato, 4)"));
 
+    [Theory]
+    [InlineData("Mass.FromGrams(40.5)", "40.5 g")]
+    [InlineData("0.1 + 0.2", "0.30000000000000004")]
+    [InlineData("\"cones\"", "cones")]
+    [InlineData("new TimeOnly(18, 30)", "18:30:00")]
+    [InlineData("new DateOnly(2026, 3, 1)", "2026-03-01")]
+    public async Task Simple_values_show_as_one_line_of_plain_text(string code, string text)
+    {
+        var (_, outputs) = await kernel.Run(code);
+        Assert.Equal(new("text/plain", text), Assert.Single(Assert.IsType<ValueOutput>(Assert.Single(outputs)).Data.Forms));
+    }
+
     [Fact]
     public async Task A_failed_cell_keeps_earlier_variables_and_its_own()
     {

@@ -50,6 +50,17 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
     }
 
     [Fact]
+    public void Ids_are_unique_and_links_lead_within_their_cell()
+    {
+        var page = Parser.ParseDocument(NotebookPage.Html(
+            Notebook.Parse(NotebookText.Of(NotebookText.Markdown("# Hops\n\nOne[^1]\n\n[^1]: first"), NotebookText.Markdown("## Hops\n\nTwo[^1]\n\n[^1]: second"))), "t"));
+        var ids = page.QuerySelectorAll("[id]").Select(e => e.Id).ToList();
+        Assert.Equal(ids.Distinct(), ids);
+        Assert.All(page.QuerySelectorAll("a[href^='#']"), a => Assert.Contains(a.GetAttribute("href")![1..], ids));
+        Assert.Equal("hops-2", page.QuerySelector("h2")!.Id);
+    }
+
+    [Fact]
     public void A_picture_has_its_plain_text_as_alternative()
     {
         var code = NotebookText.Code("chart");
