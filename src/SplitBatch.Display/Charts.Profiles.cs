@@ -31,8 +31,8 @@ public static partial class Charts
             Marks =
             [
                 new Ranges([.. rows.Select((r, i) => new RangeItem(i, Math.Min(r.MeanA, r.MeanB), Math.Max(r.MeanA, r.MeanB), null, Said(r)))]) { Ink = Ink.Faint },
-                new Dots([.. rows.Select((r, i) => new At(r.MeanA, i - 0.0001)).Reverse()]) { Ink = Ink.BeerA, Name = "A" },
-                new Dots([.. rows.Select((r, i) => new At(r.MeanB, i + 0.0001)).Reverse()]) { Ink = Ink.BeerB, Name = "B" },
+                new Dots([.. rows.Select((r, i) => new At(r.MeanA, i - 0.1)).Reverse()]) { Ink = Ink.BeerA, Name = "A" },
+                new Dots([.. rows.Select((r, i) => new At(r.MeanB, i + 0.1)).Reverse()]) { Ink = Ink.BeerB, Name = "B" },
             ],
             Numbers = Tables.Ratings(rows),
         };

@@ -6,7 +6,14 @@ namespace SplitBatch.Display;
 public static partial class Charts
 {
     /// <summary>A share as a percentage in words: 34 %, 0.3 %.</summary>
-    internal static string Percent(double share) => Invariant($"{Math.Round(share * 100, share is > 0 and < 0.01 ? 1 : 0)} %");
+    internal static string Percent(double share) => (share * 100) switch
+    {
+        > 0 and < 0.001 => "less than 0.001 %",
+        > 0 and < 0.1 and var small => Invariant($"{small:0.000} %"),
+        > 0 and < 1 and var small => Invariant($"{small:0.0} %"),
+        > 99.5 and < 100 and var large => Invariant($"{large:0.0} %"),
+        var whole => Invariant($"{whole:0} %"),
+    };
 
     /// <summary>Several names as in running text: A, B and C.</summary>
     internal static string Listed(IReadOnlyList<string> names) => names.Count switch

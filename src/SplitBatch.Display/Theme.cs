@@ -28,7 +28,7 @@ internal static class Theme
     public static string WordColour(Ink ink) => ink switch
     {
         Ink.Faint => Quiet,
-        Ink.BeerB => "#a04c05",
+        Ink.BeerB => "#8f4303",
         _ => Colour(ink),
     };
 

@@ -51,10 +51,10 @@ public sealed record Figure
     /// <summary>Title and reading, as one line.</summary>
     public override string ToString() => AltText;
 
-    internal Scene Compose(int width)
+    internal Scene Compose(int width, double? plotHeight = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(width, 280);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(width, 2000);
-        return FigureLayout.Compose(this, width);
+        return FigureLayout.Compose(this, width, plotHeight);
     }
 }

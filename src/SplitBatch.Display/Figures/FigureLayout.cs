@@ -11,6 +11,7 @@ internal sealed partial class FigureLayout
     private readonly Figure _figure;
     private readonly double _width;
     private readonly bool _narrow;
+    private readonly double? _plotHeight;
     private readonly List<Shape> _shapes = [];
     private readonly Labels _labels;
 
@@ -22,13 +23,16 @@ internal sealed partial class FigureLayout
     private Scale _x = null!;
     private Scale _y = null!;
 
-    private FigureLayout(Figure figure, int width)
+    private FigureLayout(Figure figure, int width, double? plotHeight)
     {
-        (_figure, _width, _narrow) = (figure, width, width < 480);
+        (_figure, _width, _narrow, _plotHeight) = (figure, width, width < 480, plotHeight);
         _labels = new Labels(2, width - 2);
     }
 
-    public static Scene Compose(Figure figure, int width) => new FigureLayout(figure, width).Compose();
+    /// <param name="figure">What to lay out.</param>
+    /// <param name="width">Pixels across.</param>
+    /// <param name="plotHeight">Pixels down for the plot of a numeric axis; null to take them from the width.</param>
+    public static Scene Compose(Figure figure, int width, double? plotHeight = null) => new FigureLayout(figure, width, plotHeight).Compose();
 
     private Scene Compose()
     {
@@ -103,8 +107,8 @@ internal sealed partial class FigureLayout
 
     private double PlotHeight()
     {
-        if (!_figure.Y.IsCategorical) return Math.Clamp(_width * 0.46, 220, 340);
-        var lanes = _figure.Marks.SelectMany(Places).Select(p => Math.Round(p - Math.Round(p), 3)).Distinct().Count();
+        if (!_figure.Y.IsCategorical) return _plotHeight ?? Math.Clamp(_width * 0.46, 220, 340);
+        var lanes = _figure.Marks.SelectMany(Places).Select(p => Math.Round(p - Math.Round(p), 3)).Distinct().Take(2).Count();
         var lane = _narrow && _figure.Marks.OfType<Ranges>().Any(r => r.Items.Any(i => i.Label.Length > 0)) ? 34 : 24;
         var lines = _figure.Y.Categories.Max(c => WrapCategory(c).Count);
         _rowLabel = _narrow ? lines * 15 + 2 : 0;

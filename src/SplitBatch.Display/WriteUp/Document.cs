@@ -101,7 +101,7 @@ public sealed record Document
     internal Table LedgerTable() => Table.Of(AllClaims, "Every number stated, with its method and its source")
         .Number("no.", claim => NumberOf(claim), decimals: 0)
         .Text("sentence", claim => claim.Sentence)
-        .Text("numbers, unrounded", claim => string.Join("; ", claim.Numbers.Select(n => n.ToString("R", System.Globalization.CultureInfo.InvariantCulture))))
+        .Text("numbers, to ten digits", claim => string.Join("; ", claim.Numbers.Select(n => n.ToString("G10", System.Globalization.CultureInfo.InvariantCulture))))
         .Text("method", claim => claim.Method)
         .Text("source", claim => string.Join("; ", claim.Sources))
         .ToTable();

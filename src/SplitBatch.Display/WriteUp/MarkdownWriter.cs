@@ -73,7 +73,7 @@ internal static class MarkdownWriter
                 ':' when line.AsSpan(i).StartsWith("://") => safe.Append("&#58;"), // an address in a text is not made a link
                 '@' => safe.Append("&#64;"),
                 '#' or '+' or '-' or '=' or '!' when i == 0 => safe.Append('\\').Append(line[i]),
-                '.' or ')' when i > 0 && line[..i].All(char.IsAsciiDigit) => safe.Append('\\').Append(line[i]),
+                '.' or ')' when i > 0 && line[..i].All(char.IsAsciiDigit) && (i + 1 == line.Length || line[i + 1] == ' ') => safe.Append('\\').Append(line[i]),
                 var c => safe.Append(c),
             };
         }

@@ -42,6 +42,10 @@ internal static class SummaryLayout
 
     private const double VerdictSize = 30;
 
+    private static readonly int[] Widths = [360, 400, 440, 500, 560, 640, 720];
+
+    private static readonly double?[] Heights = [null, 110, 140, 170, 200, 230, 260, 300];
+
     private static double VerdictHeight(string verdict, double width) =>
         Math.Min(6, Face.Bold.Wrap(verdict, VerdictSize, width - 2 * Margin).Count) * VerdictSize * 1.3 + 36;
 
@@ -60,13 +64,17 @@ internal static class SummaryLayout
     private static void Picture(List<Shape> shapes, Figures.Figure figure, double left, double top, double width, double height)
     {
         if (height < 60) return;
-        Scene? best = null;
-        double factor = 0;
-        foreach (var trial in new[] { 360, 400, 440, 500, 560, 640, 720 })
+        var plain = figure with { Title = "", Subtitle = "" };
+        var trials =
+            from across in Widths
+            from down in figure.Y.IsCategorical ? Heights.Take(1) : Heights
+            select plain.Compose(across, down);
+        var (best, factor, filled) = ((Scene?)null, 0.0, 0.0);
+        foreach (var scene in trials)
         {
-            var scene = (figure with { Title = "", Subtitle = "" }).Compose(trial);
             var fits = Math.Min(width / scene.Width, height / scene.Height);
-            if (best is null || fits * Math.Min(1, scene.Width * fits / width) > factor * Math.Min(1, best.Width * factor / width)) (best, factor) = (scene, fits);
+            var covers = Math.Min(fits, 1.35) * Math.Sqrt(scene.Width * scene.Height * fits * fits / (width * height));
+            if (covers > filled) (best, factor, filled) = (scene, fits, covers);
         }
 
         shapes.AddRange(best!.Shapes.Select(shape => Move(shape, left, top, factor)));

@@ -1,6 +1,8 @@
 using System.Globalization;
+using SplitBatch.Bitterness;
 using SplitBatch.Evidence;
 using SplitBatch.Lab;
+using SplitBatch.Panel;
 using SplitBatch.Trials;
 
 namespace SplitBatch.Display.WriteUp;
@@ -57,8 +59,17 @@ public static class TrialReport
         yield return new Heading("The two charges");
         yield return new Claims(Of(verdict, "dose."));
         yield return Tables.Charges(doses);
+        yield return Charts.Charges(doses);
         yield return Tables.WhatComesWithIt(doses);
+        yield return new Heading("How sure the doses are", 3);
+        var uncertainty = Doubt(doses);
+        yield return Charts.EstimateComparison(doses);
+        yield return Charts.UncertaintyContributions(uncertainty);
+        yield return Tables.DoseUncertainty(uncertainty);
     }
+
+    /// <summary>How sure the doses are; the seed and the number of draws are part of the write-up, so that it comes out the same again.</summary>
+    private static DoseUncertainty Doubt(ChargeMatch doses) => DoseUncertainty.Of(doses, seed: 2026, draws: 200_000);
 
     private static IEnumerable<Block> LabValues(Trial trial, Verdict verdict)
     {
@@ -67,6 +78,7 @@ public static class TrialReport
         yield return new Claims(Of(verdict, "lab."));
         yield return Charts.LabDifference(bitterness);
         yield return Tables.Lab(trial.Lab.CompareAll());
+        if (trial.Doses is { } doses) yield return Charts.EstimateAgainstLab(doses, bitterness, Doubt(doses));
     }
 
     private static IEnumerable<Block> PanelCounts(Trial trial, Verdict verdict)
@@ -79,6 +91,9 @@ public static class TrialReport
         {
             yield return new Claims(Of(verdict, $"panel.{panel.Name}."));
             yield return Charts.CountAgainstGuessing(panel.Reading.Difference);
+            yield return Charts.PowerCurve(panel.Plan);
+            var bias = BiasReport.Of(panel.Scored);
+            if (bias.Checks.Count > 0) yield return Tables.Bias(bias);
         }
 
         if (counted.Count > 0)

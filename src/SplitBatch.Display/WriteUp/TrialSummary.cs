@@ -15,7 +15,7 @@ public static class TrialSummary
         ArgumentNullException.ThrowIfNull(trial);
         var verdict = trial.Verdict();
         List<SummaryStep> steps = [];
-        Add(steps, "The doses", Sentence(verdict, "dose.estimate"), null);
+        Add(steps, "The doses", Sentence(verdict, "dose.estimate"), trial.Doses is { } doses ? Charts.Charges(doses) : null);
         Add(steps, "The lab", Sentence(verdict, "lab.means"), trial.Lab.Compare(Analyte.Bitterness) is { } lab ? Charts.LabDifference(lab) : null);
         if (verdict.Main is { } main)
         {

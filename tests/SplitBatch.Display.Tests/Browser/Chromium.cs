@@ -1,0 +1,68 @@
+using System.Diagnostics;
+
+namespace SplitBatch.Display.Browser;
+
+/// <summary>A headless Chromium without a network, for looking at pages as a reader's browser would.</summary>
+internal static class Chromium
+{
+    private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome"];
+
+    public static string? Path { get; } = (Environment.GetEnvironmentVariable("PATH") ?? "")
+        .Split(System.IO.Path.PathSeparator).SelectMany(folder => Names.Select(name => System.IO.Path.Combine(folder, name))).FirstOrDefault(File.Exists);
+
+    /// <summary>The page's document after its scripts have run.</summary>
+    public static string Dom(string html, int width = 1000, int milliseconds = 5000)
+    {
+        var folder = Directory.CreateTempSubdirectory("split-batch-page-");
+        try
+        {
+            var page = System.IO.Path.Combine(folder.FullName, "page.html");
+            File.WriteAllText(page, html);
+            var start = new ProcessStartInfo(Path!)
+            {
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+                ArgumentList =
+                {
+                    "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--proxy-server=127.0.0.1:9", $"--user-data-dir={folder.FullName}/profile",
+                    FormattableString.Invariant($"--window-size={width},1400"), FormattableString.Invariant($"--virtual-time-budget={milliseconds}"), "--dump-dom", new Uri(page).AbsoluteUri,
+                },
+            };
+            using var process = Process.Start(start)!;
+            process.ErrorDataReceived += (_, _) => { };
+            process.BeginErrorReadLine();
+            var dom = process.StandardOutput.ReadToEndAsync();
+            if (!process.WaitForExit(120_000))
+            {
+                process.Kill(entireProcessTree: true);
+                throw new TimeoutException("The browser did not finish within two minutes.");
+            }
+
+            return dom.GetAwaiter().GetResult();
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+}
+
+/// <summary>A test that needs a browser: skipped, with the reason, on a machine without one; never skipped in continuous integration.</summary>
+internal sealed class BrowserFactAttribute : FactAttribute
+{
+    public BrowserFactAttribute()
+    {
+        if (Chromium.Path is null && Environment.GetEnvironmentVariable("CI") != "true") Skip = "Chromium is not installed on this machine.";
+    }
+}
+
+/// <summary>A test that needs a browser and the accessibility rules from npm.</summary>
+internal sealed class AccessibilityFactAttribute : FactAttribute
+{
+    public AccessibilityFactAttribute()
+    {
+        if (Environment.GetEnvironmentVariable("CI") == "true") return;
+        if (Chromium.Path is null) Skip = "Chromium is not installed on this machine.";
+        else if (Axe.Script is null) Skip = "axe-core is not installed: run npm ci in tests/accessibility.";
+    }
+}
