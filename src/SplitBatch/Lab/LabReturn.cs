@@ -90,7 +90,7 @@ public sealed class LabReturn
 
     /// <summary>How much there is, in a line.</summary>
     public override string ToString() => Results.Count == 0
-        ? "No result is logged yet."
+        ? "No lab result is logged yet."
         : $"{Results.Count} results of {Results.Select(result => result.Sample).Distinct().Count()} samples: {string.Join(", ", Analytes.Select(analyte => analyte.Name))}"
         + (History.Corrections.Count is > 0 and var corrections ? $"; {corrections} corrected" : "");
 

@@ -38,7 +38,7 @@ public sealed class PanelRecord
     /// <summary>The ballots scored against the key.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
     public ScoredPanel Scored => scored.Value ?? throw (Serving is null
-        ? new TrialIncompleteException($"serving plan for panel {Name}", $"make it with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design")
+        ? new TrialIncompleteException($"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design")
         : new TrialIncompleteException($"ballots for panel {Name}", $"type them into {BallotFile.NameOf(Name)}", "4-panel-statistics"));
 
     /// <summary>Both questions asked of the count: is there a difference, and is one that matters ruled out? Repeats by one taster do not count as new tasters.</summary>

@@ -14,6 +14,19 @@ public sealed partial class Trial
     /// <summary>Everything the lab returned so far, corrections included; empty until a return is logged.</summary>
     public LabReturn Lab => content.Lab;
 
+    /// <summary>The two halves by one analyte, for a step that cannot do without the comparison.</summary>
+    /// <param name="analyte">What was measured.</param>
+    /// <exception cref="TrialIncompleteException">A half has no result yet, or trial.json does not say which half the samples are.</exception>
+    public LabComparison LabDifference(Analyte analyte)
+    {
+        ArgumentNullException.ThrowIfNull(analyte);
+        if (Lab.Compare(analyte) is { } comparison) return comparison;
+        var blind = Lab.BlindSamples.Count > 0 && Lab.Analytes.Contains(analyte);
+        throw blind
+            ? new TrialIncompleteException("key of the lab's samples", $"write which half each is into {TrialFolder.DescriptionFile}, as \"samples\": {{ \"{Lab.BlindSamples[0]}\": \"A\" }}", "3-lab-return")
+            : new TrialIncompleteException($"lab result of both halves for {analyte.Name}", "log the lab's return in lab-returns.csv, or put its file into incoming", "3-lab-return");
+    }
+
     /// <summary>Logs replicate results of one sample, and returns the trial with them. Logging the same results again is harmless.</summary>
     /// <param name="report">The number of the lab's report.</param>
     /// <param name="sample">The sample id as sent to the lab.</param>

@@ -28,5 +28,6 @@ public sealed partial class Trial
 
     /// <summary>Everything that is wrong or dubious in a trial folder; empty when nothing is.</summary>
     /// <param name="folder">The folder's path.</param>
-    public static IReadOnlyList<Fault> Check(string folder) => new TrialReader(new TrialFolder(folder)).Read().Faults;
+    /// <param name="today">The day by which age is told before anything is brewed; today when left out.</param>
+    public static IReadOnlyList<Fault> Check(string folder, DateOnly? today = null) => new TrialReader(new TrialFolder(folder), today).Read().Faults;
 }

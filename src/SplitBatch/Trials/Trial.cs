@@ -70,6 +70,10 @@ public sealed partial class Trial
         ? ChargeMatch.AsGiven(kettle, Charges[Side.A], Charges[Side.B], scale: Scale)
         : null;
 
+    /// <summary>The doses as weighed, compared, for a step that cannot do without them.</summary>
+    /// <exception cref="TrialIncompleteException">A half has no charge yet, or the kettle is not described.</exception>
+    public ChargeMatch WeighedDoses => Doses ?? throw new TrialIncompleteException("hop charges of both halves", "write what was weighed into charges.csv", "2-hop-charges");
+
     /// <summary>For example <c>Amber ale: cones or pellets? (invented) A: whole cones. B: pellets.</c></summary>
     public override string ToString() =>
         $"{Title}{(Description.Invented ? " (invented)" : "")} A: {Description.Beers[Side.A]}. B: {Description.Beers[Side.B]}.";

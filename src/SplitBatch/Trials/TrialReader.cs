@@ -1,13 +1,17 @@
 using SplitBatch.Lab;
 using SplitBatch.Panel;
+using SplitBatch.Trials.Checks;
 using SplitBatch.Trials.Logs;
 
 namespace SplitBatch.Trials;
 
 /// <summary>Reads a trial folder as a whole: every file, every fault, before anything is said about any of it.</summary>
-internal sealed class TrialReader(TrialFolder folder)
+/// <param name="folder">The folder.</param>
+/// <param name="today">The day of reading, which only warnings look at.</param>
+internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
 {
     private readonly FaultList faults = [];
+    private readonly List<CsvTable> tables = [];
 
     /// <summary>What the folder holds, or null when it cannot be used, with all its faults.</summary>
     public (TrialContent? Content, FaultList Faults) Read()
@@ -31,7 +35,7 @@ internal sealed class TrialReader(TrialFolder folder)
         var notes = ReadNotes();
         json.RefuseUnasked();
         if (description is null || faults.HasErrors) return (null, faults);
-        return (new TrialContent
+        var content = new TrialContent
         {
             Description = description,
             Kettle = kettle,
@@ -43,8 +47,10 @@ internal sealed class TrialReader(TrialFolder folder)
             LabSection = lab,
             Panels = panels,
             Notes = notes,
-            Warnings = [.. faults],
-        }, faults);
+        };
+        var facts = new TrialFacts(content, tables, folder.Names("*"), today ?? DateOnly.FromDateTime(DateTime.Today));
+        foreach (var warning in TrialChecks.Warnings(facts)) faults.Add(warning);
+        return (content with { Warnings = [.. faults] }, faults);
     }
 
     private Dictionary<string, string> ReadNotes()
@@ -67,11 +73,17 @@ internal sealed class TrialReader(TrialFolder folder)
 
     /// <summary>A log, or null when there is none; a row that a crash cut short is left out and told.</summary>
     private CsvTable? Log(LogFormat format, DecimalMark? mark) =>
-        folder.Holds(format.FileName) && folder.ReadText(format.FileName, faults) is { } text ? LogText.Table(format, text, faults, mark) : null;
+        folder.Holds(format.FileName) && folder.ReadText(format.FileName, faults) is { } text ? Kept(LogText.Table(format, text, faults, mark)) : null;
 
     /// <summary>A CSV file, or null when the folder does not hold it, which is no fault: it may not be written yet.</summary>
     private CsvTable? Table(string name, DecimalMark? mark, IReadOnlyDictionary<string, string>? names = null) =>
         folder.Holds(name) && folder.ReadText(name, faults) is { } text
-            ? CsvTable.Read(name, new StringReader(text), faults, mark, names)
+            ? Kept(CsvTable.Read(name, new StringReader(text), faults, mark, names))
             : null;
+
+    private CsvTable Kept(CsvTable table)
+    {
+        tables.Add(table);
+        return table;
+    }
 }

@@ -33,6 +33,22 @@ public class CsvTableTests
         Assert.Equal(5, Assert.Single(table.Rows).Line);
     }
 
+    [Fact]
+    public void A_remark_that_a_spreadsheet_put_into_quotation_marks_is_still_a_remark()
+    {
+        var table = Read("\uFEFF\"# what this is; and how\";;\r\nlot;alpha [%];\r\ncones;4,7;\r\n");
+        Assert.Equal(4.7, Assert.Single(table.Rows).Number("alpha"));
+        Assert.Equal((";", 3), (table.Delimiter, table.Rows[0].Line));
+        Assert.Empty(faults);
+    }
+
+    [Fact]
+    public void A_missing_column_is_looked_for_in_the_line_of_the_header()
+    {
+        Read("# what this is\nlot,alpah [%]\ncones,4.7\n").Require("alpha");
+        Assert.Equal("hops.csv, row 2, alpha: The column \"alpha\" is missing; the file has the columns lot, alpah [%]. Accepted: a column headed alpha, with its unit in brackets where it has one. Did you mean \"alpah\"?", Assert.Single(faults).ToString());
+    }
+
     [Theory]
     [InlineData("4,7", DecimalMark.Point, "could be read in two ways; write 4.7")]
     [InlineData("1.050", DecimalMark.Comma, "could be read in two ways; write 1,050")]

@@ -39,6 +39,9 @@ public sealed class CsvTable
 
     internal FaultList Faults { get; }
 
+    /// <summary>The line of the header; 1 where no remark stands before it.</summary>
+    private int HeaderLine { get; set; } = 1;
+
     /// <summary>Reads a whole file; what is wrong with it goes to <paramref name="faults"/>.</summary>
     /// <param name="file">The file's name, for messages.</param>
     /// <param name="reader">The text.</param>
@@ -77,7 +80,7 @@ public sealed class CsvTable
             var found = Columns.Count == 0 ? "no header" : "the columns " + string.Join(", ", Columns.Select(column => column.Header));
             Faults.Add(new Fault(File, $"The column \"{name}\" is missing; the file has {found}.")
             {
-                Row = 1,
+                Row = HeaderLine,
                 Column = name,
                 Accepted = $"a column headed {name}, with its unit in brackets where it has one",
                 Suggestion = Nearest.Suggestion(name, Columns.Select(column => column.Name)),
@@ -89,7 +92,7 @@ public sealed class CsvTable
 
     internal static string DelimiterOf(string text)
     {
-        var header = text.Split('\n').FirstOrDefault(line => line.Trim().Length > 0 && !line.StartsWith('#')) ?? "";
+        var header = text.Split('\n').FirstOrDefault(line => line.Trim(' ', '\r', ';', ',', '\t').Length > 0 && !line.TrimStart('"').StartsWith('#')) ?? "";
         return Delimiters.MaxBy(mark => header.Split(mark).Length)!;
     }
 
@@ -110,12 +113,15 @@ public sealed class CsvTable
             }),
         };
         using var parser = new CsvParser(new StringReader(text), configuration);
-        if (!parser.Read())
+        var found = parser.Read();
+        while (found && IsRemark(parser)) found = parser.Read();
+        if (!found)
         {
             Faults.Add(new Fault(File, "The file is empty.") { Accepted = "a header row and one row for each record" });
             return;
         }
 
+        HeaderLine = parser.RawRow;
         ReadHeader(parser.Record ?? [], names);
         var rows = new List<CsvRow>();
         while (parser.Read())
@@ -140,6 +146,9 @@ public sealed class CsvTable
         Rows = rows;
     }
 
+    /// <summary>A remark that a spreadsheet put into quotation marks, before the header.</summary>
+    private static bool IsRemark(CsvParser parser) => parser.Record is [var first, ..] && first.StartsWith('#');
+
     private void ReadHeader(string[] headers, IReadOnlyDictionary<string, string> names)
     {
         var asked = names.ToDictionary(pair => pair.Value, pair => pair.Key, StringComparer.OrdinalIgnoreCase);
@@ -151,7 +160,7 @@ public sealed class CsvTable
             list.Add(column);
             if (column.Name.Length > 0 && !columns.TryAdd(column.Name, column))
             {
-                Faults.Add(new Fault(File, $"Two columns are headed \"{column.Name}\".") { Row = 1, Column = header, Accepted = "each header once" });
+                Faults.Add(new Fault(File, $"Two columns are headed \"{column.Name}\".") { Row = HeaderLine, Column = header, Accepted = "each header once" });
             }
         }
 

@@ -123,7 +123,8 @@ internal sealed class LogSheet
     {
         foreach (var line in text.AsSpan().EnumerateLines())
         {
-            if (!line.IsWhiteSpace() && line[0] != '#') return line.TrimStart('\uFEFF').ToString();
+            // The text may be Latin-1, where a byte-order mark is three letters; a spreadsheet puts remarks into quotation marks.
+            if (!line.IsWhiteSpace() && !line.TrimStart("\uFEFF\u00EF\u00BB\u00BF\"").StartsWith('#')) return line.TrimStart('\uFEFF').ToString();
         }
 
         return "";

@@ -8,6 +8,9 @@ internal static class ChargeReader
 {
     public const string FileName = "charges.csv";
 
+    /// <summary>The columns that are read.</summary>
+    public static IReadOnlyList<string> Columns { get; } = ["beer", "lot", "amount", "stage", "time"];
+
     private static readonly Dictionary<string, AdditionStage> Stages = new()
     {
         ["first wort"] = AdditionStage.FirstWort,

@@ -7,6 +7,10 @@ internal static class HopLotReader
 {
     public const string FileName = "hops.csv";
 
+    /// <summary>The columns that are read.</summary>
+    public static IReadOnlyList<string> Columns { get; } =
+        ["lot", "form", "alpha", "alpha uncertainty", "beta", "crop year", "assay date", "storage", "packaging", "HSI", "price per kg"];
+
     private static readonly Dictionary<string, HopForm> Forms = new()
     {
         ["whole cones"] = HopForm.WholeCone,

@@ -88,6 +88,17 @@ public sealed class LabReturnLogTests : IDisposable
     }
 
     [Fact]
+    public void A_spreadsheet_file_with_a_mark_a_remark_and_no_last_line_end_is_added_to_and_not_cut()
+    {
+        const string Saved = "\uFEFF# remark, with commas, and more, and more, and more, and more, and more, and more, and more, and more, and more, and more\r\n"
+            + "id;received;sample;analyte;value;unit;method;supersedes;reason;replicate\r\nR0;;K7;bitterness;25,5;BU;;;;1";
+        folder.Write("lab-returns.csv", Saved);
+        Assert.Null(new LabReturnLog(folder.Path).Append(Result("R1")).SetAside);
+        Assert.StartsWith(Saved[1..], folder.Read("lab-returns.csv"), StringComparison.Ordinal);
+        Assert.Equal(2, ReadBack(new FaultList()).Count);
+    }
+
+    [Fact]
     public void A_whole_last_row_without_a_line_end_is_kept()
     {
         folder.Write("lab-returns.csv", "id,sample,analyte,value,unit,supersedes,reason,received,method,replicate\r\nR0,K7,bitterness,25,BU,,,,,1");
