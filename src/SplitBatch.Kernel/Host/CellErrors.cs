@@ -47,15 +47,20 @@ internal static partial class CellErrors
         var source = code.ReplaceLineEndings("\n").Split('\n');
         var errors = compilation.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).ToList();
         var lines = new List<string>();
+        var hints = new HashSet<string>();
         foreach (var error in errors)
         {
             var at = error.Location.GetLineSpan().StartLinePosition;
             lines.Add(string.Create(
                 CultureInfo.InvariantCulture,
                 $"line {at.Line + 1}, column {at.Character + 1}: {error.Id}: {error.GetMessage(CultureInfo.InvariantCulture)}"));
-            if (!error.Location.IsInSource || at.Line >= source.Length) continue;
-            lines.Add("    " + source[at.Line]);
-            lines.Add("    " + new string([.. source[at.Line].Take(at.Character).Select(c => c == '\t' ? '\t' : ' ')]) + "^");
+            if (error.Location.IsInSource && at.Line < source.Length)
+            {
+                lines.Add("    " + source[at.Line]);
+                lines.Add("    " + new string([.. source[at.Line].Take(at.Character).Select(c => c == '\t' ? '\t' : ' ')]) + "^");
+            }
+
+            if (CompilerHints.For(error.Id, error.GetMessage(CultureInfo.InvariantCulture)) is { } hint && hints.Add(hint)) lines.Add("  " + hint);
         }
 
         return new CellError("CompilationError", lines.Count > 0 ? lines[0] : compilation.Message, lines);

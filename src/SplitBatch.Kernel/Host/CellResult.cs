@@ -8,6 +8,9 @@ public sealed record CellResult(CellError? Error = null, bool Interrupted = fals
     /// <summary>A cell that ended well.</summary>
     public static CellResult Success { get; } = new();
 
+    /// <summary>What the trial does not hold yet, where the cell could only say so; null otherwise. Such a cell counts as ended well.</summary>
+    public string? NotYet { get; init; }
+
     /// <summary>Whether the cell ended well.</summary>
     public bool Succeeded => Error is null;
 }

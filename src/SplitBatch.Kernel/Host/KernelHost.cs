@@ -26,6 +26,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private readonly SemaphoreSlim turn = new(1, 1);
     private readonly List<CellThread> threads = [];
     private readonly CompositeKernel kernel = [];
+    private readonly MissingData missing = new();
     private Task? start;
     private Run? current;
     private bool disposed;
@@ -111,6 +112,8 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         using var cell = new RunningCell(sink, stop.Token);
         var run = new Run(stop);
         RunningCell.Current = cell;
+        var names = CellNames.Of(code);
+        if (missing.WaitedFor(names) is { } awaited) return NotYet(cell, names, awaited, waits: true);
         lock (threads) threads.Clear();
         current = run;
         try
@@ -120,7 +123,13 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             CellConsole.Install();
             using var subscription = kernel.KernelEvents.Subscribe(new CellEvents(cell, command, f => failed = f));
             var finished = await SendAsync(command, stop.Token).ConfigureAwait(false);
-            if (finished && failed is null) return CellResult.Success;
+            if (finished && failed is null)
+            {
+                missing.Ran(names);
+                return CellResult.Success;
+            }
+
+            if (!stop.IsCancellationRequested && MissingData.Of(failed!.Exception) is { } reason) return NotYet(cell, names, reason, waits: false);
             if (!stop.IsCancellationRequested) return new CellResult(CellErrors.From(failed!, code));
             IsStuck = !await StopThreadsAsync().ConfigureAwait(false);
             return IsStuck ? CellErrors.InterruptedAndStuck() : CellErrors.Interrupted();
@@ -130,6 +139,13 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             current = null;
             run.Ended.SetResult();
         }
+    }
+
+    private CellResult NotYet(RunningCell cell, CellNames names, string reason, bool waits)
+    {
+        missing.Wait(names, reason);
+        cell.Publish(MissingData.Note(reason, waits));
+        return new CellResult { NotYet = reason };
     }
 
     /// <summary>Answers false when the cell was cancelled before it finished.</summary>

@@ -37,7 +37,11 @@ public static class PreviewRun
 
     private static void CopyPictures(DirectoryInfo output, string pictures)
     {
-        Directory.CreateDirectory(pictures);
+        foreach (var earlier in Directory.CreateDirectory(pictures).EnumerateFiles("*.svg").Where(file => file.Name.StartsWith("figure-", StringComparison.Ordinal) || file.Name.StartsWith("summary-", StringComparison.Ordinal)))
+        {
+            earlier.Delete();
+        }
+
         foreach (var picture in output.EnumerateFiles("*.svg", SearchOption.AllDirectories)) picture.CopyTo(Path.Combine(pictures, picture.Name), overwrite: true);
     }
 }

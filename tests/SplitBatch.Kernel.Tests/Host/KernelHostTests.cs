@@ -45,7 +45,7 @@ public class KernelHostTests(HostFixture kernel) : IClassFixture<HostFixture>
         var (result, outputs) = await kernel.Run("var a = 1;\nvar b = nothing + 1;");
         Assert.Equal("CompilationError", result.Error!.Name);
         Assert.StartsWith("line 2, column 9: CS0103", result.Error.Message, StringComparison.Ordinal);
-        Assert.Equal(["    var b = nothing + 1;", "            ^"], result.Error.Traceback.Skip(1));
+        Assert.Equal(["    var b = nothing + 1;", "            ^"], result.Error.Traceback.Skip(1).Take(2));
         Assert.Empty(outputs);
     }
 
