@@ -27,6 +27,16 @@ public static class SplitBatchApp
             config.AddCommand<PreviewCommand>("preview")
                 .WithDescription("Run a folder of notebooks and keep their results in them, without scripts, for a code host's preview.")
                 .WithExample("preview", "notebooks", "--pictures", "notebooks/pictures");
+            config.AddCommand<NewCommand>("new")
+                .WithDescription("Make the folder of a trial of your own: asks a few questions, or takes the answers as options.")
+                .WithExample("new", "my-trial")
+                .WithExample("new", "my-trial", "--title", "\"Warm or cold dry hops?\"", "--variable", "\"dry hop temperature\"", "--half-a", "cold", "--half-b", "warm", "--units", "us", "--yes");
+            config.AddCommand<CheckCommand>("check")
+                .WithDescription("List everything wrong or dubious in a trial folder. Exit code 0: no fault, perhaps warnings; 1: faults; 2: the call was wrong.")
+                .WithExample("check", "my-trial");
+            config.AddCommand<ServeCommand>("serve")
+                .WithDescription("Draw the serving orders and codes of a declared panel, and print its sheets; a key that is there is kept.")
+                .WithExample("serve", "my-trial");
             config.AddKernel();
         });
         return await app.RunAsync(args, cancellation);

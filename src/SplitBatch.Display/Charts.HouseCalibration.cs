@@ -1,5 +1,6 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Display.Figures;
+using SplitBatch.Trials;
 
 namespace SplitBatch.Display;
 
@@ -8,11 +9,11 @@ public static partial class Charts
 {
     /// <summary>Measured against estimated bitterness of past beers, with the house's factor and how sure it is.</summary>
     /// <param name="calibration">The calibration, of one batch or more.</param>
-    /// <exception cref="ArgumentException">There is no batch yet.</exception>
+    /// <exception cref="TrialIncompleteException">There is no batch yet.</exception>
     public static Figure HouseCalibration(HouseCalibration calibration)
     {
         ArgumentNullException.ThrowIfNull(calibration);
-        if (calibration.Points.IsEmpty) throw new ArgumentException("There is no batch with a return yet, so there is nothing to draw.", nameof(calibration));
+        if (calibration.Points.IsEmpty) throw new TrialIncompleteException("past beer with hop charges and a lab return", "log both, here or in a trial beside it, and this chart learns from them", "3-lab-return");
         var most = calibration.Points.Max(p => Math.Max(p.Pair.Estimated, p.Pair.Measured)) * 1.12;
         var range = calibration.FactorInterval;
         return new Figure

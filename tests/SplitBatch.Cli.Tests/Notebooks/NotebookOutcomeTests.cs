@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Cli.Notebooks;
 
@@ -86,11 +87,30 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
         Assert.Contains("settles nothing", File.ReadAllText(Path.Combine(folder, "write-up.md")), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void The_results_kept_in_a_notebook_are_those_of_a_fresh_run(string name)
+    {
+        var kept = File.ReadAllText(Repository.Path("notebooks", name + ".ipynb")).ReplaceLineEndings("\n");
+        var fresh = Notebook.Parse(kept);
+        NotebookPreview.Fill(fresh, Notebook.Load(Path.Combine(run.Output, name + ".ipynb")));
+        Assert.Equal(kept, fresh.ToString());
+        Assert.Contains("\"image/svg+xml\"", kept, StringComparison.Ordinal);
+        Assert.InRange(kept.Length, 1, NotebookPreview.LargestPreview);
+    }
+
+    [Fact]
+    public void The_pictures_that_the_README_shows_are_there() =>
+        Assert.All(Pictures().Matches(File.ReadAllText(Repository.Path("README.md"))), match => Assert.True(File.Exists(Repository.Path(match.Groups[1].Value)), match.Value));
+
     [Fact]
     public void The_example_in_the_checkout_stays_as_it_came() =>
         Assert.False(File.Exists(Repository.Path("data-demo", "amber-cone-or-pellet", "lab-returns.csv")));
 
     private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"!\[[^\]]+\]\(([^)]+)\)")]
+    private static partial Regex Pictures();
 
     [GeneratedRegex(@": ([\d.]+) and ([\d.]+) IBU by Tinseth")]
     private static partial Regex Estimates();

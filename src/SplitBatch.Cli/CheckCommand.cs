@@ -1,0 +1,31 @@
+using System.ComponentModel;
+using Spectre.Console;
+using Spectre.Console.Cli;
+using SplitBatch.Trials;
+
+namespace SplitBatch.Cli;
+
+/// <summary><c>splitbatch check</c>: everything that is wrong or dubious in a trial folder.</summary>
+public sealed class CheckCommand(IAnsiConsole console) : Command<CheckCommand.Settings>
+{
+    /// <inheritdoc/>
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var faults = Trial.Check(settings.Folder);
+        FaultReport.Write(console, new TrialFolder(settings.Folder).Name, faults);
+        return faults.Any(fault => fault.Severity == Severity.Error) ? 1 : 0;
+    }
+
+    /// <summary>The folder.</summary>
+    public sealed class Settings : CommandSettings
+    {
+        /// <summary>The trial folder.</summary>
+        [CommandArgument(0, "<FOLDER>")]
+        [Description("The trial folder to look through. Nothing in it is changed.")]
+        public required string Folder { get; init; }
+
+        /// <inheritdoc/>
+        public override ValidationResult Validate() =>
+            Directory.Exists(Folder) ? ValidationResult.Success() : ValidationResult.Error($"There is no folder {Folder}.");
+    }
+}
