@@ -123,22 +123,7 @@ internal sealed partial class FigureLayout
         _ => [],
     };
 
-    private IEnumerable<double> ValuesOf(Along axis) => _figure.Marks.SelectMany(mark => mark switch
-    {
-        Dots dots => dots.Points.Select(p => axis == Along.X ? p.X : p.Y),
-        Curve curve => curve.Points.Select(p => axis == Along.X ? p.X : p.Y),
-        Note note => [axis == Along.X ? note.Place.X : note.Place.Y],
-        Ribbon ribbon => axis == Along.X ? ribbon.Points.Select(p => p.X) : ribbon.Points.SelectMany(p => new[] { p.Low, p.High }),
-        Ranges ranges => ranges.Along == axis
-            ? ranges.Items.SelectMany(i => new[] { i.Low, i.High, i.Best ?? i.Low })
-            : ranges.Items.Select(i => i.Place),
-        Bars bars => bars.Along == axis
-            ? bars.Items.SelectMany(i => new[] { 0, i.Value })
-            : bars.Items.SelectMany(i => new[] { i.Place - 0.5, i.Place + 0.5 }),
-        Zone zone when zone.Along == axis => [zone.Low, zone.High],
-        Rule rule when rule.Along == axis => [rule.Value],
-        _ => Enumerable.Empty<double>(),
-    });
+    private IEnumerable<double> ValuesOf(Along axis) => _figure.Marks.SelectMany(mark => mark.ValuesOn(axis));
 
     /// <summary>The pixel of a place on the vertical axis; on a phone a category's name stands above its marks.</summary>
     private double PixelY(double place)

@@ -23,6 +23,24 @@ public abstract record Mark
 
     /// <summary>What the mark shows, in a word or two; written beside it where there is room.</summary>
     public string Name { get; init; } = "";
+
+    /// <summary>The values that the mark has on an axis, which the axis must hold; they may be infinite.</summary>
+    internal IEnumerable<double> ValuesOn(Along axis) => this switch
+    {
+        Dots dots => dots.Points.Select(p => axis == Along.X ? p.X : p.Y),
+        Curve curve => curve.Points.Select(p => axis == Along.X ? p.X : p.Y),
+        Note note => [axis == Along.X ? note.Place.X : note.Place.Y],
+        Ribbon ribbon => axis == Along.X ? ribbon.Points.Select(p => p.X) : ribbon.Points.SelectMany(p => new[] { p.Low, p.High }),
+        Ranges ranges => ranges.Along == axis
+            ? ranges.Items.SelectMany(i => new[] { i.Low, i.High, i.Best ?? i.Low })
+            : ranges.Items.Select(i => i.Place),
+        Bars bars => bars.Along == axis
+            ? bars.Items.SelectMany(i => new[] { 0, i.Value })
+            : bars.Items.SelectMany(i => new[] { i.Place - 0.5, i.Place + 0.5 }),
+        Zone zone when zone.Along == axis => [zone.Low, zone.High],
+        Rule rule when rule.Along == axis => [rule.Value],
+        _ => Enumerable.Empty<double>(),
+    };
 }
 
 /// <summary>Separate points.</summary>

@@ -74,22 +74,7 @@ internal sealed class PlotlyTraces(Figure figure)
     }
 
     /// <summary>The values a mark has on an axis, as far as they are finite.</summary>
-    public static IEnumerable<double> Values(Mark mark, Along axis) => (mark switch
-    {
-        Dots dots => dots.Points.Select(p => axis == Along.X ? p.X : p.Y),
-        Curve curve => curve.Points.Select(p => axis == Along.X ? p.X : p.Y),
-        Note note => [axis == Along.X ? note.Place.X : note.Place.Y],
-        Ribbon ribbon => axis == Along.X ? ribbon.Points.Select(p => p.X) : ribbon.Points.SelectMany(p => new[] { p.Low, p.High }),
-        Ranges ranges => ranges.Along == axis
-            ? ranges.Items.SelectMany(i => new[] { i.Low, i.High, i.Best ?? i.Low })
-            : ranges.Items.Select(i => i.Place),
-        Bars bars => bars.Along == axis
-            ? bars.Items.SelectMany(i => new[] { 0, i.Value })
-            : bars.Items.SelectMany(i => new[] { i.Place - 0.5, i.Place + 0.5 }),
-        Zone zone when zone.Along == axis => [zone.Low, zone.High],
-        Rule rule when rule.Along == axis => [rule.Value],
-        _ => Enumerable.Empty<double>(),
-    }).Where(double.IsFinite);
+    public static IEnumerable<double> Values(Mark mark, Along axis) => mark.ValuesOn(axis).Where(double.IsFinite);
 
     private IEnumerable<Trace> Of(Mark mark)
     {
