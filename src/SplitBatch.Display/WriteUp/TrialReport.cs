@@ -19,20 +19,21 @@ public static class TrialReport
     {
         ArgumentNullException.ThrowIfNull(trial);
         var verdict = trial.Verdict();
+        var doubt = verdict.Evidence.Doses is { } doses ? Doubt(doses) : null;
         return new Document(
             trial.Title,
             [
                 .. Opening(trial, verdict),
                 .. Changed(trial),
-                .. Doses(trial, verdict),
-                .. LabValues(trial, verdict),
+                .. Doses(verdict, doubt),
+                .. LabValues(trial, verdict, doubt),
                 .. PanelCounts(trial, verdict),
                 .. Closing(trial, verdict),
                 .. Appendix(trial),
             ])
         {
             Subtitle = trial.Description.Invented ? "An invented example: it shows how the work is done and is not a finding about beer." : "",
-            Summary = TrialSummary.Of(trial),
+            Summary = TrialSummary.Of(trial, verdict),
         };
     }
 
@@ -53,32 +54,31 @@ public static class TrialReport
         if (trial.BatchLog.Entries.Count > 0) yield return Tables.Parity(trial.Parity);
     }
 
-    private static IEnumerable<Block> Doses(Trial trial, Verdict verdict)
+    private static IEnumerable<Block> Doses(Verdict verdict, DoseUncertainty? doubt)
     {
-        if (trial.Doses is not { } doses) yield break;
+        if (verdict.Evidence.Doses is not { } doses || doubt is null) yield break;
         yield return new Heading("The two charges");
         yield return new Claims(Of(verdict, "dose."));
         yield return Tables.Charges(doses);
         yield return Charts.Charges(doses);
         yield return Tables.WhatComesWithIt(doses);
         yield return new Heading("How sure the doses are", 3);
-        var uncertainty = Doubt(doses);
         yield return Charts.EstimateComparison(doses);
-        yield return Charts.UncertaintyContributions(uncertainty);
-        yield return Tables.DoseUncertainty(uncertainty);
+        yield return Charts.UncertaintyContributions(doubt);
+        yield return Tables.DoseUncertainty(doubt);
     }
 
     /// <summary>How sure the doses are; the seed and the number of draws are part of the write-up, so that it comes out the same again.</summary>
     private static DoseUncertainty Doubt(ChargeMatch doses) => DoseUncertainty.Of(doses, seed: 2026, draws: 200_000);
 
-    private static IEnumerable<Block> LabValues(Trial trial, Verdict verdict)
+    private static IEnumerable<Block> LabValues(Trial trial, Verdict verdict, DoseUncertainty? doubt)
     {
-        if (trial.Lab.Compare(Analyte.Bitterness) is not { } bitterness) yield break;
+        if (verdict.Evidence.Bitterness is not { } bitterness) yield break;
         yield return new Heading("What the lab measured");
         yield return new Claims(Of(verdict, "lab."));
         yield return Charts.LabDifference(bitterness);
         yield return Tables.Lab(trial.Lab.CompareAll());
-        if (trial.Doses is { } doses) yield return Charts.EstimateAgainstLab(doses, bitterness, Doubt(doses));
+        if (verdict.Evidence.Doses is { } doses) yield return Charts.EstimateAgainstLab(doses, bitterness, doubt);
     }
 
     private static IEnumerable<Block> PanelCounts(Trial trial, Verdict verdict)

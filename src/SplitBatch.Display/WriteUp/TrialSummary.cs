@@ -1,6 +1,5 @@
 using SplitBatch.Display.Figures;
 using SplitBatch.Evidence;
-using SplitBatch.Lab;
 using SplitBatch.Trials;
 
 namespace SplitBatch.Display.WriteUp;
@@ -13,10 +12,14 @@ public static class TrialSummary
     public static SummaryPicture Of(Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
-        var verdict = trial.Verdict();
+        return Of(trial, trial.Verdict());
+    }
+
+    internal static SummaryPicture Of(Trial trial, Verdict verdict)
+    {
         List<SummaryStep> steps = [];
-        Add(steps, "The doses", Sentence(verdict, "dose.estimate"), trial.Doses is { } doses ? Charts.Charges(doses) : null);
-        Add(steps, "The lab", Sentence(verdict, "lab.means"), trial.Lab.Compare(Analyte.Bitterness) is { } lab ? Charts.LabDifference(lab) : null);
+        Add(steps, "The doses", Sentence(verdict, "dose.estimate"), verdict.Evidence.Doses is { } doses ? Charts.Charges(doses) : null);
+        Add(steps, "The lab", Sentence(verdict, "lab.means"), verdict.Evidence.Bitterness is { } lab ? Charts.LabDifference(lab) : null);
         if (verdict.Main is { } main)
         {
             Add(steps, "The panel", Sentence(verdict, $"panel.{main.Plan.Name}.count"), Charts.CountAgainstGuessing(main.Reading.Difference));
