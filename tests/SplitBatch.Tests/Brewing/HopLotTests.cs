@@ -22,16 +22,6 @@ public class HopLotTests
         Assert.Throws<ArgumentException>(() => HopLot.Cones(" ", 4.7));
     }
 
-    [Fact]
-    public void A_lot_that_does_not_exist_is_answered_with_the_nearest_name()
-    {
-        var lots = new HopLots([HopLot.Cones("cones 2025", 4.7), HopLot.Pellets("pellets 2025", 12.5)]);
-        Assert.Equal(12.5, lots["Pellets 2025"].Alpha.Percent, 12);
-        var error = Assert.Throws<KeyNotFoundException>(() => lots["pelets 2025"]);
-        Assert.Contains("The nearest name is \"pellets 2025\". The lots are: cones 2025, pellets 2025.", error.Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentException>(() => new HopLots([HopLot.Cones("x", 5), HopLot.Cones("X", 6)]));
-    }
-
     /// <summary>Published figures: EBC 7.7 critical difference 0.57 points at 10 % alpha acid (Brauwelt), divided by 2.8 (ISO 5725-6).</summary>
     [Fact]
     public void The_basis_of_an_assay_figure_settles_its_standard_uncertainty()

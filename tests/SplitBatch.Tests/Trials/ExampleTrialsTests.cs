@@ -106,6 +106,7 @@ public sealed class ExampleTrialsTests : IDisposable
     public void A_lot_or_panel_that_is_misspelt_is_answered_with_the_nearest()
     {
         var trial = Trial.Open(Examples.Folder("amber-cone-or-pellet"));
+        Assert.Equal("pellets", trial.Lot("Pellets").Name);
         Assert.StartsWith("This trial has no hop lot \"pelets\"; there are: cones, pellets. Did you mean \"pellets\"?", Assert.Throws<ArgumentException>(() => trial.Lot("pelets")).Message, StringComparison.Ordinal);
         Assert.StartsWith("This trial has no panel \"mian\"; there are: main. Did you mean \"main\"?", Assert.Throws<ArgumentException>(() => trial.Panel("mian")).Message, StringComparison.Ordinal);
     }

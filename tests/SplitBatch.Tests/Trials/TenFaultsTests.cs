@@ -58,6 +58,14 @@ public sealed class TenFaultsTests : IDisposable
     }
 
     [Fact]
+    public void Two_lots_of_one_name_are_refused_whatever_their_case()
+    {
+        var faults = new FaultList();
+        Assert.Single(HopLotReader.Read(CsvTable.Read("hops.csv", new StringReader("lot,form,alpha [%]\nx,whole cones,5\nX,pellets,6\n"), faults)));
+        Assert.StartsWith("hops.csv, row 3, lot = \"X\": A lot of this name stands in an earlier row.", Assert.Single(faults).ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_folder_without_a_trial_says_so() =>
         Assert.Contains("trial.json: The file is missing.", Assert.Throws<TrialFolderException>(() => Trial.Open(folder.FullName)).Message, StringComparison.Ordinal);
 }
