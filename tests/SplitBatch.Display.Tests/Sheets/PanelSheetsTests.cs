@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text.RegularExpressions;
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
+using SplitBatch.Display.Browser;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Display.Sheets;
@@ -126,7 +127,7 @@ public class PanelSheetsTests
         }
     }
 
-    [ChromiumFact]
+    [BrowserFact]
     public void Two_ballots_fit_on_a_page_of_either_size()
     {
         string folder = Directory.CreateTempSubdirectory("splitbatch-print-").FullName;
@@ -136,7 +137,7 @@ public class PanelSheetsTests
             {
                 // The protocol with the longest task and the most cups; 18 ballots.
                 string html = PanelSheets.For(Pour(Protocol.TwoOutOfFive), paper).Ballots.SaveTo(folder), pdf = Path.Combine(folder, $"{paper}.pdf");
-                using var chromium = Process.Start(new ProcessStartInfo(ChromiumFactAttribute.Path!,
+                using var chromium = Process.Start(new ProcessStartInfo(Chromium.Path!,
                     ["--headless", "--no-sandbox", "--disable-gpu", $"--user-data-dir={folder}/profile", "--no-pdf-header-footer", $"--print-to-pdf={pdf}", html]) { RedirectStandardError = true, RedirectStandardOutput = true })!;
                 chromium.ErrorDataReceived += (_, _) => { };
                 chromium.BeginErrorReadLine();
