@@ -1,6 +1,6 @@
 """The installed kernel as clients use it: interrupt, restart, questions, several clients, many kernels, long life.
 
-Run by tests/SplitBatch.Cli.Tests, or by hand with the kernel installed:  /usr/bin/python3 -m unittest -v test_kernel
+Run by hand with the kernel installed; no test project or CI step calls it yet:  /usr/bin/python3 -m unittest -v test_kernel
 """
 import os
 import time
