@@ -96,7 +96,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         var csharp = new CSharpKernel(Name).UseWho().UseValueSharing();
         if (options.NuGet) StartSetting.AddNuGet(csharp);
         StartSetting.AddLineNumbers(csharp);
-        csharp.AddAssemblyReferences(StartSetting.References);
+        MappedReferences.Attach(csharp, StartSetting.References);
         csharp.AddMiddleware(OnOwnThreadAsync, nameof(KernelHost));
         kernel.Add(csharp);
         kernel.DefaultKernelName = Name;
@@ -180,6 +180,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
 
         // The engine puts its own console in place for every command; put back the one that follows the cell.
         CellConsole.Install();
+        if (context.HandlingKernel is CSharpKernel csharp) MappedReferences.Follow(csharp);
         var thread = CellThread.Start(() => next(command, context));
         lock (threads) threads.Add(thread);
         await thread.Completed.ConfigureAwait(false);

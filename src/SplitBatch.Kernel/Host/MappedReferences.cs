@@ -1,0 +1,114 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using System.Reflection;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.Scripting;
+using Microsoft.DotNet.Interactive.CSharp;
+
+namespace SplitBatch.Kernel.Host;
+
+/// <summary>
+/// What cells are compiled against, read from files that are mapped into memory. The engine's own way copies every file whole into
+/// the process, more than 100 MB of them; mapped, a page is read when it is needed, and thirty kernels on one machine share it.
+/// </summary>
+/// <remarks>
+/// The engine keeps its options to itself, so they are set where it keeps them. Should a later version of it keep them elsewhere,
+/// cells still run, in more memory; a test says so.
+/// </remarks>
+internal sealed class MappedReferences : MetadataReferenceResolver
+{
+    private static readonly FieldInfo? Options = Field("_scriptOptions");
+    private static readonly FieldInfo? WorkingFolder = Field("_workingDirectory");
+
+    /// <summary>What the kernel is built from and no cell is written against; not read at all.</summary>
+    private static readonly string[] Unneeded = ["Microsoft.CodeAnalysis", "FSharp.Compiler", "NetMQ", "AsyncIO", "NaCl", "System.ServiceModel"];
+
+    private static readonly FrozenPlatform Platform = new();
+    private static readonly ConcurrentDictionary<string, PortableExecutableReference> Mapped = new(StringComparer.Ordinal);
+
+    private readonly ScriptMetadataResolver _paths;
+
+    private MappedReferences(string folder) => _paths = ScriptMetadataResolver.Default.WithBaseDirectory(folder);
+
+    /// <inheritdoc/>
+    public override bool ResolveMissingAssemblies => true;
+
+    /// <summary>Makes the engine compile cells against these files, in place of what it would reference by itself.</summary>
+    /// <returns>False when the engine does not keep its options where they are known to be.</returns>
+    public static bool Attach(CSharpKernel kernel, IEnumerable<string> files)
+    {
+        if (Options?.GetValue(kernel) is not ScriptOptions options || WorkingFolder is null)
+        {
+            kernel.AddAssemblyReferences(files);
+            return false;
+        }
+
+        var own = options.MetadataReferences.OfType<PortableExecutableReference>().Select(r => r.FilePath).OfType<string>();
+        Options.SetValue(kernel, options.WithReferences(own.Concat(files).Distinct(StringComparer.Ordinal).Select(Map)));
+        Follow(kernel);
+        return true;
+    }
+
+    /// <summary>Keeps to the current folder, from which relative paths in <c>#r</c> and <c>#load</c> start. Called before every cell.</summary>
+    public static void Follow(CSharpKernel kernel)
+    {
+        var folder = Directory.GetCurrentDirectory();
+        if (Options?.GetValue(kernel) is ScriptOptions options && WorkingFolder is not null && !folder.Equals(WorkingFolder.GetValue(kernel)))
+        {
+            Options.SetValue(kernel, options
+                .WithMetadataResolver(new MappedReferences(folder))
+                .WithSourceResolver(new SourceFileResolver(ImmutableArray<string>.Empty, folder)));
+            WorkingFolder.SetValue(kernel, folder);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override ImmutableArray<PortableExecutableReference> ResolveReference(string reference, string? baseFilePath, MetadataReferenceProperties properties) =>
+        Platform.Find(reference) is { } file ? [Map(file)] : _paths.ResolveReference(reference, baseFilePath, properties);
+
+    /// <inheritdoc/>
+    public override PortableExecutableReference? ResolveMissingAssembly(MetadataReference definition, AssemblyIdentity referenceIdentity)
+    {
+        if (Platform.Find(referenceIdentity.Name) is not { } file)
+        {
+            return _paths.ResolveMissingAssembly(definition, referenceIdentity);
+        }
+
+        return Unneeded.Any(u => referenceIdentity.Name.StartsWith(u, StringComparison.Ordinal)) ? null : Map(file);
+    }
+
+    /// <inheritdoc/>
+    public override bool Equals(object? other) => other is MappedReferences mapped && mapped._paths.Equals(_paths);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _paths.GetHashCode();
+
+    private static PortableExecutableReference Map(string file) => Mapped.GetOrAdd(file, static path =>
+    {
+        var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
+        var documentation = Path.ChangeExtension(path, ".xml");
+        return AssemblyMetadata.Create(ModuleMetadata.CreateFromStream(stream)).GetReference(
+            File.Exists(documentation) ? XmlDocumentationProvider.CreateFromFile(documentation) : null,
+            filePath: path,
+            display: path);
+    });
+
+    private static FieldInfo? Field(string name) => typeof(CSharpKernel).GetField(name, BindingFlags.Instance | BindingFlags.NonPublic);
+
+    /// <summary>The files this process runs on, by simple name: the framework's and the kernel's own.</summary>
+    private sealed class FrozenPlatform
+    {
+        private readonly Dictionary<string, string> _files = new(StringComparer.OrdinalIgnoreCase);
+
+        public FrozenPlatform()
+        {
+            var trusted = AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES") as string ?? "";
+            foreach (var file in trusted.Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries))
+            {
+                _files.TryAdd(Path.GetFileNameWithoutExtension(file), file);
+            }
+        }
+
+        public string? Find(string name) => _files.GetValueOrDefault(name);
+    }
+}
