@@ -21,7 +21,7 @@ class SplitBatchKernelTests(jupyter_kernel_test.KernelTests):
     ]
     complete_code_samples = ["1 + 1", "var a = 2;", "if (true) { }", "class A { }", 'Console.WriteLine("x");', ""]
     incomplete_code_samples = ["if (true) {", "var a = ", "class A {", "Math.Sqrt(", "1 +", "/* note"]
-    invalid_code_samples = ["}", "int x 5;", "1 + 1; )"]
+    invalid_code_samples = ["}", "int x 5;"]
     code_page_something = "Gravity.FromSpecific?"
     code_generate_error = 'throw new InvalidOperationException("on purpose");'
     code_execute_result = [
