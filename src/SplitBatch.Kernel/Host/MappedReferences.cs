@@ -12,6 +12,8 @@ namespace SplitBatch.Kernel.Host;
 /// the process, more than 100 MB of them; mapped, a page is read when it is needed, and thirty kernels on one machine share it.
 /// </summary>
 /// <remarks>
+/// Every kernel maps the files for itself: the compiler keeps what it has read with the mapping, and two kernels that start at the same
+/// moment on one mapping can each take a part of the other's types for its own.
 /// The engine keeps its options to itself, so they are set where it keeps them. Should a later version of it keep them elsewhere,
 /// cells still run, in more memory; a test says so.
 /// </remarks>
@@ -24,11 +26,15 @@ internal sealed class MappedReferences : MetadataReferenceResolver
     private static readonly string[] Unneeded = ["Microsoft.CodeAnalysis", "FSharp.Compiler", "NetMQ", "AsyncIO", "NaCl", "System.ServiceModel"];
 
     private static readonly FrozenPlatform Platform = new();
-    private static readonly ConcurrentDictionary<string, PortableExecutableReference> Mapped = new(StringComparer.Ordinal);
 
+    private readonly ConcurrentDictionary<string, Lazy<PortableExecutableReference>> _mapped;
     private readonly ScriptMetadataResolver _paths;
 
-    private MappedReferences(string folder) => _paths = ScriptMetadataResolver.Default.WithBaseDirectory(folder);
+    private MappedReferences(string folder, ConcurrentDictionary<string, Lazy<PortableExecutableReference>> mapped)
+    {
+        _paths = ScriptMetadataResolver.Default.WithBaseDirectory(folder);
+        _mapped = mapped;
+    }
 
     /// <inheritdoc/>
     public override bool ResolveMissingAssemblies => true;
@@ -44,8 +50,8 @@ internal sealed class MappedReferences : MetadataReferenceResolver
         }
 
         var own = options.MetadataReferences.OfType<PortableExecutableReference>().Select(r => r.FilePath).OfType<string>();
-        Options.SetValue(kernel, options.WithReferences(own.Concat(files).Distinct(StringComparer.Ordinal).Select(Map)));
-        Follow(kernel);
+        var mapped = new MappedReferences(Directory.GetCurrentDirectory(), new(StringComparer.Ordinal));
+        Set(kernel, options.WithReferences(own.Concat(files).Distinct(StringComparer.Ordinal).Select(mapped.Map)), mapped);
         return true;
     }
 
@@ -53,12 +59,9 @@ internal sealed class MappedReferences : MetadataReferenceResolver
     public static void Follow(CSharpKernel kernel)
     {
         var folder = Directory.GetCurrentDirectory();
-        if (Options?.GetValue(kernel) is ScriptOptions options && WorkingFolder is not null && !folder.Equals(WorkingFolder.GetValue(kernel)))
+        if (Options?.GetValue(kernel) is ScriptOptions { MetadataResolver: MappedReferences mapped } options && !folder.Equals(WorkingFolder!.GetValue(kernel)))
         {
-            Options.SetValue(kernel, options
-                .WithMetadataResolver(new MappedReferences(folder))
-                .WithSourceResolver(new SourceFileResolver(ImmutableArray<string>.Empty, folder)));
-            WorkingFolder.SetValue(kernel, folder);
+            Set(kernel, options, new MappedReferences(folder, mapped._mapped));
         }
     }
 
@@ -78,20 +81,29 @@ internal sealed class MappedReferences : MetadataReferenceResolver
     }
 
     /// <inheritdoc/>
-    public override bool Equals(object? other) => other is MappedReferences mapped && mapped._paths.Equals(_paths);
+    public override bool Equals(object? other) => other is MappedReferences mapped && mapped._paths.Equals(_paths) && ReferenceEquals(mapped._mapped, _mapped);
 
     /// <inheritdoc/>
     public override int GetHashCode() => _paths.GetHashCode();
 
-    private static PortableExecutableReference Map(string file) => Mapped.GetOrAdd(file, static path =>
+    private static void Set(CSharpKernel kernel, ScriptOptions options, MappedReferences resolver)
     {
-        var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
-        var documentation = Path.ChangeExtension(path, ".xml");
+        var folder = resolver._paths.BaseDirectory!;
+        Options!.SetValue(kernel, options.WithMetadataResolver(resolver).WithSourceResolver(new SourceFileResolver(ImmutableArray<string>.Empty, folder)));
+        WorkingFolder!.SetValue(kernel, folder);
+    }
+
+    private PortableExecutableReference Map(string file) => _mapped.GetOrAdd(file, static path => new(() => Open(path))).Value;
+
+    private static PortableExecutableReference Open(string file)
+    {
+        var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
+        var documentation = Path.ChangeExtension(file, ".xml");
         return AssemblyMetadata.Create(ModuleMetadata.CreateFromStream(stream)).GetReference(
             File.Exists(documentation) ? XmlDocumentationProvider.CreateFromFile(documentation) : null,
-            filePath: path,
-            display: path);
-    });
+            filePath: file,
+            display: file);
+    }
 
     private static FieldInfo? Field(string name) => typeof(CSharpKernel).GetField(name, BindingFlags.Instance | BindingFlags.NonPublic);
 
