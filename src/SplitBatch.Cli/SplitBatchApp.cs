@@ -37,6 +37,10 @@ public static class SplitBatchApp
             config.AddCommand<ServeCommand>("serve")
                 .WithDescription("Draw the serving orders and codes of a declared panel, and print its sheets; a key that is there is kept.")
                 .WithExample("serve", "my-trial");
+            config.AddCommand<WriteUpCommand>("write-up")
+                .WithDescription("Write up trial folders, without a notebook: a page, Markdown, a word-processor file, figures, tables and summary pictures of each.")
+                .WithExample("write-up", "my-trial")
+                .WithExample("write-up", "data-demo/amber-cone-or-pellet", "data-demo/stout-early-or-late", "data-demo/lager-first-wort", "--out", "out");
             config.AddKernel();
         });
         return await app.RunAsync(args, cancellation);

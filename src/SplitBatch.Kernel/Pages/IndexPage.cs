@@ -20,6 +20,7 @@ internal static class IndexPage
         foreach (var outcome in outcomes) Add(page, outcome);
         foreach (var title in notRun) page.Append(CultureInfo.InvariantCulture, $"<li>{PageParts.Text(title)} <p class=\"note\">Not run, because an earlier notebook stopped.</p></li>\n");
         page.Append("</ol>\n");
+        foreach (var trial in trials.Where(t => t.Holds("write-up/write-up.html"))) AddWriteUp(page, trial);
         if (trials.Count > 0) AddTrials(page, trials);
         page.Append("</main>\n<footer><p>Each page stands alone: it can be sent, printed and read without a network. The .ipynb file beside it is the same notebook with its results.</p></footer>\n");
         return page.Append(PageParts.End).ToString();
@@ -34,6 +35,29 @@ internal static class IndexPage
         if (outcome.Problem is { } problem) page.Append(CultureInfo.InvariantCulture, $"<p class=\"failed\">{PageParts.Text(problem)}</p>");
         page.Append("</li>\n");
     }
+
+    /// <summary>The write-up and every form of it, each by one link.</summary>
+    private static void AddWriteUp(StringBuilder page, TrialFolder trial)
+    {
+        var title = Trial.Open(trial.Path).Title;
+        var place = $"{Uri.EscapeDataString(trial.Name)}/write-up";
+        page.Append(CultureInfo.InvariantCulture, $"<h2>The write-up</h2>\n<p><a href=\"{place}/write-up.html\">{PageParts.Text(title)}</a>, one page for a screen, a phone or a printer.</p>\n<ul>\n");
+        foreach (var (name, what) in OtherForms.Where(form => trial.Holds($"write-up/{form.Name}")))
+        {
+            page.Append(CultureInfo.InvariantCulture, $"<li><a href=\"{place}/{name}\">{what}</a></li>\n");
+        }
+
+        page.Append("</ul>\n");
+    }
+
+    private static readonly (string Name, string What)[] OtherForms =
+    [
+        ("write-up.md", "The same as Markdown, with its figures as files"),
+        ("write-up.docx", "The same for a word processor"),
+        ("summary-16x9.svg", "The trial in one picture, wide"),
+        ("summary-square.svg", "The trial in one picture, square"),
+        ("tables/ledger.csv", "Every number stated, with its method and its source, for a spreadsheet"),
+    ];
 
     private static void AddTrials(StringBuilder page, IReadOnlyCollection<TrialFolder> trials)
     {

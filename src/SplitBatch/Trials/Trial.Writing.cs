@@ -10,7 +10,7 @@ public sealed partial class Trial
 
     /// <summary>The files that the trial was read from, with their hashes.</summary>
     public IReadOnlyList<InputFile> InputFiles =>
-        [.. Folder.Names("*.json").Concat(Folder.Names("*.csv")).Concat(Folder.Names("*.md", "notes")).Select(name => InputFile.Of(Folder, name))];
+        [.. Folder.Names("*.json").Concat(Folder.Names("*.csv")).Concat(Folder.Names("*.csv", "incoming")).Concat(Folder.Names("*.md", "notes")).Select(name => InputFile.Of(Folder, name))];
 
     /// <summary>The paragraphs of one name, or null when the writer wrote none.</summary>
     public string? Note(string name) => Notes.GetValueOrDefault(name);
