@@ -29,7 +29,8 @@ public static partial class Charts
                 : "How many people tell these beers apart, panel by panel",
             Subtitle = $"Estimated share of discriminators with exact {Percent(shown[0].Test.Level)} intervals",
             Reading = string.Join(" ", shown.Select(p =>
-                $"{Capital(p.Name)}: {Percent(p.Test.Discriminators)}, from {Percent(p.Test.DiscriminatorsInterval.Low)} to {Percent(p.Test.DiscriminatorsInterval.High)}.")),
+                $"Panel {p.Name}: the count fits best if {Percent(p.Test.Discriminators)} can tell; with {Percent(p.Test.Level)} confidence it is between {Percent(p.Test.DiscriminatorsInterval.Low)} and {Percent(p.Test.DiscriminatorsInterval.High)}."))
+                + " An interval with two ends reaches further up than the one-sided limit by which a margin is ruled out.",
             X = new Axis("share who tell the beers apart") { Percent = true, Min = -0.02, Max = Math.Min(1, Math.Max(most, margin ?? 0) + 0.08) },
             Y = Axis.Of([.. shown.Select(p => $"{p.Name} ({p.Test.Count} of {p.Test.Tasters}, {p.Test.Protocol.Name})")]),
             Marks = marks,

@@ -8,6 +8,9 @@ public static partial class Charts
 {
     private static readonly string[] OrderAndPositionChecks = ["serving order", "position of the odd cup", "position of the first cup of A", "position"];
 
+    /// <summary>Whether the panel allows a check of order or position at all.</summary>
+    internal static bool HasOrderAndPosition(BiasReport report) => report.Checks.Any(check => OrderAndPositionChecks.Contains(check.Name));
+
     /// <summary>Right answers by serving order and by place, beside what would be expected if neither mattered.</summary>
     /// <param name="report">The bias checks of a panel.</param>
     /// <exception cref="ArgumentException">The panel allows no check of order or position.</exception>

@@ -27,6 +27,7 @@ public static partial class Charts
             {
                 Ink = share.Equals(plan.Margin) ? Ink.Main : Ink.Faint,
                 Name = $"{Percent(share)} discriminators",
+                ShortName = Percent(share),
             }),
             new Rule(plan.Tasters) { Name = $"this panel: {Counted(plan.Tasters, "taster")}" },
             new Dots([new At(plan.Tasters, power)]),
@@ -35,7 +36,7 @@ public static partial class Charts
         return new Figure
         {
             Title = Invariant($"{Counted(plan.Tasters, "taster")} would show it in {Percent(power)} of trials if {Percent(plan.Margin)} can tell the beers apart"),
-            Subtitle = Invariant($"{Capital(plan.Protocol.Name)}, error {Percent(plan.Alpha)}; the teeth come from counts being whole"),
+            Subtitle = Invariant($"{Capital(plan.Protocol.Name)}, error {Percent(plan.Alpha)}; a curve for each share of people who can tell; the teeth come from counts being whole"),
             Reading = Invariant($"The chance of showing a difference rises with the number of tasters. For {Percent(plan.Margin)} discriminators and a chance of {Percent(plan.Power)}, it takes {Counted(needed.First, "taster")} ({needed.Always} or more always reach it); this panel has {plan.Tasters}."),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most },
             Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1 },

@@ -15,22 +15,32 @@ public static partial class Tables
     {
         ArgumentNullException.ThrowIfNull(trial);
         var about = trial.Description;
-        List<(string What, string Words)> rows =
-        [
-            ("question", about.Question),
-            ("why it matters", about.Why),
-            ("what would change my mind", about.WouldChangeMyMind),
-            ("the one variable", about.Variable),
-            ("half A", about.Beers[Side.A]),
-            ("half B", about.Beers[Side.B]),
-            .. about.HeldEqual.Select((words, i) => (i == 0 ? "held equal" : "", words)),
-        ];
-        return Table.Of(rows.Where(row => row.Words.Length > 0), about.Title)
-            .Text("part", row => row.What)
-            .Text("in words", row => row.Words)
-            .Note(about.Invented ? "Invented data: an example, not a finding about beer." : "")
-            .ToTable();
+        List<(string What, string Words)> rows = [("question", about.Question), ("why it matters", about.Why), .. Changed(about)];
+        return InWords(rows, about.Title, about.Invented ? "Invented data: an example, not a finding about beer." : "");
     }
+
+    /// <summary>The design without the question: what is changed, what is held equal, and what would change the brewer's mind.</summary>
+    /// <param name="trial">The trial.</param>
+    public static Table Changed(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        return InWords(Changed(trial.Description), "The design", "");
+    }
+
+    private static IEnumerable<(string What, string Words)> Changed(TrialDescription about) =>
+    [
+        ("the one variable", about.Variable),
+        ("half A", about.Beers[Side.A]),
+        ("half B", about.Beers[Side.B]),
+        .. about.HeldEqual.Select((words, i) => (i == 0 ? "held equal" : "", words)),
+        ("what would change my mind", about.WouldChangeMyMind),
+    ];
+
+    private static Table InWords(IEnumerable<(string What, string Words)> rows, string caption, string note) => Table.Of(rows.Where(row => row.Words.Length > 0), caption)
+        .Text("part", row => row.What)
+        .Text("in words", row => row.Words)
+        .Note(note)
+        .ToTable();
 
     /// <summary>The two halves line by line: the same, within what the instruments can tell, a confound, or not measured.</summary>
     /// <param name="parity">The comparison.</param>
@@ -41,9 +51,23 @@ public static partial class Tables
             .Text("quantity", line => line.Quantity)
             .Text("half A", line => line.A)
             .Text("half B", line => line.B)
-            .Text("finding", line => line.Remark)
+            .Text("finding", Finding)
             .ToTable();
     }
+
+    private static string Finding(ParityLine line) => line.Verdict switch
+    {
+        SplitBatch.Lab.Parity.Same => "the same",
+        SplitBatch.Lab.Parity.TheVariable => "differs, and follows from what the trial changes",
+        SplitBatch.Lab.Parity.WithinInstrument => $"{Apart(line, line.Difference!.Value)} apart, within what the instruments can tell ({Apart(line, line.Tolerance!.Value)})",
+        SplitBatch.Lab.Parity.NotMeasured => line.A is null && line.B is null ? "not measured, so nobody can say" : "cannot be compared",
+        _ when line is { Difference: { } difference, Tolerance: { } most } => $"a confound: {Apart(line, difference)} apart, more than the instruments' uncertainty explains ({Apart(line, most)})",
+        _ when line.Difference is { } difference => $"a confound unless shown to be none: {Apart(line, difference)} apart, and no uncertainty is logged",
+        _ => "a confound: not the same",
+    };
+
+    private static string Apart(ParityLine line, double amount) =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Math.Round(Math.Abs(amount), line.Unit == "SG" ? 4 : 2)}{(line.Unit is "" or "pH" ? "" : " " + line.Unit)}");
 
     /// <summary>In what the two lots differ besides the variable.</summary>
     /// <param name="confounds">The differences.</param>

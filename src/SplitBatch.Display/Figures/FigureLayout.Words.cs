@@ -17,7 +17,8 @@ internal sealed partial class FigureLayout
                 break;
             case Curve { Name.Length: > 0, Points.Count: > 0 } curve:
                 var end = Pixel(curve.Points[^1]);
-                if (_narrow) Word(curve.Name, new(end.X - 4, end.Y - 8), curve.Ink, Anchor.End);
+                if (_narrow && curve.ShortName.Length > 0) Word(curve.ShortName, new(end.X + 6, end.Y + 4), curve.Ink);
+                else if (_narrow) Word(curve.Name, new(end.X - 4, end.Y - 8), curve.Ink, Anchor.End);
                 else Word(curve.Name, new(end.X + 6, end.Y + 4), curve.Ink);
                 break;
             case Bars bars:

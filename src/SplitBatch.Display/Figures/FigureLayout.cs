@@ -13,6 +13,7 @@ internal sealed partial class FigureLayout
     private readonly bool _narrow;
     private readonly double? _plotHeight;
     private readonly List<Shape> _shapes = [];
+    private readonly List<Writing> _rowNames = [];
     private readonly Labels _labels;
 
     private double _left;
@@ -52,6 +53,7 @@ internal sealed partial class FigureLayout
         DrawAxes();
         DrawStrip(strip, y + Pad);
         foreach (var mark in _figure.Marks) Draw(mark);
+        _shapes.AddRange(_rowNames);
         foreach (var mark in _figure.Marks) Label(mark);
         return new Scene(_width, Math.Ceiling(BottomEdge()), _figure.Title, _figure.AltText, _shapes);
     }
@@ -92,6 +94,10 @@ internal sealed partial class FigureLayout
         {
             words.AddRange(_figure.Marks.OfType<Curve>().Select(c => c.Name));
             words.AddRange(_figure.Marks.OfType<Ranges>().Where(r => r.Along == Along.X).SelectMany(r => r.Items.Select(i => i.Label)));
+        }
+        else
+        {
+            words.AddRange(_figure.Marks.OfType<Curve>().Select(c => c.ShortName));
         }
 
         words.AddRange(_figure.Marks.OfType<Bars>().Where(b => b.Along == Along.X).SelectMany(b => b.Items.Select(i => i.Label)));
@@ -194,7 +200,7 @@ internal sealed partial class FigureLayout
             for (var k = 0; k < lines.Count; k++)
             {
                 var at = new Spot(_narrow ? Pad : _left - 10, y + k * 15);
-                _shapes.Add(new Writing(at, lines[k], TickSize, Theme.Text, Anchor: _narrow ? Anchor.Start : Anchor.End));
+                _rowNames.Add(new Writing(at, lines[k], TickSize, Theme.Text, Anchor: _narrow ? Anchor.Start : Anchor.End, Halo: _narrow ? Theme.Paper : null)); // over the lines that cross a phone's plot
                 if (_narrow) _labels.Take(Pad, at.Y - TickSize, Pad + Face.Regular.Width(lines[k], TickSize), at.Y + 3);
             }
         }

@@ -77,7 +77,11 @@ public sealed record Bars(IReadOnlyList<BarItem> Items, Along Along = Along.Y) :
 
 /// <summary>A line through points.</summary>
 /// <param name="Points">The places, in the order in which they are joined.</param>
-public sealed record Curve(IReadOnlyList<At> Points) : Mark;
+public sealed record Curve(IReadOnlyList<At> Points) : Mark
+{
+    /// <summary>A name short enough to stand at the curve's end on a phone; blank to write the whole name above the end.</summary>
+    public string ShortName { get; init; } = "";
+}
 
 /// <summary>A shaded area between two curves.</summary>
 /// <param name="Points">For each place on the horizontal axis the lower and the upper value.</param>

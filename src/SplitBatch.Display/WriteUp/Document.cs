@@ -1,3 +1,4 @@
+using System.Globalization;
 using SplitBatch.Evidence;
 
 namespace SplitBatch.Display.WriteUp;
@@ -79,6 +80,10 @@ public sealed record Document
 
     internal int NumberOf(Claim claim) => AllClaims.Select((c, i) => (c.Id, Number: i + 1)).First(c => c.Id == claim.Id).Number;
 
+    /// <summary>The ledger's number of a figure's caption; null where the caption states no number.</summary>
+    /// <param name="index">The figure's place, from 0.</param>
+    internal int? NumberOfCaption(int index) => States(Figures[index]) ? AllClaims.Count + 1 + Figures.Take(index).Count(States) : null;
+
     internal static string FigureFile(int index, Figures.Figure figure) => $"figure-{index + 1}-{Slug(figure.Title)}";
 
     internal static string TableFile(int index, Table table) => $"table-{index + 1}-{Slug(table.Caption)}";
@@ -98,13 +103,21 @@ public sealed record Document
     }
 
     /// <summary>The ledger as a table.</summary>
-    internal Table LedgerTable() => Table.Of(AllClaims, "Every number stated, with its method and its source")
-        .Number("no.", claim => NumberOf(claim), decimals: 0)
+    internal Table LedgerTable() => Table.Of(AllClaims.Concat(CaptionClaims()), "Every claim, with its numbers, its method and its source")
+        .Number("no.", claim => claim.Id.StartsWith(Caption, StringComparison.Ordinal) ? NumberOfCaption(int.Parse(claim.Id[Caption.Length..], CultureInfo.InvariantCulture)) : NumberOf(claim), decimals: 0)
         .Text("sentence", claim => claim.Sentence)
-        .Text("numbers, to ten digits", claim => string.Join("; ", claim.Numbers.Select(n => n.ToString("G10", System.Globalization.CultureInfo.InvariantCulture))))
+        .Text("numbers, to ten digits", claim => string.Join("; ", claim.Numbers.Select(n => n.ToString("G10", CultureInfo.InvariantCulture))))
         .Text("method", claim => claim.Method)
         .Text("source", claim => string.Join("; ", claim.Sources))
         .ToTable();
+
+    /// <summary>The captions that state numbers, each as a claim on the numbers that its figure was drawn from.</summary>
+    internal IEnumerable<Claim> CaptionClaims() => Figures.Index().Where(f => States(f.Item)).Select(f => Claim.InWords(
+        Caption + f.Index.ToString(CultureInfo.InvariantCulture), f.Item.Reading, $"read from the numbers of figure {f.Index + 1}", $"figures/{FigureFile(f.Index, f.Item)}.csv"));
+
+    private const string Caption = "caption.";
+
+    private static bool States(Figures.Figure figure) => figure.Reading.Any(char.IsAsciiDigit);
 
     private static IEnumerable<Claim> ClaimsOf(Block block) => block switch
     {

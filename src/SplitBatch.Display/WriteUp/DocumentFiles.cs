@@ -21,6 +21,7 @@ internal static class DocumentFiles
             File.WriteAllBytes(path, content);
         }
 
+        foreach (var (name, hash) in made.Where(old => files.All(file => file.Name != old.Key))) RemoveUnchanged(Path.Combine(folder, name), hash);
         var lines = files.Select(f => $"{Hash(f.Content)}  {f.Name}\n");
         File.WriteAllText(Path.Combine(folder, Manifest), string.Concat(lines), new UTF8Encoding(false));
         return [.. files.Select(f => f.Name), Manifest];
@@ -40,6 +41,7 @@ internal static class DocumentFiles
             var name = "figures/" + Document.FigureFile(i, document.Figures[i]);
             files.Add((name + ".svg", Bytes(document.Figures[i].ToSvg())));
             if (document.Figures[i].ToPng() is { } png) files.Add((name + ".png", png));
+            files.Add((name + ".csv", Bytes(CsvWriter.Write(document.Figures[i].Numbers))));
         }
 
         for (var i = 0; i < document.Tables.Count; i++)
@@ -65,6 +67,12 @@ internal static class DocumentFiles
         var (stem, ending) = (Path.ChangeExtension(path, null), Path.GetExtension(path));
         var kept = Enumerable.Range(1, int.MaxValue).Select(k => $"{stem}.kept-{k}{ending}").First(name => !File.Exists(name));
         File.Move(path, kept);
+    }
+
+    /// <summary>A file of an earlier write-up that this one does not have, such as a figure under another title; one that a person has changed stays.</summary>
+    private static void RemoveUnchanged(string path, string hashWhenMade)
+    {
+        if (File.Exists(path) && Hash(File.ReadAllBytes(path)) == hashWhenMade) File.Delete(path);
     }
 
     private static Dictionary<string, string> ReadManifest(string folder)

@@ -91,7 +91,8 @@ internal sealed class DocxContent(Document document, MainDocumentPart main)
                 new Run(DocxStyles.Picture(id, (uint)number, Xml.Clean(figure.Title), Xml.Clean(figure.AltText), scene.Width, scene.Height)));
         }
 
-        yield return Styled("Caption", string.Create(CultureInfo.InvariantCulture, $"Figure {number}. {figure.Reading}"));
+        var row = document.NumberOfCaption(number - 1) is { } entry ? string.Create(CultureInfo.InvariantCulture, $"\u00A0[{entry}]") : "";
+        yield return Styled("Caption", string.Create(CultureInfo.InvariantCulture, $"Figure {number}. {figure.Reading}{row}"));
     }
 
     private static IEnumerable<OpenXmlElement> Of(Table table, string number)

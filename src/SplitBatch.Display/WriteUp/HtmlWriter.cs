@@ -43,7 +43,8 @@ internal static class HtmlWriter
                     break;
                 case FigureBlock shown:
                     html.Append(CultureInfo.InvariantCulture, $"<figure>\n<div class=\"page\">{shown.Figure.ToSvg()}</div>\n<div class=\"phone\">{shown.Figure.ToSvg(360)}</div>\n");
-                    html.Append(CultureInfo.InvariantCulture, $"<figcaption>Figure {++figure}. {Xml.Text(shown.Figure.Reading)}</figcaption>\n</figure>\n");
+                    var caption = document.NumberOfCaption(figure) is { } row ? "\u00A0" + Mark(document, row) : "";
+                    html.Append(CultureInfo.InvariantCulture, $"<figcaption>Figure {++figure}. {Xml.Text(shown.Figure.Reading)}{caption}</figcaption>\n</figure>\n");
                     break;
                 case TableBlock shown:
                     Append(html, shown.Table, $"Table {++table}. ", rowIds: null);
@@ -59,16 +60,12 @@ internal static class HtmlWriter
         return html.Append("</main>\n</body>\n</html>\n").ToString();
     }
 
-    private static string Sentences(Document document, IReadOnlyList<Claim> claims)
-    {
-        var linked = document.Blocks.OfType<Ledger>().Any();
-        return string.Join(" ", claims.Select(claim =>
-        {
-            var number = document.NumberOf(claim);
-            var mark = linked ? $"<a class=\"ref\" href=\"#claim-{number}\" aria-label=\"ledger entry {number}\">[{number}]</a>" : $"<span class=\"ref\">[{number}]</span>";
-            return $"{Xml.Text(claim.Sentence)}\u00A0{mark}";
-        }));
-    }
+    private static string Sentences(Document document, IReadOnlyList<Claim> claims) =>
+        string.Join(" ", claims.Select(claim => $"{Xml.Text(claim.Sentence)}\u00A0{Mark(document, document.NumberOf(claim))}"));
+
+    private static string Mark(Document document, int number) => document.Blocks.OfType<Ledger>().Any()
+        ? $"<a class=\"ref\" href=\"#claim-{number}\" aria-label=\"ledger entry {number}\">[{number}]</a>"
+        : $"<span class=\"ref\">[{number}]</span>";
 
     private static void Append(StringBuilder html, IReadOnlyList<Piece> pieces)
     {
@@ -101,7 +98,8 @@ internal static class HtmlWriter
 
     private static void Append(StringBuilder html, Table table, string number, string? rowIds)
     {
-        html.Append(CultureInfo.InvariantCulture, $"<div class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"{Xml.Text(table.Caption)}\">\n<table>\n");
+        var whole = table.Rows.Count <= 8 ? " short" : "";
+        html.Append(CultureInfo.InvariantCulture, $"<div class=\"table{whole}\" role=\"region\" tabindex=\"0\" aria-label=\"{Xml.Text(table.Caption)}\">\n<table>\n");
         html.Append(CultureInfo.InvariantCulture, $"<caption>{number}{Xml.Text(table.Caption)}</caption>\n<thead>\n<tr>");
         foreach (var column in table.Columns) html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\"{Class(column)}>{Xml.Text(column.Heading)}</th>");
         html.Append("</tr>\n</thead>\n<tbody>\n");

@@ -41,7 +41,8 @@ internal static class MarkdownWriter
                     break;
                 case FigureBlock shown:
                     var file = Document.FigureFile(figure, shown.Figure);
-                    text.Append(CultureInfo.InvariantCulture, $"![{Escape(shown.Figure.AltText)}]({figureFolder}/{file}.svg)\n\n*Figure {++figure}. {Escape(shown.Figure.Reading)}*\n\n");
+                    var row = document.NumberOfCaption(figure) is { } number ? string.Create(CultureInfo.InvariantCulture, $" \\[{number}\\]") : "";
+                    text.Append(CultureInfo.InvariantCulture, $"![{Escape(shown.Figure.AltText)}]({figureFolder}/{file}.svg)\n\n*Figure {++figure}. {Escape(shown.Figure.Reading)}*{row}\n\n");
                     break;
                 case TableBlock shown:
                     Append(text, shown.Table, $"Table {++table}. ");

@@ -49,9 +49,14 @@ public static class TrialReport
     private static IEnumerable<Block> Changed(Trial trial)
     {
         yield return new Heading("What was changed, and what was held equal");
-        yield return Tables.Design(trial);
+        yield return Tables.Changed(trial);
         if (trial.Note("method") is { } own) yield return new Prose(own);
-        if (trial.BatchLog.Entries.Count > 0) yield return Tables.Parity(trial.Parity);
+        if (trial.HasKettle || trial.Lots.Count > 0) yield return new Heading("The recipe and the process", 3);
+        if (trial.HasKettle) yield return Tables.Process(trial);
+        if (trial.Lots.Count > 0) yield return Tables.Lots(trial.Lots);
+        if (trial.BatchLog.Entries.Count == 0) yield break;
+        yield return new Heading("What the batch log says", 3);
+        yield return Tables.Parity(trial.Parity);
     }
 
     private static IEnumerable<Block> Doses(Verdict verdict, DoseUncertainty? doubt)
@@ -59,8 +64,8 @@ public static class TrialReport
         if (verdict.Evidence.Doses is not { } doses || doubt is null) yield break;
         yield return new Heading("The two charges");
         yield return new Claims(Of(verdict, "dose."));
-        yield return Tables.Charges(doses);
         yield return Charts.Charges(doses);
+        yield return Tables.Charges(doses) with { Caption = $"What was weighed, and its worth by {doses.A.Estimate.Model.Name}'s formula" };
         yield return Tables.WhatComesWithIt(doses);
         yield return new Heading("How sure the doses are", 3);
         yield return Charts.EstimateComparison(doses);
@@ -86,14 +91,10 @@ public static class TrialReport
         var counted = trial.Panels.Where(panel => panel.HasCount).ToList();
         if (trial.Panels.Count == 0) yield break;
         yield return new Heading("The panel");
-        yield return Tables.Plans(trial.Panels.Select(panel => panel.Plan));
         foreach (var panel in counted)
         {
             yield return new Claims(Of(verdict, $"panel.{panel.Name}."));
             yield return Charts.CountAgainstGuessing(panel.Reading.Difference);
-            yield return Charts.PowerCurve(panel.Plan);
-            var bias = BiasReport.Of(panel.Scored);
-            if (bias.Checks.Count > 0) yield return Tables.Bias(bias);
         }
 
         if (counted.Count > 0)
@@ -103,6 +104,16 @@ public static class TrialReport
         }
 
         if (trial.Note("results") is { } own) yield return new Prose(own);
+        yield return new Heading("The plan, and what it could have told", 3);
+        yield return Tables.Plans(trial.Panels.Select(panel => panel.Plan));
+        foreach (var panel in trial.Panels.Where(panel => panel.Plan.Protocol.HasKnownChance)) yield return Charts.PowerCurve(panel.Plan);
+        foreach (var report in counted.Select(panel => BiasReport.Of(panel.Scored)).Where(Charts.HasOrderAndPosition))
+        {
+            yield return Charts.OrderAndPosition(report) with
+            {
+                Reading = "Right answers by serving order and by position, and wrong picks by position. An upright mark shows what to expect if order and position did not matter; the counts and their tests stand in a table under \"Data and method\".",
+            };
+        }
     }
 
     private static IEnumerable<Block> Closing(Trial trial, Verdict verdict)
@@ -128,9 +139,17 @@ public static class TrialReport
         yield return new Callout(
             "Cautions",
             "Boiling wort scalds and foams over when hops go in. Kegs and bottles hold pressure. Solvent and acid belong in a laboratory with its own safety rules. Tasters are adults who are not pregnant, do not drive afterwards and take no medicine that alcohol reacts with; ask about allergies. Local law and licensed practice come first.");
-        yield return new Heading("Where every number comes from");
+        yield return new Heading("Data and method");
+        if (trial.Lab.Results.Count > 0) yield return Tables.LabResults(trial.Lab);
+        foreach (var panel in trial.Panels.Where(panel => panel.HasCount))
+        {
+            var bias = BiasReport.Of(panel.Scored);
+            if (bias.Checks.Count > 0) yield return Tables.Bias(bias);
+        }
+
+        yield return new Heading("Where every number comes from", 3);
         yield return new Ledger();
-        yield return new Heading("Files, version and seeds");
+        yield return new Heading("Files, version and seeds", 3);
         yield return Table.Of(trial.InputFiles, "The files that this was made from")
             .Text("file", file => file.Name)
             .Text("SHA-256", file => file.Sha256)

@@ -33,13 +33,16 @@ public sealed partial record Claim
         Numbers = [.. sentence.GetArguments().Where(IsNumber).Select(value => Convert.ToDouble(value, CultureInfo.InvariantCulture))];
     }
 
-    /// <summary>A sentence without a number of its own: what follows from the design, or what a person wrote down.</summary>
+    /// <summary>
+    /// A sentence whose numbers, if any, were written into it before: what follows from the design, what a log says, or what a
+    /// person wrote down. Its numbers are read from it again; dates, codes and names with digits are none.
+    /// </summary>
     /// <param name="id">A short name, unique in a write-up.</param>
     /// <param name="sentence">The sentence.</param>
     /// <param name="basis">What it follows from.</param>
     /// <param name="sources">The files that it rests on.</param>
     public static Claim InWords(string id, string sentence, string basis = "follows from the design of the trial", params IEnumerable<string> sources) =>
-        new(id, $"{Guard.NotBlank(sentence)}", basis, sources);
+        new(id, $"{Guard.NotBlank(sentence)}", basis, sources) { Numbers = [.. Written().Matches(sentence).Select(match => double.Parse(match.Value, CultureInfo.InvariantCulture))] };
 
     /// <summary>A short name, unique in a write-up.</summary>
     public string Id { get; }
@@ -48,7 +51,7 @@ public sealed partial record Claim
     public string Sentence { get; }
 
     /// <summary>The numbers in the sentence, unrounded, in the sentence's order.</summary>
-    public IReadOnlyList<double> Numbers { get; }
+    public IReadOnlyList<double> Numbers { get; private init; }
 
     /// <summary>The test, formula or standard behind the numbers.</summary>
     public string Method { get; }
@@ -63,4 +66,8 @@ public sealed partial record Claim
 
     [GeneratedRegex(@"\{[^{}]*\}")]
     private static partial Regex Placeholder();
+
+    /// <summary>A number that stands alone: not part of a date, a code such as T17, or a name.</summary>
+    [GeneratedRegex(@"(?<![\w.:-])\d+(?:\.\d+)?(?![\w:-])")]
+    private static partial Regex Written();
 }

@@ -14,7 +14,7 @@ internal static class DoseClaims
         yield return MassClaim(a, b, evidence);
         yield return new Claim(
             "dose.estimate",
-            $"By {model.Name}'s formula the two doses are worth {a.Bitterness.Value:0.0} and {b.Bitterness.Value:0.0} IBU.",
+            $"By {model.Name}'s formula the dose of half A is worth {a.Bitterness.Value:0.0} IBU and that of half B {b.Bitterness.Value:0.0} IBU.",
             model.Citation,
             Sources);
         yield return PlantClaim(a, b, evidence.Units);

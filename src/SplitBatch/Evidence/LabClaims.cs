@@ -11,11 +11,7 @@ internal static class LabClaims
 
     public static IEnumerable<Claim> Of(LabComparison lab, ChargeMatch? doses)
     {
-        yield return new Claim(
-            "lab.means",
-            $"The lab measured {lab.A.Mean:0.0} BU in half A and {lab.B.Mean:0.0} BU in half B (means of {lab.A.Count} and {lab.B.Count} readings).",
-            "arithmetic means",
-            Sources);
+        yield return new Claim("lab.means", MeansSentence(lab), "arithmetic means", Sources);
         yield return DifferenceClaim(lab);
         if (doses is not null)
         {
@@ -23,11 +19,26 @@ internal static class LabClaims
             var offB = 100 * (lab.B.Mean / doses.B.Bitterness.Value - 1);
             yield return new Claim(
                 "lab.estimate",
-                $"Against the estimates, the lab values are {offA:+0;-0;0} % in half A and {offB:+0;-0;0} % in half B.",
+                AgainstEstimate(offA, offB),
                 $"lab mean over the estimate by {doses.A.Estimate.Model.Name}",
                 [.. Sources, "charges.csv", "hops.csv"]);
         }
     }
+
+    private static FormattableString MeansSentence(LabComparison lab)
+    {
+        var (a, b, n, m) = (lab.A.Mean, lab.B.Mean, lab.A.Count, lab.B.Count);
+        if (n == 1 && m == 1) return $"The lab measured {a:0.0} BU in half A and {b:0.0} BU in half B, by a single reading of each.";
+        if (n == m) return $"The lab measured {a:0.0} BU in half A and {b:0.0} BU in half B (each the mean of {n} readings).";
+        return $"The lab measured {a:0.0} BU in half A and {b:0.0} BU in half B (the means of {n} and {m} readings).";
+    }
+
+    private static FormattableString AgainstEstimate(double offA, double offB) => (Math.Round(offA), Math.Round(offB)) switch
+    {
+        (< 0, < 0) => $"The lab found {-offA:0} % less bitterness than estimated in half A and {-offB:0} % less in half B.",
+        (> 0, > 0) => $"The lab found {offA:0} % more bitterness than estimated in half A and {offB:0} % more in half B.",
+        _ => $"Against the estimates, the lab's values are {offA:+0;-0;0} % in half A and {offB:+0;-0;0} % in half B.",
+    };
 
     private static Claim DifferenceClaim(LabComparison lab)
     {
@@ -37,11 +48,11 @@ internal static class LabClaims
         {
             (Judgement.Exceeds, { } critical) => new Claim(
                 "lab.difference",
-                $"The halves differ by {size:0.0} BU, {percent:0.#} % of their mean; two such means of one and the same beer would lie within {critical:0.00} BU in {95} cases of {100}, so the beers differ in measured bitterness.",
+                $"The halves differ by {size:0.0} BU, {percent:0.#} % of their mean; two such means of one and the same beer would lie within {critical:0.00} BU of each other in {95} cases of {100}, so the beers differ in measured bitterness.",
                 Standard, Sources),
             (Judgement.Within, { } critical) => new Claim(
                 "lab.difference",
-                $"The halves differ by {size:0.0} BU, {percent:0.#} % of their mean; two such means of one and the same beer would lie within {critical:0.00} BU in {95} cases of {100}, so the lab does not tell the halves apart, which does not prove them equal.",
+                $"The halves differ by {size:0.0} BU, {percent:0.#} % of their mean; two such means of one and the same beer would lie within {critical:0.00} BU of each other in {95} cases of {100}, so the lab does not tell the halves apart, which does not prove them equal.",
                 Standard, Sources),
             (Judgement.Exceeds, null) => new Claim(
                 "lab.difference",

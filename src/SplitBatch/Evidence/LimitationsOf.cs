@@ -1,3 +1,4 @@
+using SplitBatch.Bitterness;
 using SplitBatch.Lab;
 
 namespace SplitBatch.Evidence;
@@ -22,6 +23,11 @@ internal static class LimitationsOf
             yield return Claim.InWords("limit.precision", "The lab's precision is not known well enough to say what its difference means.", "trial.json", "trial.json");
         }
 
+        else if (evidence.Bitterness.Judgement == Judgement.Exceeds && evidence.Doses is { } doses && AimAtOneBitterness(doses))
+        {
+            yield return Claim.InWords("limit.bitterness", "The two doses were estimated to be equally bitter, and the lab found that the beers are not. What tasters notice may be that difference in bitterness and not the variable itself.", "estimate beside the lab's values", "charges.csv", "hops.csv", "lab-returns.csv");
+        }
+
         if (evidence.Panels.Count == 0) yield return Claim.InWords("limit.panel", "No panel has been counted.");
         foreach (var panel in evidence.Panels)
         {
@@ -29,7 +35,7 @@ internal static class LimitationsOf
             string[] sources = [$"ballots-{panel.Plan.Name}.csv", $"serving-{panel.Plan.Name}.csv"];
             foreach (var (i, departure) in panel.Departures.Index())
             {
-                yield return Claim.InWords($"{id}.departure.{i + 1}", $"Panel {panel.Plan.Name}, departure from the plan: {departure}", "plan against practice", [.. sources, "trial.json"]);
+                yield return Claim.InWords($"{id}.departure.{i + 1}", $"Panel {panel.Plan.Name} departed from its plan. {char.ToUpperInvariant(departure.ToString()[0])}{departure.ToString()[1..]}", "plan against practice", [.. sources, "trial.json"]);
             }
 
             foreach (var (i, remark) in panel.Remarks.Index())
@@ -40,6 +46,9 @@ internal static class LimitationsOf
 
         if (evidence.Panels.Count > 0) yield return Claim.InWords("limit.people", "The panel speaks for people like those who sat at it, with beer served as it was served.");
     }
+
+    /// <summary>Whether the estimates differ by less than a twentieth: nearer than that nobody weighs hops for two different bitternesses.</summary>
+    private static bool AimAtOneBitterness(ChargeMatch doses) => Math.Abs(doses.Mismatch) < 0.05 * doses.A.Bitterness.Value;
 
     private static IEnumerable<Claim> OfTheBatches(ParityCheck? parity)
     {
@@ -57,7 +66,7 @@ internal static class LimitationsOf
 
         if (parity.NotMeasured is { Count: > 0 } gaps)
         {
-            yield return Claim.InWords("limit.unmeasured", $"Not measured on both halves: {string.Join(", ", gaps.Select(line => line.Quantity))}.", Method, "batch-log.csv");
+            yield return Claim.InWords("limit.unmeasured", $"Not measured, or on one half only: {string.Join(", ", gaps.Select(line => line.Quantity))}. Nobody can say whether these were equal.", Method, "batch-log.csv");
         }
     }
 }

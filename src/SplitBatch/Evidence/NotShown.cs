@@ -11,7 +11,7 @@ internal static class NotShown
         switch (verdict.Answer)
         {
             case PanelAnswer.DifferenceShown or PanelAnswer.DifferenceWithinMargin:
-                yield return Claim.InWords("not.everybody", "It does not show that everybody notices: most of those who answered right may have guessed.");
+                yield return Claim.InWords("not.everybody", "It does not show that everybody notices: some of those who answered right only guessed.");
                 yield return Claim.InWords("not.liking", "It does not show which beer is better liked, or why the beers differ.");
                 break;
             case PanelAnswer.MarginRuledOut:

@@ -81,7 +81,7 @@ public sealed class ParityCheck
         var (verdict, remark) = (isSame, variable.Contains(quantity), tolerance) switch
         {
             (true, _, _) => (Parity.Same, $"The {quantity} was the same in both halves: {a}."),
-            (_, true, _) => (Parity.TheVariable, $"{values}; this is what the trial changes."),
+            (_, true, _) => (Parity.TheVariable, $"{values}; this follows from what the trial changes."),
             (_, _, null) => (Parity.Confound, $"{values}, {size} apart, and the uncertainty of the instrument is not logged: a confound unless it is shown to be none."),
             (_, _, { } most) when Math.Abs(difference) <= most * (1 + 1e-9) => (Parity.WithinInstrument, $"{values}, {size} apart, which is within what the instruments can tell ({Format(most, unit)})."),
             (_, _, { } most) => (Parity.Confound, $"{values}, {size} apart, more than the instruments' uncertainty explains ({Format(most, unit)}): a confound."),
@@ -97,7 +97,7 @@ public sealed class ParityCheck
         {
             (true, _, _) => (Parity.NotMeasured, $"The {quantity} was logged in units that cannot be compared ({textA} in A, {textB} in B)."),
             (_, true, _) => (Parity.Same, $"The {quantity} was the same in both halves: {textA}."),
-            (_, _, true) => (Parity.TheVariable, $"The {quantity} was {textA} in A and {textB} in B; this is what the trial changes."),
+            (_, _, true) => (Parity.TheVariable, $"The {quantity} was {textA} in A and {textB} in B; this follows from what the trial changes."),
             _ => (Parity.Confound, $"The {quantity} was {textA} in A and {textB} in B: a confound."),
         };
         return new(quantity, textA, textB, null, null, "", verdict, remark);

@@ -32,6 +32,9 @@ public sealed partial class Trial
     /// <exception cref="TrialIncompleteException">trial.json describes no kettle yet.</exception>
     public Kettle Kettle => content.Kettle ?? throw new TrialIncompleteException("kettle", "describe it in trial.json under \"kettle\"", "1-design");
 
+    /// <summary>Whether trial.json describes the kettle.</summary>
+    public bool HasKettle => content.Kettle is not null;
+
     /// <summary>The hop lots, in the file's order.</summary>
     public IReadOnlyList<HopLot> Lots => content.Lots;
 

@@ -1,0 +1,311 @@
+"""Every number that the write-ups of the three invented trials state, worked out again from the trials' own files.
+
+Nothing of this project is used: the formulas are written out from their sources, the tests are SciPy's.
+Run from this folder: python3 recompute.py > recompute.csv
+"""
+import csv
+import hashlib
+import io
+import json
+import math
+import pathlib
+import platform
+
+import numpy as np
+import scipy
+from scipy import stats
+from scipy.integrate import quad, solve_ivp
+
+DATA = pathlib.Path(__file__).resolve().parents[3] / "data-demo"
+LITRES, GRAMS, QUARTS = 3.785411784, 28.349523125, 0.946352946  # a US gallon, an ounce, a US quart
+SEED, DRAWS = 7, 500_000
+
+print(f"# Python {platform.python_version()}, NumPy {np.__version__}, SciPy {scipy.__version__}; {DRAWS} draws, seed {SEED}")
+print("trial,what,values")
+
+
+def out(trial, what, *values):
+    print(f"{trial},{what},{' '.join(value if isinstance(value, str) else format(float(value), '.12g') for value in values)}")
+
+
+def rows(path):
+    text = "".join(line for line in path.read_text(encoding="utf-8-sig").splitlines(keepends=True) if not line.startswith("#"))
+    head = text.splitlines()[0]
+    return list(csv.DictReader(io.StringIO(text), delimiter=";" if ";" in head else ","))
+
+
+def number(text):
+    return float(text.replace(",", "."))
+
+
+def plato_to_sg(plato):
+    cubic = lambda s: ((135.997 * s - 630.272) * s + 1111.14) * s - 616.868 - plato
+    low, high = 1.0, 1.2
+    for _ in range(80):
+        middle = (low + high) / 2
+        low, high = (middle, high) if cubic(middle) < 0 else (low, middle)
+    return low
+
+
+def boiling(metres):
+    """Standard atmosphere, then Antoine's equation for water."""
+    mercury = 760 * (1 - 2.25577e-5 * metres) ** 5.25588
+    return 1730.63 / (8.07131 - math.log10(mercury)) - 233.426
+
+
+def k1(celsius):
+    return 7.9e11 * math.exp(-11858 / (celsius + 273.15))
+
+
+def k2(celsius):
+    return 4.1e12 * math.exp(-12994 / (celsius + 273.15))
+
+
+def iso(stretches):
+    """Iso-alpha acid after stretches of (minutes, temperature as a function of the minute)."""
+    state = [1.0, 0.0]
+    for minutes, celsius in stretches:
+        if minutes > 0:
+            slope = lambda t, y: [-k1(celsius(t)) * y[0], k1(celsius(t)) * y[0] - k2(celsius(t)) * y[1]]
+            state = solve_ivp(slope, (0, minutes), state, method="DOP853", rtol=1e-11, atol=1e-13, max_step=1).y[:, -1]
+    return state[1]
+
+
+FORMS = {"whole cones": (1.00, 0.0, 7.5), "pellets": (1.07, 0.06, 6.5)}  # against cones, its uncertainty, litres held by a kilogram
+
+
+class Half:
+    """One half's dose: one charge from one lot, as in all three trials."""
+
+    def __init__(self, trial, charge, lot):
+        kettle = trial["kettle"]
+        self.us = trial["units"] == "us"
+        self.volume = kettle["volume [gal]"] * LITRES if self.us else kettle["volume [L]"]
+        rate = kettle["evaporation per hour [gal]"] * LITRES if self.us else kettle["evaporation per hour [L]"]
+        self.metres = kettle["altitude [ft]"] * 0.3048 if self.us else kettle["altitude [m]"]
+        gravity = kettle.get("gravity [SG]") or plato_to_sg(kettle["gravity [°P]"])
+        boil = kettle["boil [min]"]
+        start = self.volume + rate * boil / 60
+        self.mean_volume = (start + self.volume) / 2
+        self.gravity = (1 + (gravity - 1) * self.volume / start + gravity) / 2
+        self.boils_at = boiling(self.metres)
+        self.grams = number(charge["amount [oz]"]) * GRAMS if self.us else number(charge["amount [g]"])
+        self.alpha, self.beta = number(lot["alpha [%]"]) / 100, number(lot["beta [%]"]) / 100
+        self.assay = number(lot["alpha uncertainty [%]"]) / 1.96 / 100 / self.alpha  # stated as half of a 95 % range
+        self.form = lot["form"]
+        self.lot = lot["lot"]
+        self.stage, time = charge["stage"], number(charge["time [min]"])
+        self.minutes = {"boil": time, "first wort": boil, "whirlpool": 0.0}[self.stage]
+        celsius = lambda p: (p["temperature [°F]"] - 32) / 1.8 if self.us else p["temperature [°C]"]
+        points = [(p["time [min]"], celsius(p)) for p in kettle.get("after flame-out", [])]
+        self.stand = [(b[0] - a[0], lambda t, a=a, b=b: a[1] + (b[1] - a[1]) * t / (b[0] - a[0])) for a, b in zip(points, points[1:])]
+        self.before = [(time, lambda t: 75.0)] if self.stage == "first wort" else []
+        elsewhere = sum(quad(lambda t: k1(f(t)), 0, m)[0] for m, f in self.before + self.stand)
+        self.extra = elsewhere / k1(self.boils_at)
+        self.time_weight = k1(points[0][1]) / k1(self.boils_at) if self.stage == "whirlpool" else 1.0
+
+    @property
+    def equivalent(self):
+        return self.minutes + self.extra
+
+    def ibu(self, share):
+        return self.grams * self.alpha * 1000 / self.volume * FORMS[self.form][0] * share
+
+    def tinseth(self, gravity=None, minutes=None):
+        g, t = self.gravity if gravity is None else gravity, self.equivalent if minutes is None else minutes
+        return 1.65 * 0.000125 ** (g - 1) * (1 - np.exp(-0.04 * t)) / 4.15
+
+    def rager(self):
+        return (18.11 + 13.86 * math.tanh((self.equivalent - 31.32) / 18.27)) / 100 / (1 + max(0, self.gravity - 1.050) / 0.2)
+
+    def garetz(self):
+        share = max(0, 7.2994 + 15.0746 * math.tanh((self.equivalent - 21.86) / 24.71)) / 100 / max(1, 1 + (self.gravity - 1.050) / 0.2)
+        plain, altitude = self.ibu(share), 1 + 0.02 * (self.metres / 0.3048) / 550
+        value = plain
+        for _ in range(200):  # the hopping-rate factor holds the result: repeated until it stands still
+            value = plain / altitude / (1 + self.volume / self.mean_volume * value / 260)
+        return value
+
+    def kinetics(self):
+        return self.ibu(0.613 * iso(self.before + [(self.minutes, lambda t: self.boils_at)] + self.stand))
+
+    @property
+    def plant(self):
+        return self.grams * (1 - self.alpha - self.beta)
+
+    @property
+    def held(self):
+        return self.grams / 1000 * FORMS[self.form][2]
+
+
+def contributions(a, b, scale_grams):
+    """Shares of the variance of B less A by source, to the first order, and 95 % intervals by drawing."""
+    alike = abs(a.equivalent - b.equivalent) <= 0.2 * max(a.equivalent, b.equivalent)
+    same_lot, same_form = a.lot == b.lot, a.form == b.form
+    reading = scale_grams / math.sqrt(12)
+    terms = {}  # name: list of (effect on A, effect on B) of one standard deviation, relative
+
+    def add(name, sd, shared, weight=lambda half: 1.0):
+        terms[name] = [(sd * weight(a), sd * weight(b))] if shared else [(sd * weight(a), 0.0), (0.0, sd * weight(b))]
+
+    if same_lot:
+        add(f"assay, {a.lot}", a.assay, True)
+    else:
+        terms[f"assay, {a.lot}"], terms[f"assay, {b.lot}"] = [(a.assay, 0.0)], [(0.0, b.assay)]
+    for form in {a.form, b.form}:
+        terms[f"form {form}"] = [(FORMS[form][1] * (a.form == form), FORMS[form][1] * (b.form == form))]
+    add("scale, reading", 1.0, False, lambda half: reading / half.grams)
+    add("scale, calibration", 0.002, True)
+    add("volume, common gauge", 0.015, True)
+    add("volume, each kettle", 0.015, False)
+    add("gravity", 1.0, True, lambda half: 0.001 * math.log(0.000125))
+    add("time", 1.0, False, lambda half: 0.5 * half.time_weight * 0.04 * math.exp(-0.04 * half.equivalent) / (1 - math.exp(-0.04 * half.equivalent)))
+    add("formula", 0.20, True)
+    if not alike:
+        add("formula, unlike times", 0.10, False)
+    add("kettle and yeast, each half", 0.04, False)
+    ibu_a, ibu_b = a.ibu(a.tinseth()), b.ibu(b.tinseth())
+    variance = {name: sum((y * ibu_b - x * ibu_a) ** 2 for x, y in effects) for name, effects in terms.items()}
+    total = sum(variance.values())
+
+    rng = np.random.default_rng(SEED)
+    normal = lambda: rng.standard_normal(DRAWS)
+    common = {name: normal() for name in ("calibration", "gauge", "gravity", "formula", "assay", "form")}
+
+    def draws(half):
+        factor, spread, _ = FORMS[half.form]
+        mass = (half.grams + reading * rng.uniform(-math.sqrt(3), math.sqrt(3), DRAWS)) * (1 + 0.002 * common["calibration"])
+        assay = 1 + half.assay * (common["assay"] if same_lot else normal())
+        form = factor * (1 + spread * (common["form"] if same_form else normal()))
+        volume = half.volume * (1 + 0.015 * common["gauge"]) * (1 + 0.015 * normal())
+        used = half.tinseth(half.gravity + 0.001 * common["gravity"], np.maximum(0, half.equivalent + 0.5 * half.time_weight * normal()))
+        rest = (1 + 0.20 * common["formula"]) * (1 + 0.04 * normal())
+        return mass * half.alpha * assay * 1000 * form * used / volume * rest * (1 if alike else 1 + 0.10 * normal())
+
+    da, db = draws(a), draws(b)
+    intervals = [np.percentile(x, [2.5, 97.5]) for x in (da, db, db - da)]
+    return sorted((100 * v / total for v in variance.values()), reverse=True), intervals
+
+
+def critical(n, alpha, chance=1 / 3):
+    return next((c for c in range(n + 1) if stats.binom.sf(c - 1, n, chance) <= alpha), n + 1)
+
+
+def most_for_margin(n, beta, margin, chance=1 / 3):
+    """The largest count with a chance of at most beta if the margin were true; -1 for none."""
+    right = margin + (1 - margin) * chance
+    largest = -1
+    for c in range(n + 1):
+        if stats.binom.cdf(c, n, right) > beta:
+            break
+        largest = c
+    return largest if largest >= n * chance else -1
+
+
+def settles(n, plan):
+    return critical(n, plan["alpha"]) - 1 <= most_for_margin(n, plan["beta"], plan["margin"])
+
+
+def upper(count, n, risk):
+    return 1.0 if count == n else stats.beta.ppf(1 - risk, count + 1, n - count)
+
+
+def lower(count, n, risk):
+    return 0.0 if count == 0 else stats.beta.ppf(risk, count, n - count + 1)
+
+
+def tell(share, chance=1 / 3):
+    return max(0.0, (share - chance) / (1 - chance))
+
+
+def power(n, plan):
+    right = plan["margin"] + (1 - plan["margin"]) / 3
+    return stats.binom.sf(critical(n, plan["alpha"]) - 1, n, right)
+
+
+def panel(name, folder, plan):
+    key, cups = {}, {}
+    for row in rows(folder / "serving-main.csv"):
+        cups.setdefault((row["taster"], row["set"]), []).append((row["code"], row["beer"], int(row["position"])))
+    for place, served in cups.items():
+        beers = [beer for _, beer, _ in served]
+        odd = "A" if beers.count("A") == 1 else "B"
+        key[place] = next(code for code, beer, _ in served if beer == odd)
+    ballots = rows(folder / "ballots-main.csv")
+    counted = [b for b in ballots if b["answer"].strip() and not (b.get("knew variable") or "").strip()]
+    right = sum(b["answer"] == key[(b["taster"], b["set"])] for b in counted)
+    n = len(counted)
+    p = stats.binom.sf(right - 1, n, 1 / 3)
+    needed = critical(n, plan["alpha"])
+    still = tell(upper(right, n, plan["beta"]))
+    shown, ruled_out = p <= plan["alpha"], right <= most_for_margin(n, plan["beta"], plan["margin"])
+    out(name, "panel.main.count", n, right, n / 3)
+    out(name, "panel.main.difference", *([100 * p, 100 * plan["alpha"]] if shown else [100 * p, 100 * plan["alpha"], needed]))
+    sure = 100 * (1 - plan["beta"])
+    out(name, "panel.main.margin", *([100 * plan["margin"], 100 * still, sure] if ruled_out else [100 * still, sure, 100 * plan["margin"]]))
+    if not shown and not ruled_out:
+        good = [settles(m, plan) for m in range(1, 1500)]
+        from_here = max(i for i, fine in enumerate(good, start=1) if not fine) + 1
+        out(name, "panel.main.settle", from_here)
+        out(name, "next.panel", from_here)
+    if n != plan["tasters"]:
+        out(name, "limit.panel.main.departure.1", plan["tasters"], n)
+    missing = len(cups) - sum(bool(b["answer"].strip()) for b in ballots)
+    if missing:
+        out(name, "returned", missing, len(cups))
+
+    out(name, "caption.count", right, n, 100 * p, needed, 100 * plan["alpha"])
+    low, high = tell(lower(right, n, 0.025)), tell(upper(right, n, 0.025))
+    out(name, "caption.share", 100 * tell(right / n), 95, 100 * low, 100 * high)
+    enough = [power(m, plan) >= plan["power"] for m in range(1, 800)]
+    first = enough.index(True) + 1
+    always = max(i for i, fine in enumerate(enough, start=1) if not fine) + 1
+    out(name, "caption.power", 100 * plan["margin"], 100 * plan["power"], first, always, plan["tasters"], 100 * power(plan["tasters"], plan))
+
+
+def lab(name, folder, precision):
+    if (folder / "lab-returns.csv").exists():
+        found = [(r["sample"], number(r["value"])) for r in rows(folder / "lab-returns.csv") if r["analyte"] == "bitterness"]
+    else:
+        found = [(r["bottle"], number(r["result"])) for r in rows(folder / "incoming" / "lab-return.csv") if r["test"] == "bitterness"]
+    samples = json.loads((folder / "trial.json").read_text())["lab"]["samples"]
+    values = {side: [v for s, v in found if samples[s] == side] for side in "AB"}
+    a, b = np.mean(values["A"]), np.mean(values["B"])
+    n, m = len(values["A"]), len(values["B"])
+    # ISO 5725-6: a 95 % limit r of two single results becomes r sqrt(1/(2n) + 1/(2m)) for two means; r = 2.8 standard deviations.
+    single = {"standard deviation": lambda: 2.8 * precision["value [BU]"],
+              "95 % limit": lambda: precision["value [BU]"],
+              "coefficient of variation": lambda: 2.8 * precision["value [%]"] / 100 * (a + b) / 2}[precision["kind"]]()
+    limit = single * math.sqrt(1 / (2 * n) + 1 / (2 * m))
+    size = abs(a - b)
+    out(name, "lab.means", *([a, b, n] if n == m else [a, b, n, m]))
+    out(name, "lab.difference", size, 100 * size / ((a + b) / 2), limit, 95, 100)
+    out(name, "caption.lab", a, b, size, limit)
+    return a, b
+
+
+for folder in sorted(p for p in DATA.iterdir() if p.is_dir()):
+    name, trial = folder.name, json.loads((folder / "trial.json").read_text())
+    for path in sorted(p for p in folder.rglob("*") if p.suffix in (".csv", ".json")):
+        out(name, f"file {path.relative_to(folder).as_posix()}", hashlib.sha256(path.read_bytes()).hexdigest())
+    lots = {row["lot"]: row for row in rows(folder / "hops.csv")}
+    charges = {row["beer"]: row for row in rows(folder / "charges.csv")}
+    a, b = (Half(trial, charges[side], lots[charges[side]["lot"]]) for side in "AB")
+    mass = GRAMS if a.us else 1
+    out(name, "dose.mass", *(x / mass for half in (a, b) for x in (half.grams, half.grams * half.alpha)))
+    estimates = [half.ibu(half.tinseth()) for half in (a, b)]
+    out(name, "dose.estimate", *estimates)
+    litres = QUARTS if a.us else 1
+    out(name, "dose.plant", a.plant / mass, b.plant / mass, a.held / litres, b.held / litres)
+    models = [x for half in (a, b) for x in (half.ibu(half.tinseth()), half.ibu(half.rager()), half.garetz(), half.kinetics())]
+    out(name, "caption.charges", *(x / unit for half in (a, b) for x in (half.grams, half.grams * half.alpha, half.plant) for unit in {1, mass}))
+    out(name, "caption.models", *models)
+    scale = trial["scale [oz]"] * GRAMS if a.us else trial["scale [g]"]
+    shares, intervals = contributions(a, b, scale)
+    out(name, "caption.doubt", *shares)
+    means = lab(name, folder, trial["lab"]["precision"][0])
+    off = [100 * (mean / estimate - 1) for mean, estimate in zip(means, estimates)]
+    out(name, "lab.estimate", *(off if min(off) < 0 < max(off) else map(abs, off)))
+    out(name, "caption.estimate", *estimates, *means, *(x for pair in intervals[:2] for x in pair))
+    out(name, "table.doubt", *(x for pair in intervals for x in pair))
+    panel(name, folder, trial["panels"][0])
