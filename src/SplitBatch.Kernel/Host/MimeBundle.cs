@@ -1,3 +1,6 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
 namespace SplitBatch.Kernel.Host;
 
 /// <summary>
@@ -6,8 +9,14 @@ namespace SplitBatch.Kernel.Host;
 /// </summary>
 public sealed record MimeBundle
 {
-    /// <summary>Makes a bundle from forms keyed by MIME type.</summary>
-    public MimeBundle(IReadOnlyDictionary<string, string> forms) => Forms = forms;
+    /// <summary>Makes a bundle from forms keyed by MIME type. A cell may call anything JSON: a form that is not is kept as a JSON string.</summary>
+    public MimeBundle(IReadOnlyDictionary<string, string> forms)
+    {
+        ArgumentNullException.ThrowIfNull(forms);
+        Forms = forms.All(form => !IsJson(form.Key) || IsValid(form.Value))
+            ? forms
+            : forms.ToDictionary(form => form.Key, form => IsJson(form.Key) && !IsValid(form.Value) ? JsonSerializer.Serialize(form.Value) : form.Value);
+    }
 
     /// <summary>The forms, keyed by MIME type.</summary>
     public IReadOnlyDictionary<string, string> Forms { get; }
@@ -18,4 +27,17 @@ public sealed record MimeBundle
     /// <summary>Whether the MIME type's form is JSON text.</summary>
     public static bool IsJson(string mimeType) =>
         mimeType == "application/json" || mimeType.EndsWith("+json", StringComparison.Ordinal);
+
+    private static bool IsValid(string json)
+    {
+        try
+        {
+            JsonNode.Parse(json);
+            return true;
+        }
+        catch (JsonException)
+        {
+            return false;
+        }
+    }
 }

@@ -1,0 +1,32 @@
+using System.Globalization;
+using SplitBatch.Proof.Fuzz;
+using SplitBatch.Proof.TruthTable;
+
+namespace SplitBatch.Proof;
+
+/// <summary>The long runs: <c>truth-table</c> and <c>fuzz</c>.</summary>
+internal static class Program
+{
+    public static async Task<int> Main(string[] args)
+    {
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        switch (args)
+        {
+            case ["truth-table", .. var options]:
+                int trials = options is [var count, ..] ? int.Parse(count, CultureInfo.InvariantCulture) : 10_000;
+                Console.Write(Report.Of(PanelTable.Run(trials, 2026), BrewTally.Run(trials, 2026), 2026, $"dotnet run --project tests/SplitBatch.Proof -- truth-table {trials}"));
+                return 0;
+            case ["fuzz", .. var options]:
+                int cases = options is [var many, ..] ? int.Parse(many, CultureInfo.InvariantCulture) : 100_000;
+                int seed = options is [_, var first, ..] ? int.Parse(first, CultureInfo.InvariantCulture) : 1;
+                var (finds, log) = await FuzzRun.AllAsync(cases, seed, options is [_, _, var only] ? only : null);
+                Console.Write(log);
+                foreach (var find in finds) Console.WriteLine(find);
+                return finds.Count == 0 ? 0 : 1;
+            default:
+                Console.Error.WriteLine("truth-table [trials]    prints the truth table, 10000 trials a cell unless told otherwise");
+                Console.Error.WriteLine("fuzz [cases] [seed] [target]    spoils inputs, 100000 unless told otherwise");
+                return 2;
+        }
+    }
+}

@@ -1,0 +1,74 @@
+using SplitBatch.Panel;
+
+namespace SplitBatch.Proof.TruthTable;
+
+/// <summary>What the simulated trials of one cell said, and how often it was false.</summary>
+public sealed class PanelTally
+{
+    private readonly int[] answers = new int[Enum.GetValues<PanelAnswer>().Length];
+    private int falseClaims, falseAndPlain, limitCovers, sharesCover, shares, distanceCovers, plain;
+    private long counted;
+
+    internal PanelTally(PanelCell cell) => Cell = cell;
+
+    public PanelCell Cell { get; }
+
+    public int Trials { get; private set; }
+
+    /// <summary>How often an answer was given, as a share of trials.</summary>
+    public double Share(PanelAnswer answer) => (double)answers[(int)answer] / Trials;
+
+    /// <summary>How often the verdict claimed what is not so.</summary>
+    public double FalseShare => (double)falseClaims / Trials;
+
+    public int FalseClaims => falseClaims;
+
+    /// <summary>How often it did so with nothing beside the claim that limits it.</summary>
+    public double FalseAndPlainShare => (double)falseAndPlain / Trials;
+
+    /// <summary>How often the verdict named nothing about the panel that limits it.</summary>
+    public double PlainShare => (double)plain / Trials;
+
+    /// <summary>How often the limit "still allowed" lay at or above the truth; it should in 95 of 100.</summary>
+    public double LimitCovers => (double)limitCovers / Trials;
+
+    public int LimitMisses => Trials - limitCovers;
+
+    /// <summary>How often the 95 % interval of the share of discriminators held the truth; NaN where none is given for the practice.</summary>
+    public double SharesCover => shares == 0 ? double.NaN : (double)sharesCover / shares;
+
+    public int SharesMiss => shares - sharesCover;
+
+    /// <summary>How often the 95 % likelihood interval of d-prime held the truth; NaN where none is given for the practice.</summary>
+    public double DistanceCovers => shares == 0 ? double.NaN : (double)distanceCovers / shares;
+
+    /// <summary>Sets that were counted, on average.</summary>
+    public double MeanSets => (double)counted / Trials;
+
+    internal void Add(PanelOutcome outcome)
+    {
+        var reading = outcome.Reading;
+        Trials++;
+        counted += outcome.Counted;
+        answers[(int)reading.Answer]++;
+        bool isFalse = IsFalse(reading.Answer), isPlain = !outcome.IsQualified && outcome.KeptToPlan;
+        if (isFalse) falseClaims++;
+        if (isPlain) plain++;
+        if (isFalse && isPlain) falseAndPlain++;
+        if (reading.Similarity.StillAllowed >= Cell.Truth.Discriminators - 1e-12) limitCovers++;
+        if (Cell.Practice == Practice.RepeatsAsRepeats) return; // its intervals are not those of single tastings
+        shares++;
+        if (Holds(reading.Difference.DiscriminatorsInterval, Cell.Truth.Discriminators)) sharesCover++;
+        if (Holds(reading.Difference.DPrime.Interval, Cell.Protocol.DPrime(Cell.Protocol.CorrectFromDiscriminators(Cell.Truth.Discriminators)))) distanceCovers++;
+    }
+
+    private bool IsFalse(PanelAnswer answer) => answer switch
+    {
+        PanelAnswer.DifferenceShown => Cell.Truth.NoDifference,
+        PanelAnswer.DifferenceWithinMargin => Cell.Truth.NoDifference || Cell.Truth.Matters,
+        PanelAnswer.MarginRuledOut => Cell.Truth.Matters,
+        _ => false,
+    };
+
+    private static bool Holds(Interval interval, double truth) => interval.Low <= truth + 1e-12 && interval.High >= truth - 1e-12;
+}

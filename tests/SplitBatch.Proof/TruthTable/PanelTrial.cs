@@ -1,0 +1,47 @@
+using SplitBatch.Evidence;
+using SplitBatch.Panel;
+using SplitBatch.Trials;
+
+namespace SplitBatch.Proof.TruthTable;
+
+/// <summary>One trial of a cell, from the serving plan to the verdict, by the same calls as a notebook makes.</summary>
+internal static class PanelTrial
+{
+    /// <summary>Looks of a panel that is peeked at.</summary>
+    private const int FirstLook = 8, LookEvery = 4;
+
+    public static PanelOutcome Run(PanelCell cell, int seed)
+    {
+        var serving = cell.Practice == Practice.OneOrder ? InOneOrder(cell, seed) : ServingPlan.Balanced(cell.Protocol, cell.Tasters, seed, replicates: cell.SetsForEach);
+        var ballots = serving.Ballots(cell.People, seed);
+        if (cell.Practice == Practice.Peeking) ballots = UpToTheFirstDifference(cell, serving, ballots);
+        var plan = cell.Plan with { Seed = seed };
+        var record = new PanelRecord(plan, serving, ballots, BallotRules.Default);
+        var verdict = Verdict.Of(new TrialEvidence { Variable = "hop lot", NameA = "cones", NameB = "pellets", Panels = [record.Finding] });
+        var reading = cell.Practice == Practice.RepeatsAsTasters
+            ? PanelReading.Of(cell.Protocol, record.Scored.Counted, record.Scored.Correct, plan.Margin, plan.Alpha, plan.Beta)
+            : record.Reading;
+        var finding = verdict.Main!;
+        return new PanelOutcome(reading, IsQualified: finding.Departures.Count + finding.Remarks.Count > 0, verdict.KeptToPlan, record.Scored.Counted);
+    }
+
+    /// <summary>Ballots up to the look at which a difference shows, or all of them.</summary>
+    private static IReadOnlyList<Ballot> UpToTheFirstDifference(PanelCell cell, ServingPlan serving, IReadOnlyList<Ballot> ballots)
+    {
+        for (int n = FirstLook; n < ballots.Count; n += LookEvery)
+        {
+            Ballot[] soFar = [.. ballots.Take(n)];
+            if (DifferenceTest.Of(cell.Protocol, n, serving.Score(soFar, BallotRules.Default).Correct).DifferenceShown) return soFar;
+        }
+
+        return ballots;
+    }
+
+    /// <summary>The balanced plan's cups, poured for everybody in the order that the first taster would get.</summary>
+    private static ServingPlan InOneOrder(PanelCell cell, int seed)
+    {
+        var balanced = ServingPlan.Balanced(cell.Protocol, cell.Tasters, seed);
+        var order = balanced.Design.Orders[0].Beers;
+        return ServingKey.ToPlan([.. balanced.Key.Select(row => row with { Beer = order[row.Position - 1] })], seed);
+    }
+}

@@ -1,0 +1,54 @@
+using System.Text;
+using SplitBatch.Panel;
+using static System.FormattableString;
+
+namespace SplitBatch.Proof.TruthTable;
+
+/// <summary>The truth table as a page of Markdown.</summary>
+public static class Report
+{
+    public static string Of(IReadOnlyList<PanelTally> panels, BrewTally brews, int seed, string command)
+    {
+        var text = new StringBuilder();
+        int trials = panels[0].Trials;
+        text.AppendLine(Invariant($"""
+            # Truth table
+
+            Whole trials, simulated where the truth is known: how often each verdict is given, how often a claim is false, and how often an interval holds the truth. {trials:N0} panels in each cell and {brews.Trials:N0} split batches, seed {seed}. Made by
+
+            ```bash
+            {command}
+            ```
+
+            Each panel goes through the calls of a notebook: a serving plan is drawn, simulated tasters write codes on ballots, the ballots are scored against the key, and the verdict is read. Every plan declares alpha 5 %, a margin of {100 * Truth.Margin:0} % of tasters who can tell, and beta 5 %. The truths are that nobody can tell, that 10 % can, that the {100 * Truth.Margin:0} % of the margin can, and that 50 % can; with single sets all tasters are alike and as able as that share demands, with repeats that share can always tell and the others never.
+
+            A claim is false when a difference is shown and there is none, or when the margin is ruled out and it is true. "Plain" counts trials in which the verdict names nothing about the panel that limits it. A rate is called broken when it is further above its promise than chance gives in one cell of a hundred thousand ({100.0 * Promise.Largest(0.05, trials) / trials:0.0} % for a promise of 5 %).
+
+            """));
+        Section(text, "Honest practice", "The promises: false claims at most 5 %; the limit still allowed, and the exact interval, hold the truth at least 95 times in 100.", panels.Where(p => p.Cell.Practice.IsHonest()));
+        Section(text, "Sloppy practice", "Nothing is promised here: this is what the habits cost, and whether the verdict says so. Plain and false is what a reader would be misled by.", panels.Where(p => !p.Cell.Practice.IsHonest()));
+        text.AppendLine("## Doses and lab").AppendLine().AppendLine("| promise, 95 in 100 | kept |").AppendLine("| --- | ---: |");
+        foreach (string promise in BrewTally.Promises) text.AppendLine(Invariant($"| {promise} | {Percent(1 - ((double)brews.Bad(promise) / brews.Trials))} |"));
+        return text.ToString().ReplaceLineEndings("\n");
+    }
+
+    private static void Section(StringBuilder text, string title, string opening, IEnumerable<PanelTally> panels)
+    {
+        text.AppendLine($"## {title}").AppendLine().AppendLine(opening).AppendLine();
+        foreach (var group in panels.GroupBy(p => (p.Cell.Practice, p.Cell.Protocol.Name)))
+        {
+            text.AppendLine($"### {group.Key.Name}, {group.Key.Practice.InWords()}").AppendLine()
+                .AppendLine("| sets | truth | difference | difference, within margin | margin ruled out | nothing settled | false | plain and false | limit holds | interval holds | d-prime interval holds | sets used |")
+                .AppendLine("| ---: | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");
+            foreach (var p in group)
+            {
+                text.AppendLine(Invariant(
+                    $"| {p.Cell.Sets} | {p.Cell.Truth} | {Percent(p.Share(PanelAnswer.DifferenceShown))} | {Percent(p.Share(PanelAnswer.DifferenceWithinMargin))} | {Percent(p.Share(PanelAnswer.MarginRuledOut))} | {Percent(p.Share(PanelAnswer.Inconclusive))} | {Percent(p.FalseShare)} | {Percent(p.FalseAndPlainShare)} | {Percent(p.LimitCovers)} | {Percent(p.SharesCover)} | {Percent(p.DistanceCovers)} | {p.MeanSets:0.0} |"));
+            }
+
+            text.AppendLine();
+        }
+    }
+
+    private static string Percent(double share) => double.IsNaN(share) ? "" : Invariant($"{100 * share:0.0} %");
+}
