@@ -1,21 +1,44 @@
+using SplitBatch.Panel;
+
 namespace SplitBatch.Proof.TruthTable;
 
 /// <summary>The short version of the truth table; the long one is published beside this project.</summary>
 public class TruthTableTests
 {
-    private const int Trials = 400, Seed = 11;
+    private const int Trials = 300, Seed = 11;
 
-    public static TheoryData<int> HonestCells => [.. PanelCell.All.Index().Where(cell => cell.Item.Practice.IsHonest()).Select(cell => cell.Index)];
+    public static TheoryData<Practice> HonestPractices => [.. Enum.GetValues<Practice>().Where(practice => practice.IsHonest())];
 
     [Theory]
-    [MemberData(nameof(HonestCells))]
-    public void Honest_practice_keeps_its_promises(int index)
+    [MemberData(nameof(HonestPractices))]
+    public void Honest_practice_keeps_its_promises(Practice practice)
     {
-        var cell = PanelCell.All[index];
-        var tally = PanelTable.Run(Trials, Seed + index, [cell])[0];
-        Assert.True(Promise.Kept(tally.FalseClaims, 0.05, Trials), $"{cell}: {tally.FalseClaims} of {Trials} claims are false");
-        Assert.True(Promise.Kept(tally.LimitMisses, 0.05, Trials), $"{cell}: the limit misses {tally.LimitMisses} times of {Trials}");
-        Assert.True(Promise.Kept(tally.SharesMiss, 0.05, Trials), $"{cell}: the interval misses {tally.SharesMiss} times of {Trials}");
+        var cells = from sets in new[] { 12, 24, 60 } from truth in Truth.All select new PanelCell(truth, Protocol.Triangle, sets, practice);
+        Assert.All(PanelTable.Run(Trials, Seed, cells), tally =>
+        {
+            Assert.True(Promise.Kept(tally.FalseClaims, 0.05, Trials), $"{tally.Cell}: {tally.FalseClaims} of {Trials} claims are false");
+            Assert.True(Promise.Kept(tally.LimitMisses, 0.05, Trials), $"{tally.Cell}: the limit misses {tally.LimitMisses} times of {Trials}");
+            Assert.True(Promise.Kept(tally.SharesMiss, 0.05, Trials), $"{tally.Cell}: the interval misses {tally.SharesMiss} times of {Trials}");
+        });
+    }
+
+    [Fact]
+    public void Sloppy_practice_breaks_them_and_the_table_shows_it()
+    {
+        PanelTally Of(Truth truth, Practice practice) => PanelTable.Run(Trials, Seed, [new PanelCell(truth, Protocol.Triangle, 60, practice)])[0];
+        var (none, margin) = (Truth.All[0], Truth.All[2]);
+        Assert.False(Promise.Kept(Of(none, Practice.OneOrder).FalseClaims, 0.05, Trials));
+        Assert.False(Promise.Kept(Of(none, Practice.Peeking).FalseClaims, 0.05, Trials));
+        Assert.False(Promise.Kept(Of(margin, Practice.RepeatsAsTasters).FalseClaims, 0.05, Trials));
+        Assert.Equal(0, Of(none, Practice.OneOrder).FalseAndPlainShare); // The verdict says that the orders were not balanced.
+    }
+
+    [Fact]
+    public void A_kept_promise_is_not_called_broken_and_a_broken_one_is()
+    {
+        Assert.True(Promise.Kept(500, 0.05, 10_000));
+        Assert.True(Promise.Kept(Promise.Largest(0.05, 10_000), 0.05, 10_000));
+        Assert.False(Promise.Kept(700, 0.05, 10_000));
     }
 
     [Fact]
