@@ -25,12 +25,13 @@ public class TruthTableTests
     [Fact]
     public void Sloppy_practice_breaks_them_and_the_table_shows_it()
     {
-        PanelTally Of(Truth truth, Practice practice) => PanelTable.Run(Trials, Seed, [new PanelCell(truth, Protocol.Triangle, 60, practice)])[0];
+        PanelTally Of(Truth truth, Practice practice, int trials) => PanelTable.Run(trials, Seed, [new PanelCell(truth, Protocol.Triangle, 60, practice)])[0];
         var (none, margin) = (Truth.All[0], Truth.All[2]);
-        Assert.False(Promise.Kept(Of(none, Practice.OneOrder).FalseClaims, 0.05, Trials));
-        Assert.False(Promise.Kept(Of(none, Practice.Peeking).FalseClaims, 0.05, Trials));
-        Assert.False(Promise.Kept(Of(margin, Practice.RepeatsAsTasters).FalseClaims, 0.05, Trials));
-        Assert.Equal(0, Of(none, Practice.OneOrder).FalseAndPlainShare); // The verdict says that the orders were not balanced.
+        var (oneOrder, peeking, repeats) = (Of(none, Practice.OneOrder, 100), Of(none, Practice.Peeking, 1000), Of(margin, Practice.RepeatsAsTasters, 200));
+        Assert.False(Promise.Kept(oneOrder.FalseClaims, 0.05, 100));
+        Assert.False(Promise.Kept(peeking.FalseClaims, 0.05, 1000));
+        Assert.False(Promise.Kept(repeats.SharesMiss, 0.05, 200));
+        Assert.Equal(0, oneOrder.FalseAndPlainShare); // The verdict says that the orders were not balanced.
     }
 
     [Fact]
