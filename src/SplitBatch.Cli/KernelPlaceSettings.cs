@@ -6,7 +6,7 @@ using SplitBatch.Kernel.Jupyter.Install;
 namespace SplitBatch.Cli;
 
 /// <summary>Where a kernel is installed or removed: one place, the user's own when none is named.</summary>
-public sealed class KernelPlaceSettings : CommandSettings
+public class KernelPlaceSettings : CommandSettings
 {
     /// <summary>This user.</summary>
     [CommandOption("--user")]

@@ -18,6 +18,8 @@ internal static partial class CellErrors
     public static CellResult Stuck() =>
         new(Plain("KernelStuck", "An earlier cell could not be stopped and still runs; restart the kernel to go on."));
 
+    public static CellResult NoPackage(string why) => new(new CellError("PackageError", why.Split('\n')[0], [.. $"PackageError: {why}".Split('\n')]));
+
     public static CellError From(CommandFailed failed, string code)
     {
         var exception = failed.Exception;

@@ -2,6 +2,7 @@ using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.Events;
+using SplitBatch.Kernel.Packages;
 
 namespace SplitBatch.Kernel.Host;
 
@@ -27,6 +28,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private readonly List<CellThread> threads = [];
     private readonly CompositeKernel kernel = [];
     private readonly MissingData missing = new();
+    private LoadedPackages? packages;
     private Task? start;
     private Run? current;
     private bool disposed;
@@ -88,16 +90,17 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         if (start is null) return;
         await InterruptAsync().ConfigureAwait(false);
         kernel.Dispose();
+        packages?.Dispose();
     }
 
     private async Task SetUpAsync()
     {
         ValueFormat.Register();
         var csharp = new CSharpKernel(Name).UseWho().UseValueSharing();
-        if (options.NuGet) StartSetting.AddNuGet(csharp);
         StartSetting.AddLineNumbers(csharp);
         MappedReferences.Attach(csharp, StartSetting.References);
         csharp.AddMiddleware(OnOwnThreadAsync, nameof(KernelHost));
+        if (options.NuGet) packages = new LoadedPackages(csharp);
         kernel.Add(csharp);
         kernel.DefaultKernelName = Name;
         kernel.RegisterCommandHandler<RequestInput>(AnswerInputAsync);
@@ -118,7 +121,9 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         current = run;
         try
         {
-            var command = new SubmitCode(code, Name);
+            var (rest, refused) = await FetchPackagesAsync(code, cell).ConfigureAwait(false);
+            if (refused is not null) return refused;
+            var command = new SubmitCode(rest, Name);
             CommandFailed? failed = null;
             CellConsole.Install();
             using var subscription = kernel.KernelEvents.Subscribe(new CellEvents(cell, command, f => failed = f));
@@ -138,6 +143,27 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         {
             current = null;
             run.Ended.SetResult();
+        }
+    }
+
+    /// <summary>Fetches the packages that the cell asks for; the rest of it is left to run.</summary>
+    private async Task<(string Left, CellResult? Refused)> FetchPackagesAsync(string code, RunningCell cell)
+    {
+        try
+        {
+            var request = PackageRequest.Read(code);
+            if (packages is null || request.IsEmpty) return (code, null);
+            var said = await packages.AddAsync(request, cell.Cancellation).ConfigureAwait(false);
+            if (said.Count > 0) cell.Publish(new DisplayOutput(MimeBundle.Plain(string.Join('\n', said))));
+            return (request.Rest, null);
+        }
+        catch (Exception error) when (error is PackageException or FormatException)
+        {
+            return ("", CellErrors.NoPackage(error.Message));
+        }
+        catch (OperationCanceledException)
+        {
+            return ("", CellErrors.Interrupted());
         }
     }
 

@@ -23,7 +23,7 @@ internal sealed class MappedReferences : MetadataReferenceResolver
     private static readonly FieldInfo? WorkingFolder = Field("_workingDirectory");
 
     /// <summary>What the kernel is built from and no cell is written against; not read at all.</summary>
-    private static readonly string[] Unneeded = ["Microsoft.CodeAnalysis", "FSharp.Compiler", "NetMQ", "AsyncIO", "NaCl", "System.ServiceModel"];
+    private static readonly string[] Unneeded = ["Microsoft.CodeAnalysis", "NetMQ", "AsyncIO", "NaCl", "System.ServiceModel"];
 
     private static readonly FrozenPlatform Platform = new();
 

@@ -1,7 +1,6 @@
 using System.Reflection;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.DotNet.Interactive.CSharp;
-using Microsoft.DotNet.Interactive.PackageManagement;
 
 namespace SplitBatch.Kernel.Host;
 
@@ -45,11 +44,4 @@ internal static class StartSetting
         var field = typeof(CSharpKernel).GetField("_scriptOptions", BindingFlags.Instance | BindingFlags.NonPublic);
         if (field?.GetValue(kernel) is ScriptOptions options) field.SetValue(kernel, options.WithEmitDebugInformation(true).WithFileEncoding(System.Text.Encoding.UTF8).WithFilePath("cell"));
     }
-
-    /// <summary>Makes <c>#r "nuget: ..."</c> understood.</summary>
-    public static void AddNuGet(CSharpKernel kernel) => kernel.UseNugetDirective((k, packages) =>
-    {
-        k.AddAssemblyReferences(packages.SelectMany(p => p.AssemblyPaths));
-        return Task.CompletedTask;
-    });
 }

@@ -27,7 +27,7 @@ internal static class ValueFormat
                 typeof(long), typeof(ulong), typeof(float), typeof(double), typeof(decimal), typeof(DateTime), typeof(DateTimeOffset),
                 typeof(DateOnly), typeof(TimeOnly), typeof(TimeSpan), typeof(Guid), typeof(Enum), typeof(Type), typeof(Uri),
             ];
-            NotebookDisplay.Register();
+            NotebookDisplay.Register(new NotebookDisplayOptions { KernelName = Jupyter.Install.KernelSpec.Name });
             Formatter.Register<UnitsNet.IQuantity>((value, writer) => writer.Write(value.ToString(null, CultureInfo.InvariantCulture)), PlainTextFormatter.MimeType);
             Formatter.SetPreferredMimeTypesFor(typeof(UnitsNet.IQuantity), PlainTextFormatter.MimeType);
             Formatter.Register<DateOnly>((value, writer) => writer.Write(value.ToString("O", CultureInfo.InvariantCulture)), PlainTextFormatter.MimeType);

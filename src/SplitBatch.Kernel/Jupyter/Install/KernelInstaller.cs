@@ -27,9 +27,23 @@ public static class KernelInstaller
         var folder = Path.Combine(kernels, KernelSpec.Name);
         Directory.CreateDirectory(folder);
         File.WriteAllText(Path.Combine(folder, "plotly.min.js"), NotebookDisplay.ChartScript);
-        File.WriteAllText(Path.Combine(folder, "kernel.json"), JsonSerializer.Serialize(KernelSpec.StartedBy(launch), Indented.KernelSpec) + "\n");
+        Describe(kernels, launch);
+        if (Path.Combine(folder, CompiledCopy.FolderName) is var copy && Directory.Exists(copy)) Directory.Delete(copy, recursive: true);
         return folder;
     }
+
+    /// <summary>Writes <c>kernel.json</c> alone, into a folder that is there.</summary>
+    /// <param name="kernels">The folder that holds kernels.</param>
+    /// <param name="launch">The words that start the splitbatch command.</param>
+    public static void Describe(string kernels, IReadOnlyList<string> launch)
+    {
+        var place = Path.Combine(kernels, KernelSpec.Name, "kernel.json");
+        File.WriteAllText(place + ".new", JsonSerializer.Serialize(KernelSpec.StartedBy(launch), Indented.KernelSpec) + "\n");
+        File.Move(place + ".new", place, overwrite: true);
+    }
+
+    /// <summary>The <c>dotnet</c> that runs this process, or that on the path.</summary>
+    public static string Dotnet() => Packages.PackageRestore.Dotnet();
 
     /// <summary>Removes the kernel's folder. Null when there was none.</summary>
     /// <exception cref="InvalidDataException">The folder of that name is another kernel's.</exception>

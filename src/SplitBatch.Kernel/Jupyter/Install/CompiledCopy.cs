@@ -1,0 +1,124 @@
+using System.Diagnostics;
+using System.Runtime.InteropServices;
+using System.Security;
+using System.Text.RegularExpressions;
+using SplitBatch.Kernel.Packages;
+
+namespace SplitBatch.Kernel.Jupyter.Install;
+
+/// <summary>
+/// A copy of the built command with its libraries compiled for this machine ahead of time (ReadyToRun), so that a kernel does not compile
+/// the compiler anew at every start. Made once, when the kernel is installed; needs the .NET SDK and, once, its compiler package.
+/// </summary>
+public static partial class CompiledCopy
+{
+    /// <summary>The folder's name beside <c>kernel.json</c>.</summary>
+    public const string FolderName = "program";
+
+    /// <summary>What a start never touches, or only a seldom used export does; left as it is.</summary>
+    private static readonly string[] LeftAlone =
+        ["DocumentFormat.", "Microsoft.CodeAnalysis.VisualBasic", "System.ServiceModel", "Apache.Arrow", "System.Configuration", "System.Diagnostics.EventLog", "System.Security.Cryptography", "Giraffe", "Fable"];
+
+    /// <summary>Makes the copy.</summary>
+    /// <param name="program">The built command's library, <c>SplitBatch.Cli.dll</c>.</param>
+    /// <param name="target">The folder to make; replaced when it is there.</param>
+    /// <param name="cancellation">Ends the work.</param>
+    /// <returns>Null when it was made; otherwise why not, in words for the reader.</returns>
+    public static async Task<string?> MakeAsync(string program, string target, CancellationToken cancellation = default)
+    {
+        var built = Path.GetDirectoryName(Path.GetFullPath(program))!;
+        var work = Directory.CreateTempSubdirectory("splitbatch-compile-");
+        try
+        {
+            var fault = await PublishAsync(built, work.FullName, cancellation).ConfigureAwait(false);
+            if (fault is not null) return fault;
+            if (Directory.Exists(target)) Directory.Delete(target, recursive: true);
+            Copy(built, target);
+            foreach (var compiled in Directory.EnumerateFiles(Path.Combine(work.FullName, "out"), "*.dll"))
+            {
+                // Only what came from the built folder: the project's own empty library and the framework's are not.
+                var place = Path.Combine(target, Path.GetFileName(compiled));
+                if (File.Exists(place)) File.Copy(compiled, place, overwrite: true);
+            }
+
+            return null;
+        }
+        finally
+        {
+            work.Delete(recursive: true);
+        }
+    }
+
+    /// <summary>Whether the command is compiled ahead of time already.</summary>
+    /// <param name="program">The command's library.</param>
+    public static bool IsCompiled(string program)
+    {
+        using var stream = File.OpenRead(program);
+        using var image = new System.Reflection.PortableExecutable.PEReader(stream);
+        return image.PEHeaders.CorHeader is { ManagedNativeHeaderDirectory.Size: > 0 };
+    }
+
+    private static async Task<string?> PublishAsync(string built, string work, CancellationToken cancellation)
+    {
+        foreach (var empty in new[] { "Directory.Build.props", "Directory.Build.targets", "Directory.Packages.props" }) await File.WriteAllTextAsync(Path.Combine(work, empty), "<Project />", cancellation).ConfigureAwait(false);
+        await File.WriteAllTextAsync(Path.Combine(work, "compile.csproj"), Project(built), cancellation).ConfigureAwait(false);
+        var start = new ProcessStartInfo(PackageRestore.Dotnet(), ["publish", "compile.csproj", "--configuration", "Release", "--output", "out", "--nologo", "--verbosity", "quiet", "-nodeReuse:false"])
+        {
+            WorkingDirectory = work,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.Environment["DOTNET_CLI_UI_LANGUAGE"] = "en";
+        foreach (var own in start.Environment.Keys.Where(k => k.StartsWith("MSBUILD", StringComparison.OrdinalIgnoreCase)).ToList()) start.Environment.Remove(own);
+        try
+        {
+            using var process = Process.Start(start)!;
+            var said = Task.WhenAll(process.StandardOutput.ReadToEndAsync(CancellationToken.None), process.StandardError.ReadToEndAsync(CancellationToken.None));
+            try
+            {
+                await process.WaitForExitAsync(cancellation).ConfigureAwait(false);
+            }
+            catch (OperationCanceledException)
+            {
+                process.Kill(entireProcessTree: true);
+                throw;
+            }
+
+            var text = string.Concat(await said.ConfigureAwait(false));
+            return process.ExitCode == 0 ? null : Fault().Match(text) is { Success: true } fault ? fault.Groups["what"].Value.Trim() : text.Trim();
+        }
+        catch (System.ComponentModel.Win32Exception error)
+        {
+            return $"the .NET SDK was not found ({error.Message})";
+        }
+    }
+
+    private static string Project(string built) => $"""
+        <Project Sdk="Microsoft.NET.Sdk">
+          <PropertyGroup>
+            <TargetFramework>net{Environment.Version.Major}.0</TargetFramework>
+            <RuntimeIdentifier>{RuntimeInformation.RuntimeIdentifier}</RuntimeIdentifier>
+            <SelfContained>false</SelfContained>
+            <UseAppHost>false</UseAppHost>
+            <PublishReadyToRun>true</PublishReadyToRun>
+            <EnableDefaultItems>false</EnableDefaultItems>
+            <NuGetAudit>false</NuGetAudit>
+            <NoWarn>$(NoWarn);CS2008</NoWarn>
+          </PropertyGroup>
+          <ItemGroup>
+            <Reference Include="{SecurityElement.Escape(built)}/*.dll" />
+        {string.Join('\n', Directory.EnumerateFiles(built, "*.dll").Select(f => Path.GetFileName(f)).Where(n => LeftAlone.Any(l => n.StartsWith(l, StringComparison.Ordinal))).Select(n => $"    <PublishReadyToRunExclude Include=\"{n}\" />"))}
+          </ItemGroup>
+        </Project>
+        """;
+
+    private static void Copy(string from, string to)
+    {
+        Directory.CreateDirectory(to);
+        foreach (var file in Directory.EnumerateFiles(from).Where(f => !f.EndsWith(".pdb", StringComparison.Ordinal))) File.Copy(file, Path.Combine(to, Path.GetFileName(file)), overwrite: true);
+        foreach (var folder in Directory.EnumerateDirectories(from)) Copy(folder, Path.Combine(to, Path.GetFileName(folder)));
+    }
+
+    [GeneratedRegex(@"error (?<what>[A-Z]+\d+: .*?)(\[[^\]\r\n]*\])?\r?$", RegexOptions.Multiline)]
+    private static partial Regex Fault();
+}
