@@ -83,6 +83,8 @@ public static class TrialReport
         yield return new Claims(Of(verdict, "lab."));
         yield return Charts.LabDifference(bitterness);
         yield return Tables.Lab(trial.Lab.CompareAll());
+        if (Tables.Outliers(trial.Lab) is { Rows.Count: > 0 } replicates) yield return replicates;
+        if (Tables.History(trial.Lab) is { Rows.Count: > 0 } corrections) yield return corrections;
         if (verdict.Evidence.Doses is { } doses) yield return Charts.EstimateAgainstLab(doses, bitterness, doubt);
     }
 

@@ -40,6 +40,32 @@ internal static class LabClaims
         _ => $"Against the estimates, the lab's values are {offA:+0;-0;0} % in half A and {offB:+0;-0;0} % in half B.",
     };
 
+    /// <summary>What the replicates say about themselves: values and spreads that are flagged, and runs that did not repeat as stated.</summary>
+    public static IEnumerable<Claim> OfReplicates(LabReturn lab)
+    {
+        var flagged = lab.Analytes.SelectMany(lab.Outliers).Where(finding => finding.IsFlagged);
+        foreach (var (i, finding) in flagged.Index())
+        {
+            var what = finding.Status == OutlierStatus.Outlier ? "an outlier" : "a straggler";
+            var values = string.Join(" and ", finding.Values.Select(finding.Analyte.Format));
+            var subject = finding.IsAboutSpread ? $"the spread of {values}" : values;
+            yield return new Claim(
+                $"lab.outlier.{i + 1}",
+                $"In sample {finding.Label}, {subject} of {finding.Analyte.Name} is {what} ({finding.Test}: {finding.Statistic:0.000}; critical {finding.Critical5:0.000} at {5} % and {finding.Critical1:0.000} at {1} %). It is kept in every mean.",
+                "outlier tests as in ISO 5725-2",
+                Sources[0]);
+        }
+
+        foreach (var (i, check) in lab.Analytes.SelectMany(lab.RangeChecks).Where(check => !check.IsAcceptable).Index())
+        {
+            yield return new Claim(
+                $"lab.range.{i + 1}",
+                $"In sample {check.Sample.Label}, {check.Sample.Count} replicates of {check.Sample.Analyte.Name} span {check.Sample.Range:0.0##} {check.Sample.Analyte.Unit}, more than the {check.CriticalRange:0.0##} that the stated repeatability allows: the run did not repeat as well as the lab states.",
+                "critical range by ISO 5725-6",
+                Sources);
+        }
+    }
+
     private static Claim DifferenceClaim(LabComparison lab)
     {
         var size = Math.Abs(lab.Difference);

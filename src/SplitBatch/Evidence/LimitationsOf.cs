@@ -28,6 +28,7 @@ internal static class LimitationsOf
             yield return Claim.InWords("limit.bitterness", "The two doses were estimated to be equally bitter, and the lab found that the beers are not. What tasters notice may be that difference in bitterness and not the variable itself.", "estimate beside the lab's values", "charges.csv", "hops.csv", "lab-returns.csv");
         }
 
+        foreach (var claim in OfTheSamples(evidence)) yield return claim;
         if (evidence.Panels.Count == 0) yield return Claim.InWords("limit.panel", "No panel has been counted.");
         foreach (var panel in evidence.Panels)
         {
@@ -49,6 +50,32 @@ internal static class LimitationsOf
 
     /// <summary>Whether the estimates differ by less than a twentieth: nearer than that nobody weighs hops for two different bitternesses.</summary>
     private static bool AimAtOneBitterness(ChargeMatch doses) => Math.Abs(doses.Mismatch) < 0.05 * doses.A.Bitterness.Value;
+
+    private static IEnumerable<Claim> OfTheSamples(TrialEvidence evidence)
+    {
+        string[] sources = ["lab-returns.csv", "batch-log.csv", "charges.csv"];
+        if (evidence.Samples is { IsSuspicious: true } swap)
+        {
+            yield return Claim.InWords("limit.samples", swap.ToString(), "the lab's differences against those foretold by the batch log and the doses", sources);
+        }
+
+        foreach (var analyte in evidence.Lab?.Analytes ?? [])
+        {
+            if (evidence.Lab!.MeasuredBy(analyte) is not { Count: > 1 } several) continue;
+            var used = evidence.Lab.ComparedBy(analyte);
+            yield return Claim.InWords(
+                $"limit.labs.{analyte.Name}",
+                $"More than one measured {analyte.Name}: {string.Join(", ", several)}. {(used is null ? "None of them measured both halves, so what differs between laboratories counts with what differs between beers." : $"The halves are compared by the results of {used} alone.")}",
+                "lab and absorbance in lab-returns.csv",
+                sources[0]);
+        }
+
+        var readings = evidence.Lab?.Results.Where(result => result.Reading is not null).ToList() ?? [];
+        if (readings.Count == 0) yield break;
+        yield return Claim.InWords("limit.own-reading", "The bitterness was read on an instrument of one's own and not by a laboratory.", "absorbance in lab-returns.csv", sources[0]);
+        var warnings = readings.SelectMany(result => result.Reading!.Warnings.Select(text => (Text: text, Row: $"lab-returns.csv, id {result.Id}"))).GroupBy(warning => warning.Text, warning => warning.Row);
+        foreach (var (i, warning) in warnings.Index()) yield return Claim.InWords($"limit.own-reading.{i + 1}", warning.Key, "what the method was made for", warning);
+    }
 
     private static IEnumerable<Claim> OfTheBatches(ParityCheck? parity)
     {

@@ -23,6 +23,12 @@ public sealed record TrialEvidence
     /// <summary>The lab's bitterness of both halves; null while the return is missing.</summary>
     public LabComparison? Bitterness { get; init; }
 
+    /// <summary>Everything the lab returned, for what its replicates and readings say about themselves; null while nothing is logged.</summary>
+    public LabReturn? Lab { get; init; }
+
+    /// <summary>Whether the lab's samples may have been swapped; null while nothing is logged.</summary>
+    public SwapCheck? Samples { get; init; }
+
     /// <summary>The panels, the declared main one first.</summary>
     public IReadOnlyList<PanelFinding> Panels { get; init; } = [];
 

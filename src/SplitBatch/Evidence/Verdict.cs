@@ -15,6 +15,7 @@ public sealed record Verdict
         [
             .. evidence.Doses is { } doses ? DoseClaims.Of(doses, evidence) : [],
             .. evidence.Bitterness is { } lab ? LabClaims.Of(lab, evidence.Doses) : [],
+            .. evidence.Lab is { } all ? LabClaims.OfReplicates(all) : [],
             .. evidence.Panels.SelectMany(PanelClaims.Of),
         ];
     }

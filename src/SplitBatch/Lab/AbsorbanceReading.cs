@@ -16,6 +16,9 @@ namespace SplitBatch.Lab;
 /// </remarks>
 public sealed record AbsorbanceReading
 {
+    /// <summary>What the method of an own reading is called where nothing else is said.</summary>
+    internal const string OwnMethod = "own reading, iso-octane extraction, 275 nm";
+
     private const double Factor = 50;
 
     /// <summary>From a reading.</summary>
@@ -81,7 +84,7 @@ public sealed record AbsorbanceReading
     /// <param name="sample">The sample id.</param>
     /// <param name="replicate">Which replicate, from 1.</param>
     public LabResult AsResult(string id, string sample, int replicate = 1) =>
-        new(id, sample, Analyte.Bitterness, Math.Round(Units, 2), replicate: replicate) { Method = "own reading, iso-octane extraction, 275 nm" };
+        new(id, sample, Analyte.Bitterness, Math.Round(Units, 2), replicate: replicate) { Method = OwnMethod, Reading = this };
 
     /// <summary>For example <c>25.0 BU from an absorbance of 0.500 (blank 0.000)</c>.</summary>
     public override string ToString() => string.Create(

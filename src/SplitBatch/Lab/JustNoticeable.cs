@@ -6,7 +6,8 @@ namespace SplitBatch.Lab;
 /// <remarks>
 /// For orientation: unhopped lager was told from lager with iso-alpha acids at 7.1 mg/L (4.5 to 11.2) by trained tasters (Kolpin and
 /// Shellhammer 2009, J. Am. Soc. Brew. Chem. 67(4), 200-205, abstract). That is a detection threshold from zero and not the smallest
-/// difference between two hopped beers, so it is not used as one.
+/// difference between two hopped beers, so it is not used as one. Difference thresholds in beer were measured by Guinard and others (1996,
+/// Physiology and Behavior 59, 625-631); the abstract, which is all that was seen, gives no figure.
 /// </remarks>
 public sealed record JustNoticeable
 {

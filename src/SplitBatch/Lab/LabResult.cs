@@ -59,11 +59,39 @@ public sealed record LabResult : ILogged
     /// <summary>The laboratory.</summary>
     public string Laboratory { get; init; } = "";
 
+    /// <summary>The instrument's reading that the value follows from; null where a laboratory returned the value.</summary>
+    public AbsorbanceReading? Reading { get; init; }
+
+    /// <summary>The laboratory, or one's own instrument; blank where it is not told.</summary>
+    public string MeasuredBy => Laboratory.Length > 0 ? Laboratory : Reading is null ? "" : "own instrument";
+
+    /// <summary>Who logged it, as the user likes to say.</summary>
+    public string Who { get; init; } = "";
+
     /// <inheritdoc/>
     public string? Supersedes { get; init; }
 
     /// <inheritdoc/>
     public string? Reason { get; init; }
+
+    /// <summary>The row that corrects this one: the same result under another value or another sample.</summary>
+    /// <param name="id">The new row's own name.</param>
+    /// <param name="reason">Why, not blank.</param>
+    /// <param name="value">The corrected value in <see cref="GivenUnit"/>; the old one if null. A value typed anew rests on no reading.</param>
+    /// <param name="sample">The sample that the result belongs to; the old one if null.</param>
+    /// <exception cref="ArgumentException">The reason is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies where no beer does.</exception>
+    public LabResult CorrectedBy(string id, string reason, double? value = null, string? sample = null) =>
+        new(id, sample ?? Sample, Analyte, value ?? GivenValue, GivenUnit, Replicate)
+        {
+            Beer = sample is null ? Beer : null,
+            Received = Received,
+            Method = Method,
+            Laboratory = Laboratory,
+            Reading = value is null ? Reading : null,
+            Supersedes = Id,
+            Reason = Guard.NotBlank(reason).Trim(),
+        };
 
     /// <summary>For example <c>sample K7, bitterness, replicate 1: 25.0 BU</c>.</summary>
     public override string ToString() => string.Create(

@@ -3,6 +3,7 @@ namespace SplitBatch.Lab;
 /// <summary>Everything the laboratory returned for one trial, corrections included.</summary>
 public sealed class LabReturn
 {
+    private static readonly Side[] Sides = [Side.A, Side.B];
     private readonly Dictionary<string, Side> key;
 
     /// <summary>From results, the key of the samples, and what is known of each method's precision.</summary>
@@ -48,13 +49,25 @@ public sealed class LabReturn
     /// <exception cref="ArgumentException">The key and a row name different beers for one sample.</exception>
     public LabReturn Unblind(IReadOnlyDictionary<string, Side> samples) => new(History.Rows, samples, Precision);
 
-    /// <summary>The results of one half for one analyte, or null where there is none.</summary>
+    /// <summary>Who measured an analyte, in the order first met; one's own instrument counts as one.</summary>
+    public IReadOnlyList<string> MeasuredBy(Analyte analyte) =>
+        [.. Results.Where(result => result.Analyte.Equals(analyte)).Select(result => result.MeasuredBy).Where(name => name.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)];
+
+    /// <summary>
+    /// Whose results the halves are compared by, where several measured an analyte: the first that measured both halves, so that no
+    /// difference between laboratories looks like one between beers. Null where one alone measured, or none measured both.
+    /// </summary>
+    public string? ComparedBy(Analyte analyte) => MeasuredBy(analyte) is { Count: > 1 } several
+        ? several.FirstOrDefault(name => Sides.All(side => Results.Any(result => result.Analyte.Equals(analyte) && BeerOf(result.Sample) == side && IsBy(result, name))))
+        : null;
+
+    /// <summary>The results of one half for one analyte, or null where there is none; of several laboratories only those of <see cref="ComparedBy"/>.</summary>
     public Replicates? Replicates(Side beer, Analyte analyte) =>
-        Of(Results.Where(result => result.Analyte.Equals(analyte) && BeerOf(result.Sample) == beer), beer.ToString());
+        Of(Compared(analyte).Where(result => BeerOf(result.Sample) == beer), beer.ToString());
 
     /// <summary>The results of one sample for one analyte, or null where there is none.</summary>
     public Replicates? Replicates(string sample, Analyte analyte) =>
-        Of(Results.Where(result => result.Analyte.Equals(analyte) && string.Equals(result.Sample, sample, StringComparison.OrdinalIgnoreCase)), sample);
+        Of(Compared(analyte).Where(result => string.Equals(result.Sample, sample, StringComparison.OrdinalIgnoreCase)), sample);
 
     /// <summary>
     /// The two halves by one analyte, against what is known of the method's precision; null where a half has no result.
@@ -94,11 +107,19 @@ public sealed class LabReturn
         : $"{Results.Count} results of {Results.Select(result => result.Sample).Distinct().Count()} samples: {string.Join(", ", Analytes.Select(analyte => analyte.Name))}"
         + (History.Corrections.Count is > 0 and var corrections ? $"; {corrections} corrected" : "");
 
+    private IEnumerable<LabResult> Compared(Analyte analyte)
+    {
+        var by = ComparedBy(analyte);
+        return Results.Where(result => result.Analyte.Equals(analyte) && (by is null || IsBy(result, by)));
+    }
+
+    private static bool IsBy(LabResult result, string name) => string.Equals(result.MeasuredBy, name, StringComparison.OrdinalIgnoreCase);
+
     private static Replicates? Of(IEnumerable<LabResult> results, string label)
     {
         var list = results.OrderBy(result => result.Sample, StringComparer.OrdinalIgnoreCase).ThenBy(result => result.Replicate).ToList();
         if (list.Count == 0) return null;
-        var labs = list.Select(result => result.Laboratory).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        var labs = list.Select(result => result.MeasuredBy).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
         return new Replicates(label, [.. list.Select(result => result.Value)], list[0].Analyte, labs is [var one] ? one : "");
     }
 }

@@ -14,6 +14,9 @@ namespace SplitBatch.Lab;
 public sealed record OutlierFinding(
     string Test, string Label, IReadOnlyList<double> Values, double Statistic, double Critical5, double Critical1, OutlierStatus Status, Analyte Analyte)
 {
+    /// <summary>Whether it is about a sample's spread and not about single values of it.</summary>
+    public bool IsAboutSpread => Test == Cochran.Name;
+
     /// <summary>Whether it is worth a look.</summary>
     public bool IsFlagged => Status != OutlierStatus.Correct;
 
@@ -22,7 +25,7 @@ public sealed record OutlierFinding(
     {
         var numbers = string.Create(CultureInfo.InvariantCulture, $"{Test}: {Statistic:0.000}, critical {Critical5:0.000} at 5 % and {Critical1:0.000} at 1 %");
         var values = string.Join(" and ", Values.Select(Analyte.Format));
-        var subject = Test == Cochran.Name ? $"the spread of {values}" : values;
+        var subject = IsAboutSpread ? $"the spread of {values}" : values;
         return Status switch
         {
             OutlierStatus.Correct => $"{Label}: {subject} is nothing unusual ({numbers}).",

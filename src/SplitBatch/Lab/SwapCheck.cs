@@ -53,19 +53,22 @@ public sealed record SwapCheck
     /// <summary>What follows, in a sentence or two.</summary>
     public override string ToString()
     {
-        var swapped = Names(SwapSign.FitsSwapped);
-        var right = Names(SwapSign.FitsLabels);
+        var (swapped, right, neither) = (Names(SwapSign.FitsSwapped), Names(SwapSign.FitsLabels), Names(SwapSign.FitsNeither));
         return (swapped, right) switch
         {
-            ({ Length: > 0 }, { Length: 0 }) => $"The samples may have been swapped: {swapped} fits only if they were. Check the labels, the shipping list and what is left in the bottles before using the return.",
-            ({ Length: > 0 }, _) => $"The analytes contradict each other: {swapped} fits only if the samples were swapped, {right} only if they were not. One analysis may have mixed them up; ask the laboratory.",
-            (_, { Length: > 0 }) => $"Nothing points to a swap of samples: {right} fits the labels.",
+            ({ Count: > 0 }, { Count: 0 }) => $"The samples may have been swapped: {Fit(swapped)} only if they were. Check the labels, the shipping list and what is left in the bottles before using the return.",
+            ({ Count: > 0 }, _) => $"The analytes contradict each other: {Fit(swapped)} only if the samples were swapped, {Fit(right)} only if they were not. One analysis may have mixed them up; ask the laboratory.",
+            (_, { Count: > 0 }) => $"Nothing points to a swap of samples: {Fit(right)} the labels.",
             _ when Lines.Count == 0 => "Whether samples were swapped cannot be checked: no analyte was foretold by anything else. Have one measured that the batch log holds too, such as alcohol or pH.",
+            _ when neither.Count > 0 => $"Whether samples were swapped cannot be told: {Fit(neither)} neither the labels nor the labels swapped, so something else is wrong; look at the units, the log and the return.",
             _ => "Whether samples were swapped cannot be told: in what was measured the halves are too alike, or the precision is not known.",
         };
 
-        string Names(SwapSign sign) => string.Join(", ", Lines.Where(line => line.Sign == sign).Select(line => line.Analyte.Name));
+        List<string> Names(SwapSign sign) => [.. Lines.Where(line => line.Sign == sign).Select(line => line.Analyte.Name)];
     }
+
+    private static string Fit(List<string> names) =>
+        names is [var one] ? $"{one} fits" : $"{string.Join(", ", names.SkipLast(1))} and {names[^1]} fit";
 
     private static double? LimitOf(LabComparison comparison) =>
         comparison.CriticalDifference ?? comparison.Readings.Max(reading => reading.CriticalDifference) ?? comparison.LimitFromReplicates;

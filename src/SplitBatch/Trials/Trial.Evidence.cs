@@ -13,6 +13,8 @@ public sealed partial class Trial
         NameB = Description.Beers[Side.B],
         Doses = Doses,
         Bitterness = Lab.Compare(Analyte.Bitterness),
+        Lab = Lab.Results.Count == 0 ? null : Lab,
+        Samples = Lab.Results.Count == 0 ? null : CheckSamples(),
         Panels = [.. Panels.Where(panel => panel.HasCount).Select(panel => panel.Finding)],
         HopConfounds = HopConfounds,
         Parity = content.BatchLog is null ? null : Parity,

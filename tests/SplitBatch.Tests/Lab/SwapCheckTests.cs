@@ -29,7 +29,7 @@ public class SwapCheckTests
         var check = Check(Log, ("K7", Analyte.Alcohol, 5.55), ("M2", Analyte.Alcohol, 4.75), ("K7", Analyte.Ph, 4.36), ("M2", Analyte.Ph, 4.54));
         Assert.True(check.IsSuspicious);
         Assert.Equal([SwapSign.FitsSwapped, SwapSign.FitsSwapped], check.Lines.Select(line => line.Sign));
-        Assert.StartsWith("The samples may have been swapped: alcohol, pH fits only if they were.", check.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("The samples may have been swapped: alcohol and pH fit only if they were.", check.ToString(), StringComparison.Ordinal);
         Assert.Contains("this fits only if the labels were swapped", check.Lines[0].ToString(), StringComparison.Ordinal);
     }
 
@@ -43,7 +43,7 @@ public class SwapCheckTests
 
     [Fact]
     public void Analytes_that_contradict_each_other_point_to_one_mixed_up_analysis() =>
-        Assert.StartsWith("The analytes contradict each other: alcohol fits only if the samples were swapped, pH only if they were not.", Check(
+        Assert.StartsWith("The analytes contradict each other: alcohol fits only if the samples were swapped, pH fits only if they were not.", Check(
             Log, ("K7", Analyte.Alcohol, 5.55), ("M2", Analyte.Alcohol, 4.75), ("K7", Analyte.Ph, 4.55), ("M2", Analyte.Ph, 4.35)).ToString(), StringComparison.Ordinal);
 
     [Fact]

@@ -8,7 +8,7 @@ internal static class TrialChecks
         new PlanNotDeclared(), new PanelTooSmall(), new PanelLacksPower(),
         new OldAssay(), new CropYearsApart(), new ChargesOfOneHalf(),
         new HalvesApart(),
-        new NoPrecision(), new OneHalfMeasured(), new SampleNotInKey(),
+        new NoPrecision(), new OneHalfMeasured(), new SampleNotInKey(), new DoubtfulReading(),
         new MisspeltColumn(), new StrayFile(),
     ];
 

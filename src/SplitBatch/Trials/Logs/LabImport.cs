@@ -7,6 +7,10 @@ namespace SplitBatch.Trials.Logs;
 /// How a laboratory's own file is read: which of its columns is which, and what its words mean. Written once in trial.json, under
 /// <c>lab.imports</c>.
 /// </summary>
+/// <remarks>
+/// A file of one's own instrument has a column <c>absorbance</c> (275 nm, 10 mm cell) in place of <c>value</c>, and may have <c>blank</c> and
+/// <c>dilution</c>; either may hold for every row under <c>always</c>. Such a file holds nothing but bitterness.
+/// </remarks>
 /// <example>
 /// <code>
 /// "imports": [ { "file": "incoming/lab-return.csv",
@@ -16,9 +20,10 @@ namespace SplitBatch.Trials.Logs;
 /// </example>
 public sealed record LabImport
 {
-    private static readonly string[] Askable = ["report", "received", "sample", "analyte", "replicate", "value", "unit", "method", "lab"];
+    private static readonly string[] Askable = ["report", "received", "sample", "analyte", "replicate", "value", "unit", "method", "lab", "absorbance", "blank", "dilution"];
     private static readonly string[] NeededIfLong = ["sample", "analyte", "value"];
     private static readonly string[] NeededIfWide = ["sample"];
+    private static readonly string[] NeededIfRead = ["sample", "absorbance"];
 
     /// <summary>The file's name within the trial folder, as <c>incoming/lab-return.csv</c>.</summary>
     public required string File { get; init; }
@@ -47,12 +52,19 @@ public sealed record LabImport
         ArgumentNullException.ThrowIfNull(faults);
         var names = Columns.Concat(Analytes.Select(pair => KeyValuePair.Create(Wide(pair.Key), pair.Value))).ToDictionary(pair => pair.Key, pair => pair.Value);
         var table = CsvTable.Read(File, new StringReader(text), faults, Decimals, names);
-        var needed = (Analytes.Count == 0 ? NeededIfLong : NeededIfWide).Where(name => !Always.ContainsKey(name)).Concat(Analytes.Keys.Select(Wide));
+        var holdsReadings = Analytes.Count == 0 && table.Find("absorbance") is not null;
+        var needed = (holdsReadings ? NeededIfRead : Analytes.Count == 0 ? NeededIfLong : NeededIfWide).Where(name => !Always.ContainsKey(name)).Concat(Analytes.Keys.Select(Wide));
         if (!Require(table, needed) || MarkOf(table, faults) is not { } mark) return [];
         var counts = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
         var results = new List<LabResult>();
         foreach (var row in table.Rows)
         {
+            if (holdsReadings)
+            {
+                if (Reading(row, mark, counts) is { } read) results.Add(read);
+                continue;
+            }
+
             if (Analytes.Count == 0)
             {
                 if (Result(row, table, mark, "value", Cell(row, "analyte"), Cell(row, "unit") ?? table.Find("value")?.Unit, counts) is { } result) results.Add(result);
@@ -103,7 +115,7 @@ public sealed record LabImport
     private DecimalMark? MarkOf(CsvTable table, FaultList faults)
     {
         if (Decimals is { } told) return told;
-        var columns = Analytes.Count == 0 ? ["value"] : Analytes.Keys.Select(Wide);
+        var columns = Analytes.Count == 0 ? ["value", "absorbance", "blank", "dilution"] : Analytes.Keys.Select(Wide);
         var proved = IncomingNumber.MarkOf(columns.SelectMany(column => table.Rows.Select(row => row.Optional(column)).OfType<string>()), out var contradiction);
         if (contradiction is not { } pair) return proved ?? table.Mark;
         faults.Add(new Fault(File, $"Decimals are written in two ways: {pair.Point} and {pair.Comma}.")
@@ -115,22 +127,51 @@ public sealed record LabImport
 
     private LabResult? Result(CsvRow row, CsvTable table, DecimalMark mark, string column, string? name, string? unit, Dictionary<string, int> counts)
     {
-        if ((Cell(row, "sample") ?? row.Text("sample")) is not { } sample || (row.Optional(column) ?? row.Text(column)) is not { } text) return null;
-        if (!IncomingNumber.TryRead(text, mark, out var value, out var problem))
-        {
-            row.Refuse(column, problem, $"a number with a decimal {(mark == DecimalMark.Point ? "point" : "comma")}", "If the file writes decimals otherwise, say so as \"decimals\" under lab.imports in trial.json.");
-            return null;
-        }
-
+        if (Sample(row) is not { } sample || (row.Optional(column) ?? row.Text(column)) is not { } text) return null;
+        if (Number(row, column, text, mark) is not { } value) return null;
         if (name is null || Analyte.Find(Meaning(name)) is not { } analyte)
         {
             row.Refuse("analyte", $"The analyte {name} is not known.", string.Join(", ", Analyte.Known.Select(known => known.Name)), "Say what the laboratory's word means under \"words\" in trial.json.");
             return null;
         }
 
+        if (Place(row, sample, analyte, counts) is not { } place) return null;
+        return row.Make(column, () => new LabResult(place.Id, sample, analyte, value, unit is null ? null : Meaning(unit), place.Replicate)
+        {
+            Received = place.Received,
+            Method = Cell(row, "method") ?? "",
+            Laboratory = Cell(row, "lab") ?? "",
+        });
+    }
+
+    private LabResult? Reading(CsvRow row, DecimalMark mark, Dictionary<string, int> counts)
+    {
+        if (Sample(row) is not { } sample || row.Text("absorbance") is not { } text || Number(row, "absorbance", text, mark) is not { } absorbance) return null;
+        if (Beside("blank", 0) is not { } blank || Beside("dilution", 1) is not { } dilution) return null;
+        if (Place(row, sample, Analyte.Bitterness, counts) is not { } place) return null;
+        return row.Make("absorbance", () => new AbsorbanceReading(absorbance, blank, dilution).AsResult(place.Id, sample, place.Replicate)) is { } read
+            ? read with { Received = place.Received, Method = Cell(row, "method") ?? read.Method, Laboratory = Cell(row, "lab") ?? "" }
+            : null;
+
+        double? Beside(string column, double otherwise) => row.Optional(column) is { } own
+            ? Number(row, column, own, mark)
+            : Always.GetValueOrDefault(column) is { } always ? Number(row, column, always, Decimals ?? DecimalMark.Point) : otherwise;
+    }
+
+    private string? Sample(CsvRow row) => Cell(row, "sample") ?? row.Text("sample");
+
+    private static double? Number(CsvRow row, string column, string text, DecimalMark mark)
+    {
+        if (IncomingNumber.TryRead(text, mark, out var value, out var problem)) return value;
+        row.Refuse(column, problem, $"a number with a decimal {(mark == DecimalMark.Point ? "point" : "comma")}", "If the file writes decimals otherwise, say so as \"decimals\" under lab.imports in trial.json.");
+        return null;
+    }
+
+    /// <summary>Which replicate a row is, under which id, and when it arrived; null where the row says so in a way that cannot be read.</summary>
+    private (string Id, int Replicate, DateOnly? Received)? Place(CsvRow row, string sample, Analyte analyte, Dictionary<string, int> counts)
+    {
         var report = Cell(row, "report") ?? Path.GetFileNameWithoutExtension(File);
-        var place = counts[$"{report}/{sample}/{analyte.Name}"] = counts.GetValueOrDefault($"{report}/{sample}/{analyte.Name}") + 1;
-        var replicate = place;
+        var replicate = counts[$"{report}/{sample}/{analyte.Name}"] = counts.GetValueOrDefault($"{report}/{sample}/{analyte.Name}") + 1;
         if (Cell(row, "replicate") is { } told && (!int.TryParse(told, NumberStyles.None, CultureInfo.InvariantCulture, out replicate) || replicate < 1))
         {
             row.Refuse("replicate", "The value is not a whole number of 1 or more.", "1, 2, 3 ...");
@@ -149,12 +190,7 @@ public sealed record LabImport
             received = day;
         }
 
-        return row.Make(column, () => new LabResult($"{report}/{sample}/{analyte.Name}/{replicate}", sample, analyte, value, unit is null ? null : Meaning(unit), replicate)
-        {
-            Received = received,
-            Method = Cell(row, "method") ?? "",
-            Laboratory = Cell(row, "lab") ?? "",
-        });
+        return ($"{report}/{sample}/{analyte.Name}/{replicate}", replicate, received);
     }
 
     private string? Cell(CsvRow row, string column) => row.Optional(column) ?? Always.GetValueOrDefault(column);

@@ -17,11 +17,20 @@ public sealed class LabReturnLog
     /// <summary>The file behind it.</summary>
     public AppendLog Log { get; }
 
-    /// <summary>Adds one result. Logging the same result again is harmless.</summary>
+    /// <summary>
+    /// Adds one result. Logging the same result again is harmless. Of an absorbance the log keeps the readings, and its bitterness follows from
+    /// them each time the log is read.
+    /// </summary>
     /// <exception cref="LogException">The id is taken by another result, a correction is incomplete, or the file cannot be added to.</exception>
     public LogReceipt Append(LabResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
+        var reading = result.Reading;
+        if (reading is not null && reading.PathMillimetres != 10)
+        {
+            throw new LogException(string.Create(CultureInfo.InvariantCulture, $"The log keeps absorbances of a 10 mm cell, and this one was read in {reading.PathMillimetres} mm; log the absorbance for 10 mm, {reading.Absorbance * 10 / reading.PathMillimetres:0.####}. Nothing was logged."));
+        }
+
         return Log.Append(new Dictionary<string, string>
         {
             ["id"] = result.Id,
@@ -30,10 +39,14 @@ public sealed class LabReturnLog
             ["beer"] = result.Beer?.ToString() ?? "",
             ["analyte"] = result.Analyte.Name,
             ["replicate"] = result.Replicate.ToString(CultureInfo.InvariantCulture),
-            ["value"] = result.GivenValue.ToString("R", CultureInfo.InvariantCulture),
-            ["unit"] = result.GivenUnit,
+            ["value"] = reading is null ? Number(result.GivenValue) : "",
+            ["unit"] = reading is null ? result.GivenUnit : "",
             ["method"] = result.Method,
             ["lab"] = result.Laboratory,
+            ["absorbance"] = reading is null ? "" : Number(reading.Absorbance),
+            ["blank"] = reading is null ? "" : Number(reading.Blank),
+            ["dilution"] = reading is null ? "" : Number(reading.Dilution),
+            ["who"] = result.Who,
             ["supersedes"] = result.Supersedes ?? "",
             ["reason"] = result.Reason ?? "",
         });
@@ -74,6 +87,8 @@ public sealed class LabReturnLog
         CsvRow RowOf(LabResult result) => results.First(pair => ReferenceEquals(pair.Result, result)).Row;
     }
 
+    private static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
     private static IEnumerable<LabResult> Contradictions(IEnumerable<LabResult> inForce, IReadOnlyDictionary<string, Side>? key)
     {
         var known = new Dictionary<string, Side>(key ?? new Dictionary<string, Side>(), StringComparer.OrdinalIgnoreCase);
@@ -89,12 +104,27 @@ public sealed class LabReturnLog
         var sample = row.Text("sample");
         var beer = row.Optional("beer") is null ? null : row.OneOf("beer", Sides);
         var name = row.Text("analyte");
-        var unit = row.Optional("unit") ?? table.Find("value")?.Unit;
-        var value = row.Number("value");
         var replicate = row.OptionalWhole("replicate", 1, 1000) ?? 1;
         var received = row.OptionalDate("received");
-        if (id is null || sample is null || name is null || value is not { } number) return null;
+        var result = row.Optional("absorbance") is null ? Value(row, table, id, sample, name, replicate) : Reading(row, id, sample, name, replicate);
+        if (result is null) return null;
         if ((row.Optional("beer") is not null && beer is null) || (row.Optional("received") is not null && received is null)) return null;
+        return result with
+        {
+            Beer = beer,
+            Received = received,
+            Method = row.Optional("method") ?? result.Method,
+            Laboratory = row.Optional("lab") ?? "",
+            Who = row.Optional("who") ?? "",
+            Supersedes = row.Optional("supersedes"),
+            Reason = row.Optional("reason"),
+        };
+    }
+
+    private static LabResult? Value(CsvRow row, CsvTable table, string? id, string? sample, string? name, int replicate)
+    {
+        var unit = row.Optional("unit") ?? table.Find("value")?.Unit;
+        if (row.Number("value") is not { } number || id is null || sample is null || name is null) return null;
         if (Analyte.Find(name) is not { } analyte)
         {
             if (unit is null)
@@ -106,14 +136,27 @@ public sealed class LabReturnLog
             analyte = Analyte.Of(name, unit);
         }
 
-        return row.Make("value", () => new LabResult(id, sample, analyte, number, unit, replicate)
+        return row.Make("value", () => new LabResult(id, sample, analyte, number, unit, replicate));
+    }
+
+    /// <summary>A row with an absorbance in place of a value.</summary>
+    private static LabResult? Reading(CsvRow row, string? id, string? sample, string? name, int replicate)
+    {
+        if (row.Optional("value") is not null)
         {
-            Beer = beer,
-            Received = received,
-            Method = row.Optional("method") ?? "",
-            Laboratory = row.Optional("lab") ?? "",
-            Supersedes = row.Optional("supersedes"),
-            Reason = row.Optional("reason"),
-        });
+            row.Refuse("value", "The row has a value and an absorbance, from which another value could follow.", "one of the two: leave the value blank, and it is worked out from the absorbance");
+            return null;
+        }
+
+        if (name is not null && !Analyte.Bitterness.Equals(Analyte.Find(name)))
+        {
+            row.Refuse("analyte", "An absorbance at 275 nm gives bitterness and nothing else.", Analyte.Bitterness.Name);
+            return null;
+        }
+
+        var (absorbance, blank, dilution) = (row.OptionalNumber("absorbance"), row.OptionalNumber("blank"), row.OptionalNumber("dilution"));
+        if (absorbance is not { } read || id is null || sample is null || name is null) return null;
+        if ((row.Optional("blank") is not null && blank is null) || (row.Optional("dilution") is not null && dilution is null)) return null;
+        return row.Make("absorbance", () => new AbsorbanceReading(read, blank ?? 0, dilution ?? 1).AsResult(id, sample, replicate));
     }
 }

@@ -10,9 +10,9 @@ public sealed record LogFormat(string FileName, IReadOnlyList<string> Columns, I
     /// <summary>What the laboratory returned.</summary>
     public static LogFormat LabReturns { get; } = new(
         "lab-returns.csv",
-        ["id", "received", "sample", "beer", "analyte", "replicate", "value", "unit", "method", "lab", "supersedes", "reason"],
+        ["id", "received", "sample", "beer", "analyte", "replicate", "value", "unit", "method", "lab", "supersedes", "reason", "absorbance", "blank", "dilution", "who"],
         ["id", "sample", "analyte", "value", "supersedes", "reason"],
-        new HashSet<string> { "value", "replicate" });
+        new HashSet<string> { "value", "replicate", "absorbance", "blank", "dilution" });
 
     /// <summary>What was measured and noted on brewing day and after.</summary>
     public static LogFormat BatchLog { get; } = new(
