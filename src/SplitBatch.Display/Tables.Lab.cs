@@ -11,7 +11,7 @@ public static partial class Tables
         .Text("analyte", c => c.Analyte.ToString())
         .Text("beer A", c => c.Analyte.Format(c.A.Mean))
         .Text("beer B", c => c.Analyte.Format(c.B.Mean))
-        .Text("difference", c => c.Analyte.Format(c.Difference))
+        .Text("A less B", c => c.Analyte.Format(c.Difference))
         .Text("critical difference", c => Criticals(c))
         .Text("judgement", c => c.Judgement switch
         {

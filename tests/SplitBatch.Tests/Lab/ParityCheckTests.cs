@@ -90,6 +90,17 @@ public class ParityCheckTests
         Assert.Equal("final gravity", Assert.Single(check.Confounds).Quantity);
     }
 
+    // A public encyclopedia's article on gravity in brewing works 1.050 to 1.010 as 80 % apparent attenuation (in points) and 5.23 % vol by one
+    // formula, 5.31 % by another; a collection of brewing methods (MEBAK B-590.80.530) takes real attenuation as 0.81 of the apparent.
+    [Fact]
+    public void Attenuation_and_alcohol_of_a_logged_half_agree_with_published_figures()
+    {
+        var beer = new BatchLog([Number(Side.A, "original gravity", 1.050, "SG"), Number(Side.A, "final gravity", 1.010, "SG")]).Alcohol(Side.A)!;
+        Assert.Equal(0.80, beer.ApparentAttenuation, 0.01);
+        Assert.InRange(beer.PercentByVolume, 5.22, 5.32);
+        Assert.Equal(0.81, beer.RealAttenuation / beer.ApparentAttenuation, 0.0101);
+    }
+
     [Theory]
     [InlineData("original gravity", "SG", 1052)]
     [InlineData("pH", "pH", 44)]

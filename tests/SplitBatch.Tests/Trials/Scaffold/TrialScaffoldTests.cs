@@ -100,6 +100,18 @@ public sealed class TrialScaffoldTests : IDisposable
     }
 
     [Fact]
+    public void Cells_that_only_the_example_can_fill_are_left_out_of_a_copied_notebook()
+    {
+        Directory.CreateDirectory(At("notebooks"));
+        const string Practice = """{ "cell_type": "code", "metadata": { "tags": ["example"] }, "source": "trial.Practice(\"two-yeasts\")" }""";
+        File.WriteAllText(At("notebooks", "1-design.ipynb"), Notebook.Replace("\"cells\": [", $"\"cells\": [{Practice}, ", StringComparison.Ordinal));
+        TrialScaffold.Write(Filled(UnitSystem.Metric, DecimalMark.Point), At("mine"), At("notebooks"));
+        var copied = File.ReadAllText(At("mine", "notebooks", "1-design.ipynb"));
+        Assert.Contains("# Größe", copied, StringComparison.Ordinal);
+        Assert.DoesNotContain("Practice", copied, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_folder_that_holds_something_is_left_alone()
     {
         Directory.CreateDirectory(At("mine"));
