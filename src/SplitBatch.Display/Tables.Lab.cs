@@ -112,7 +112,7 @@ public static partial class Tables
     public static Table History(LabReturn lab)
     {
         ArgumentNullException.ThrowIfNull(lab);
-        return History(lab.History, "Corrections of the lab return", row => row.Who);
+        return History(lab.History, "Corrections of the lab return", row => $"{row.Sample}: {row.Analyte.Format(row.Value)}", row => row.Who);
     }
 
     /// <summary>Every entry of the batch log that was corrected, what it read, what replaced it, why and by whom.</summary>
@@ -120,7 +120,7 @@ public static partial class Tables
     public static Table History(BatchLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
-        return History(log.History, "Corrections of the batch log", row => row.Who);
+        return History(log.History, "Corrections of the batch log", row => row.ToString(), row => row.Who);
     }
 
     /// <summary>Absorbances read with one's own instrument, the bitterness that follows, and what to know before trusting it.</summary>
@@ -143,12 +143,12 @@ public static partial class Tables
     /// <summary>Where somebody can get hurt when bitterness is measured. The laboratory's own licensed practice and local rules come first.</summary>
     public static Table LabCautions() => Table.Of(AbsorbanceReading.Cautions, "In the laboratory").Text("caution", caution => caution).ToTable();
 
-    private static Table History<T>(LogHistory<T> history, string caption, Func<T, string> who)
+    private static Table History<T>(LogHistory<T> history, string caption, Func<T, string> reads, Func<T, string> who)
         where T : class, ILogged => Table.Of(history.Corrections, caption)
             .Text("row", correction => correction.Old.Id)
-            .Text("it read", correction => correction.Old.ToString())
+            .Text("it read", correction => reads(correction.Old))
             .Text("replaced by", correction => correction.New.Id)
-            .Text("which reads", correction => correction.New.ToString())
+            .Text("which reads", correction => reads(correction.New))
             .Text("why", correction => correction.New.Reason)
             .Text("who", correction => who(correction.New) is { Length: > 0 } name ? name : null)
             .Note($"{Charts.Counted(history.Rows.Count, "row")} in the log, {history.InForce.Count} of them in force. No row was changed or removed.")

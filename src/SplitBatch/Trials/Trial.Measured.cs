@@ -12,8 +12,11 @@ public sealed partial class Trial
     /// <summary>Each half's estimate beside the lab's value.</summary>
     /// <exception cref="TrialIncompleteException">A half has no charge or no bitterness yet.</exception>
     /// <example><code>trial.EstimateAgainstLab()</code></example>
-    public EstimateCheck EstimateAgainstLab() =>
-        EstimateCheck.Of(WeighedDoses, DoseUncertainty.Of(WeighedDoses, draws: DrawsForChecks), LabDifference(Analyte.Bitterness));
+    public EstimateCheck EstimateAgainstLab()
+    {
+        var lab = LabDifference(Analyte.Bitterness);
+        return EstimateCheck.Of(WeighedDoses, DoseUncertainty.Of(WeighedDoses, draws: DrawsForChecks), lab);
+    }
 
     /// <summary>Whether two samples may have been swapped on the way: the lab return beside the batch log and the doses.</summary>
     /// <exception cref="TrialIncompleteException">No lab result is logged yet.</exception>
