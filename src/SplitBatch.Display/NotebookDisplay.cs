@@ -38,6 +38,11 @@ public static class NotebookDisplay
         Formatter.Register<Figure>((figure, writer) => writer.Write(figure.AltText), Mime.Plain);
         var types = !PlotlyFormatting.Loads ? new[] { Mime.Html, Mime.Svg, Mime.Plain } : [Mime.Html, Mime.Plotly, Mime.Svg, Mime.Plain];
         Formatter.SetPreferredMimeTypesFor(typeof(Figure), types);
+        Formatter.Register<Explorer>((explorer, writer) => writer.Write(ChartFragment.Of(explorer.Still, PlotlyFormatting.JsonOf(explorer), options)), Mime.Html);
+        Formatter.Register<Explorer>((explorer, writer) => writer.Write(PlotlyFormatting.JsonOf(explorer) ?? "null"), Mime.Plotly);
+        Formatter.Register<Explorer>((explorer, writer) => writer.Write(explorer.Still.ToSvg()), Mime.Svg);
+        Formatter.Register<Explorer>((explorer, writer) => writer.Write(explorer.AltText), Mime.Plain);
+        Formatter.SetPreferredMimeTypesFor(typeof(Explorer), types);
     }
 
     private static void RegisterWriteUps()

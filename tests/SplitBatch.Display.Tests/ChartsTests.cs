@@ -53,6 +53,10 @@ public class ChartsTests
         Charts.Forest(Two, Two.Combine()),
         Charts.HouseCalibration(HouseCalibration.Fit([new("autumn bitter", 31, 24.5), new("winter stout", 42, 30.1), new("summer ale", 22, 19.8)])),
         Charts.LabDifference(LabComparison.Compare(LabPrecision.Of(Precision.Limit95(4.0, PrecisionCondition.Repeatability)), new Replicates("A", [30.1, 31.0]), new Replicates("B", [31.0]))),
+        Charts.SimulatedCounts(Simulate.Panels(Protocol.Triangle, 20, 200, seed: 1)),
+        Charts.SimulatedCounts(Simulate.Panels(Protocol.Triangle, 2, 200, seed: 1, new SimulatedTasters(DPrimeSpread.Discriminators(0.5)), replicates: 10)),
+        Charts.ExplorePower(Protocol.Triangle).Still,
+        Charts.ExploreCounts(Protocol.Tetrad, tasters: 30).Still,
     ];
 
     public static TheoryData<int> Indices => [.. Enumerable.Range(0, All.Count)];

@@ -6,12 +6,14 @@ namespace SplitBatch;
 
 /// <summary>
 /// A writer of log rows that tests start as a program of its own. Arguments: folder, name, first number, count (0 for no end), bytes per
-/// piece (0 for whole rows). It says "ready", waits for a line, and says each id once its receipt is there.
+/// piece (0 for whole rows); or "ballots", folder, first, count, for <see cref="Trials.BallotWriter"/>. It says "ready", waits for a line, and says each id once its receipt is there.
 /// </summary>
 internal static class Program
 {
     public static int Main(string[] args)
     {
+        if (args is [Trials.BallotWriter.Word, var folder, var from, var many])
+            return Trials.BallotWriter.Run(folder, int.Parse(from, CultureInfo.InvariantCulture), int.Parse(many, CultureInfo.InvariantCulture));
         if (args.Length != 5) return 2;
         var numbers = args.Skip(2).Select(text => int.Parse(text, CultureInfo.InvariantCulture)).ToArray();
         var (first, count, piece) = (numbers[0], numbers[1], numbers[2]);

@@ -18,6 +18,23 @@ public static class PlotlyCharts
         return GenericChart.setConfig(Config(), GenericChart.setLayout(LayoutOf(figure, traces), Plotly.NET.CSharp.Chart.Combine(charts)));
     }
 
+    /// <summary>The explorer as a Plotly.NET chart with Plotly's own sliders.</summary>
+    /// <param name="explorer">The explorer.</param>
+    public static GenericChart ToPlotly(this Explorer explorer)
+    {
+        ArgumentNullException.ThrowIfNull(explorer);
+        var traces = new ExplorerTraces(explorer);
+        var charts = traces.All.Select(trace => GenericChart.ofTraceObject(false, trace));
+        var always = explorer.Layers.Where(layer => layer.Mark is Rule { Along: Along.Y } && layer.At.All(at => at is null)).Select(layer => layer.Mark);
+        var still = explorer.Still with { Title = explorer.Title, Subtitle = explorer.Subtitle, Marks = [.. always] };
+        var below = ExplorerTraces.RowHeight * explorer.Sliders.Count;
+        var layout = LayoutOf(still, new PlotlyTraces(still));
+        layout.SetProperty("height", 430 + below);
+        layout.SetProperty("margin", Values(("t", 40 + 21 * HeadingLines(still).Count() + 16), ("r", 24), ("b", 60 + below), ("l", 56)));
+        layout.SetProperty("sliders", traces.Sliders().ToArray());
+        return GenericChart.setConfig(Config(), GenericChart.setLayout(layout, Plotly.NET.CSharp.Chart.Combine(charts)));
+    }
+
     private static Layout LayoutOf(Figure figure, PlotlyTraces traces)
     {
         var layout = new Layout();

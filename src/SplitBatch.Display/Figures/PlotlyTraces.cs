@@ -76,7 +76,8 @@ internal sealed class PlotlyTraces(Figure figure)
     /// <summary>The values a mark has on an axis, as far as they are finite.</summary>
     public static IEnumerable<double> Values(Mark mark, Along axis) => mark.ValuesOn(axis).Where(double.IsFinite);
 
-    private IEnumerable<Trace> Of(Mark mark)
+    /// <summary>One mark as traces; lines across the figure and words have none.</summary>
+    public IEnumerable<Trace> Of(Mark mark)
     {
         switch (mark)
         {

@@ -31,6 +31,14 @@ internal static class PlotlyFormatting
         return json;
     }
 
+    /// <summary>The interactive form of an explorer, or null in a kernel that cannot load Plotly.NET.</summary>
+    public static string? JsonOf(Explorer explorer)
+    {
+        string? json = null;
+        if (Loads) WhereItLoads(() => json = Interactive(explorer));
+        return json;
+    }
+
     /// <summary>Registers the formatters of charts made directly with Plotly.NET, in a kernel that can load it.</summary>
     public static void Register(NotebookDisplayOptions options)
     {
@@ -51,6 +59,9 @@ internal static class PlotlyFormatting
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static string Interactive(Figure figure) => Inside.JsonOf(figure.ToPlotly());
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static string Interactive(Explorer explorer) => Inside.JsonOf(explorer.ToPlotly());
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static void RegisterCharts(NotebookDisplayOptions options) => Inside.Register(options);

@@ -8,10 +8,14 @@ namespace SplitBatch.Kernel.Workshop;
 /// <summary>Makes the learner's or the instructor's notebook out of a workshop's source. The same source gives the same bytes.</summary>
 internal static class WorkshopNotebook
 {
+    /// <summary>Stands in a source for the way up from the reader's folder to the workshop's own.</summary>
+    private const string Up = "{up}";
+
     public static Notebook For(WorkshopSource source, Audience reader)
     {
         var ids = new HashSet<string>();
-        var cells = source.Cells.Where(cell => cell.Audience == Audience.Everybody || cell.Audience == reader).Select(cell => (JsonNode)Cell(cell, ids));
+        var way = reader == Audience.Instructor ? "../" : "";
+        var cells = source.Cells.Where(cell => cell.Audience == Audience.Everybody || cell.Audience == reader).Select(cell => (JsonNode)Cell(cell with { Text = cell.Text.Replace(Up, way, StringComparison.Ordinal) }, ids));
         var root = new JsonObject
         {
             ["cells"] = new JsonArray([.. cells]),

@@ -6,6 +6,7 @@ namespace SplitBatch.Kernel.Workshop;
 /// The source of one workshop notebook: Markdown, in which code between fences is a cell. A fence's words say who gets the cell:
 /// <c>csharp</c> everybody, <c>csharp learner</c> the learners (a blank), <c>csharp solution</c> the instructor,
 /// <c>csharp parameters</c> everybody, as the parameters cell. Prose between <c>::: instructor</c> and <c>:::</c> is the instructor's.
+/// <c>{up}</c> before a path becomes the way from the reader's folder up to the workshop's.
 /// </summary>
 internal sealed class WorkshopSource
 {

@@ -7,13 +7,7 @@ namespace SplitBatch.Panel;
 public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Similarity, TastersNeeded ToSettle)
 {
     /// <summary>Which of the four answers the count gives.</summary>
-    public PanelAnswer Answer => (Difference.DifferenceShown, Similarity.MarginRuledOut) switch
-    {
-        (true, false) => PanelAnswer.DifferenceShown,
-        (true, true) => PanelAnswer.DifferenceWithinMargin,
-        (false, true) => PanelAnswer.MarginRuledOut,
-        (false, false) => PanelAnswer.Inconclusive,
-    };
+    public PanelAnswer Answer => AnswerOf(Difference.DifferenceShown, Similarity.MarginRuledOut);
 
     /// <summary>Asks both questions of a count.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
@@ -41,6 +35,15 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
         var repeats = ReplicatedTest.Of(protocol, tasters, alpha);
         return new(repeats.Pooled, SimilarityTest.Of(repeats, margin, beta), Power.TastersThatSettle(protocol, alpha, margin, beta));
     }
+
+    /// <summary>The answer that two yes-or-no findings make together.</summary>
+    internal static PanelAnswer AnswerOf(bool differenceShown, bool marginRuledOut) => (differenceShown, marginRuledOut) switch
+    {
+        (true, false) => PanelAnswer.DifferenceShown,
+        (true, true) => PanelAnswer.DifferenceWithinMargin,
+        (false, true) => PanelAnswer.MarginRuledOut,
+        (false, false) => PanelAnswer.Inconclusive,
+    };
 
     /// <summary>What the count says, in one or two sentences; never that the beers are the same.</summary>
     public override string ToString()

@@ -65,8 +65,8 @@ public static class EqualBitterness
         Start = "What was measured so far, and what was only estimated? Answer with a letter in quotation marks.",
     }
         .Option("The beers are equally bitter.", right: false, "Nobody has measured them. The estimates agree because you made them agree.")
-        .Option("The beers were dosed to the same estimated bitterness; the lab will say how bitter they are.", right: true, "That is what was done. With the lab's return the sentence can become stronger, or has to be taken back.")
-        .Option("The difference in bitterness is less than one IBU.", right: false, "The difference between the estimates is. The interval of the true difference is several IBU wide: read it off the chart.");
+        .Option("The difference in bitterness is less than one IBU.", right: false, "The difference between the estimates is. The interval of the true difference is several IBU wide: read it off the chart.")
+        .Option("The beers were dosed to the same estimated bitterness; the lab will say how bitter they are.", right: true, "That is what was done. With the lab's return the sentence can become stronger, or has to be taken back.");
 
     private static double Grams(HopLot lot) => 100 * Target / Of(lot).Value.Value;
 

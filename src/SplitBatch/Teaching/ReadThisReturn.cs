@@ -48,19 +48,19 @@ public static class ReadThisReturn
         Start = "Lay the difference beside the critical difference. Answer with a letter in quotation marks.",
     }
         .Option("Nothing: 1.7 is larger than the difference.", right: false, "1.7 is for single results. Which limit belongs to means of two?")
-        .Option("The beers differ in bitterness as this method measures it; whether people taste it is another matter.", () => Compared().Judgement == Judgement.Exceeds, "The difference is larger than what the method does to one and the same beer. That is a statement about the beers' bitterness in the lab, and not yet about taste.")
         .Option("The beers differ in bitterness, so the panel will notice.", right: false, "The first half may stand. Taste is the panel's question: a lab can tell apart what nobody tastes.")
-        .Option("The difference is below 2 BU, so it is negligible.", right: false, "Negligible for whom? The lab's precision says whether a difference is there, and a margin declared beforehand says whether it matters.");
+        .Option("The difference is below 2 BU, so it is negligible.", right: false, "Negligible for whom? The lab's precision says whether a difference is there, and a margin declared beforehand says whether it matters.")
+        .Option("The beers differ in bitterness as this method measures it; whether people taste it is another matter.", () => Compared().Judgement == Judgement.Exceeds, "The difference is larger than what the method does to one and the same beer. That is a statement about the beers' bitterness in the lab, and not yet about taste.");
 
     /// <summary>What a bare figure of five per cent allows one to say.</summary>
     public static ChoiceExercise BareFigure { get; } = new ChoiceExercise("Another lab sends the same numbers and says only: \"precision 5 %\". What now?")
     {
         Start = "Let the tool read the figure in every way: LabComparison.Compare(StatedPrecision.Percent(5), a, b). Answer with a letter in quotation marks.",
     }
-        .Option("5 % of 24 is 1.2, and the difference is larger, so the beers differ.", right: false, "That takes the 5 % for a limit between two results. The lab may have meant a standard deviation, and then the limit is nearly three times as wide.")
-        .Option("Times 2.8 it is more than 3, so the beers do not differ.", right: false, "That takes the 5 % for a standard deviation of single results, which it may not be. And a difference within the scatter does not make beers the same.")
         .Option("The answer hangs on what the figure means: ask the lab whether it is a standard deviation or a limit, and for one lab or for several.",
-            () => LabComparison.Compare(StatedPrecision.Percent(5), A, B).Judgement == Judgement.DependsOnReading, "Until the lab has answered, the write-up says that it depends, and under which reading it would be what.");
+            () => LabComparison.Compare(StatedPrecision.Percent(5), A, B).Judgement == Judgement.DependsOnReading, "Until the lab has answered, the write-up says that it depends, and under which reading it would be what.")
+        .Option("5 % of 24 is 1.2, and the difference is larger, so the beers differ.", right: false, "That takes the 5 % for a limit between two results. The lab may have meant a standard deviation, and then the limit is nearly three times as wide.")
+        .Option("Times 2.8 it is more than 3, so the beers do not differ.", right: false, "That takes the 5 % for a standard deviation of single results, which it may not be. And a difference within the scatter does not make beers the same.");
 
     private static LabComparison Compared() => LabComparison.Compare(Repeatability, A, B);
 }

@@ -65,6 +65,29 @@ public static class Simulate
         return new SimulatedPanels(protocol, tasters, replicates, panels, seed, model, outcomes);
     }
 
+    /// <summary>Tries a plan before pouring: lets many panels taste, and judges each as the plan says.</summary>
+    /// <param name="plan">A plan with one set for each taster and a known guessing chance.</param>
+    /// <param name="model">What the tasters are like; null for people who cannot tell.</param>
+    /// <param name="seed">The seed.</param>
+    /// <param name="panels">How many panels, in [1, 10^8].</param>
+    /// <exception cref="InvalidOperationException">The plan has repeats, which have to be judged taster by taster, or its protocol has no known guessing chance.</exception>
+    public static Rehearsal Rehearse(this PanelPlan plan, SimulatedTasters? model, int seed, int panels = 10_000)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        if (plan.Replicates > 1) throw new InvalidOperationException("A plan with repeats is judged taster by taster, which many panels at once cannot be; try it with one set for each taster.");
+        _ = plan.Protocol.Chance;
+        var simulated = Panels(plan.Protocol, plan.Tasters, panels, seed, model);
+        var shares = Enum.GetValues<PanelAnswer>().ToDictionary(answer => answer, _ => 0.0);
+        foreach (var ((counted, correct), times) in simulated.Outcomes)
+        {
+            if (counted == 0) continue;
+            bool shown = DifferenceTest.Of(plan.Protocol, counted, correct, plan.Alpha).DifferenceShown;
+            bool ruledOut = SimilarityTest.Of(plan.Protocol, counted, correct, plan.Margin, plan.Beta).MarginRuledOut;
+            shares[PanelReading.AnswerOf(shown, ruledOut)] += (double)times / panels;
+        }
+        return new Rehearsal(plan, simulated, shares);
+    }
+
     /// <summary>The ballots that tasters of a stated kind would hand in for a serving plan, in serving sequence; who has left hands in none.</summary>
     /// <param name="plan">The serving plan.</param>
     /// <param name="model">What the tasters are like; null for people who cannot tell.</param>

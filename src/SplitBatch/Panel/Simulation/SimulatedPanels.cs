@@ -5,12 +5,10 @@ namespace SplitBatch.Panel;
 /// <summary>What came of many simulated panels of one size.</summary>
 public sealed class SimulatedPanels
 {
-    private readonly IReadOnlyDictionary<(int Counted, int Correct), long> outcomes;
-
     internal SimulatedPanels(
         Protocol protocol, int tasters, int replicates, int panels, int seed, SimulatedTasters model, IReadOnlyDictionary<(int Counted, int Correct), long> outcomes)
     {
-        (Protocol, Tasters, Replicates, Panels, Seed, Model, this.outcomes) = (protocol, tasters, replicates, panels, seed, model, outcomes);
+        (Protocol, Tasters, Replicates, Panels, Seed, Model, Outcomes) = (protocol, tasters, replicates, panels, seed, model, outcomes);
         var counts = new long[(tasters * replicates) + 1];
         foreach (var ((counted, correct), times) in outcomes)
         {
@@ -48,6 +46,9 @@ public sealed class SimulatedPanels
     /// <summary>All correct answers of all panels.</summary>
     public long Correct { get; }
 
+    /// <summary>How many panels had so many answers, and so many of them right.</summary>
+    internal IReadOnlyDictionary<(int Counted, int Correct), long> Outcomes { get; }
+
     /// <summary>The share of correct answers over all panels.</summary>
     public double CorrectShare => Tastings == 0 ? 0 : (double)Correct / Tastings;
 
@@ -56,6 +57,21 @@ public sealed class SimulatedPanels
 
     /// <summary>The variance of the count of correct answers; divisor n.</summary>
     public double Variance => Counts.Select((times, k) => times * (k - Mean) * (k - Mean)).Sum() / Panels;
+
+    /// <summary>
+    /// The exact chance of each count, where answers do not hang together: one set for each taster, or tasters all alike. Null elsewhere,
+    /// and with position bias or people who do not come.
+    /// </summary>
+    public IReadOnlyList<double>? ExactChances
+    {
+        get
+        {
+            if (Model.HasPositionBias || Model.NoShow > 0) return null;
+            if (Replicates > 1 && Model is not { DPrime: DPrimeSpread.All, Fatigue: 0, DropOut: 0 }) return null;
+            double share = Model.ExpectedCorrect(Protocol);
+            return [.. Enumerable.Range(0, Counts.Count).Select(k => ExactBinomial.Exactly(k, Counts.Count - 1, share))];
+        }
+    }
 
     /// <summary>The share of panels with exactly so many correct answers.</summary>
     public double Exactly(int correct) => (double)Counts[Guard.InRange(correct, 0, Counts.Count - 1)] / Panels;
@@ -77,7 +93,7 @@ public sealed class SimulatedPanels
         _ = Protocol.Chance;
         Dictionary<int, int?> critical = [];
         long sum = 0;
-        foreach (var ((counted, correct), times) in outcomes)
+        foreach (var ((counted, correct), times) in Outcomes)
         {
             if (counted == 0) continue;
             if (!critical.TryGetValue(counted, out int? needed)) critical[counted] = needed = Power.CriticalCount(Protocol, counted, alpha);

@@ -1,0 +1,48 @@
+using SplitBatch.Panel;
+using SplitBatch.Trials.Logs;
+
+namespace SplitBatch.Trials;
+
+/// <content>Counting while the ballots come in.</content>
+public sealed partial class Trial
+{
+    /// <summary>Reads a panel's ballots as they stand in the file now, and counts them. Waits while somebody is adding one.</summary>
+    /// <param name="panel">The panel's name.</param>
+    /// <exception cref="ArgumentException">No panel has that name.</exception>
+    /// <exception cref="TrialIncompleteException">There is no serving key yet.</exception>
+    /// <exception cref="LogException">Somebody keeps the file for too long.</exception>
+    public LiveTally Tally(string panel = "main")
+    {
+        var record = Panel(panel);
+        if (record.Serving is null) _ = record.Scored;
+        var faults = new FaultList();
+        using var turn = LogLock.TakeIfAllowed(Folder.Path, TimeSpan.FromSeconds(30));
+        var name = BallotFile.NameOf(record.Name);
+        IReadOnlyList<Ballot> ballots = Folder.Holds(name) && Folder.ReadText(name, faults) is { Length: > 0 } text
+            ? BallotFile.Read(CsvTable.Read(name, new StringReader(text), faults, Description.Decimals))
+            : [];
+        return new LiveTally(new PanelRecord(record.Plan, record.Serving, ballots, record.Rules), faults);
+    }
+
+    /// <summary>Adds one ballot, and counts anew. Several people may do so at once, each in a notebook of their own.</summary>
+    /// <param name="taster">Who tasted, by code and not by name.</param>
+    /// <param name="answer">What the taster wrote; blank where nothing was.</param>
+    /// <param name="panel">The panel's name.</param>
+    /// <exception cref="ArgumentException">The key has no such taster, or the answer is none that this taster could give; nothing is written.</exception>
+    /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
+    public LiveTally Enter(string taster, string answer, string panel = "main")
+    {
+        GuardExample();
+        var record = Panel(panel);
+        if (record.Serving is null) _ = record.Scored;
+        var ballot = new Ballot(Guard.NotBlank(taster).Trim(), (answer ?? "").Trim());
+        var scored = record.Serving!.Score([ballot], record.Rules).Ballots[0];
+        if (scored.Notes.FirstOrDefault(note => note.Issue is BallotIssue.UnknownTaster or BallotIssue.UnknownCode or BallotIssue.UnknownSet) is { } refusal)
+        {
+            throw new ArgumentException($"{ballot.Taster}: {refusal.Text}. Nothing was written; ask the taster.");
+        }
+
+        BallotFile.Append(Folder, record.Name, ballot);
+        return Tally(panel);
+    }
+}

@@ -1,0 +1,128 @@
+using System.Diagnostics;
+using SplitBatch.Panel;
+using SplitBatch.Trials.Logs;
+
+namespace SplitBatch.Trials;
+
+public sealed class LiveTallyTests : IDisposable
+{
+    private readonly TemporaryFolder parent = new();
+
+    public void Dispose() => parent.Dispose();
+
+    [Fact]
+    public void Before_the_first_ballot_there_is_a_tally_and_no_verdict()
+    {
+        var tally = Class(24).Tally();
+        Assert.Equal((0, 0, 24), (tally.Counted, tally.Correct, tally.StillOut));
+        Assert.Null(tally.Verdict);
+        Assert.StartsWith("No ballot is in yet; 24 are still out, so there is no verdict yet.", tally.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_verdict_comes_with_the_last_ballot_and_not_before()
+    {
+        var trial = Class(24);
+        var sets = trial.Panel("main").Serving!.Sets;
+        foreach (var set in sets.SkipLast(1)) trial.Enter(set.Taster, BallotWriter.AnswerOf(set));
+        var early = trial.Tally();
+        Assert.Equal((23, 7, 1), (early.Counted, early.Correct, early.StillOut));
+        Assert.Null(early.Verdict);
+        Assert.Contains("23 of 24 ballots are counted, 7 of them right; 1 is still out", early.ToString(), StringComparison.Ordinal);
+
+        var last = trial.Enter(sets[^1].Taster, BallotWriter.AnswerOf(sets[^1]));
+        Assert.True(last.IsComplete);
+        Assert.Equal(PanelReading.Of(Protocol.Triangle, 24, 8, 0.30, 0.05, 0.10).Answer, last.Verdict!.Answer);
+        Assert.StartsWith("All 24 ballots are in. 8 right of 24", last.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_price_of_stopping_early_is_named()
+    {
+        var looks = Class(24).Tally().IfStoppedEarly!;
+        Assert.Equal(24, looks.Looks.Count);
+        Assert.InRange(looks.TrueAlpha, 0.10, 0.30);
+    }
+
+    [Theory]
+    [InlineData("T99", "453", "no taster")]
+    [InlineData("T01", "000", "000")]
+    public void A_ballot_that_nobody_could_have_handed_in_is_refused_and_not_written(string taster, string answer, string word)
+    {
+        var trial = Class(24);
+        var refusal = Assert.Throws<ArgumentException>(() => trial.Enter(taster, answer));
+        Assert.Contains(word, refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("Nothing was written", refusal.Message, StringComparison.Ordinal);
+        Assert.False(trial.Folder.Holds("ballots-main.csv"));
+    }
+
+    [Fact]
+    public void A_blank_answer_is_kept_and_told()
+    {
+        var tally = Class(24).Enter("T01", "");
+        Assert.Equal((0, 23), (tally.Counted, tally.StillOut));
+        Assert.Contains("T01", Assert.Single(tally.ToLookAt), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_row_that_a_spreadsheet_saved_half_keeps_nobody_from_counting_the_others()
+    {
+        var trial = Class(24);
+        var sets = trial.Panel("main").Serving!.Sets;
+        trial.Enter(sets[0].Taster, BallotWriter.AnswerOf(sets[0]));
+        File.AppendAllText(trial.Folder.PathOf("ballots-main.csv"), sets[1].Taster + ",1,2,4");
+        var tally = trial.Tally();
+        Assert.Equal(1, tally.Counted);
+        Assert.Contains(sets[1].Taster, Assert.Single(tally.ToLookAt), StringComparison.Ordinal);
+
+        var healed = trial.Enter(sets[1].Taster, BallotWriter.AnswerOf(sets[1]));
+        Assert.Equal(2, healed.Counted);
+        Assert.All(healed.ToLookAt, line => Assert.Contains(sets[1].Taster, line, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Several_programs_enter_ballots_while_another_counts_and_no_count_is_torn()
+    {
+        const int Writers = 4, Each = 30;
+        var trial = Class(Writers * Each);
+        var writers = Enumerable.Range(0, Writers).Select(i => BallotWriter.Start(trial.Folder.Path, i * Each, Each)).ToList();
+        var ends = writers.Select(writer => (Out: writer.StandardOutput.ReadToEndAsync(), Error: writer.StandardError.ReadToEndAsync())).ToList();
+        List<int> seen = [];
+        var clock = Stopwatch.StartNew();
+        while (writers.Exists(writer => !writer.HasExited) && clock.Elapsed < TimeSpan.FromMinutes(3))
+        {
+            var tally = trial.Tally();
+            Assert.Empty(tally.ToLookAt);
+            Assert.Equal(Writers * Each, tally.Counted + tally.StillOut);
+            Assert.Equal(tally.Scored.Ballots.Count(ballot => ballot.Set!.Number % 3 == 0), tally.Correct);
+            seen.Add(tally.Counted);
+            await Task.Delay(5);
+        }
+
+        foreach (var (writer, end) in writers.Zip(ends))
+        {
+            Assert.True(writer.WaitForExit(TimeSpan.FromSeconds(60)));
+            Assert.Equal("", await end.Error);
+            Assert.Equal(Each, (await end.Out).Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+            Assert.Equal(0, writer.ExitCode);
+            writer.Dispose();
+        }
+
+        Assert.Equal(seen.Order(), seen);
+        Assert.True(seen.Distinct().Count() > 5, $"the reader saw only {string.Join(", ", seen.Distinct())}, so the test showed little");
+        var all = trial.Tally();
+        Assert.Equal((Writers * Each, Writers * Each / 3, true), (all.Counted, all.Correct, all.IsComplete));
+        Assert.Equal(Writers * Each, all.Panel.Ballots.Select(ballot => ballot.Taster).Distinct().Count());
+    }
+
+    /// <summary>The example as a class's own trial: another number of tasters, a key, and no ballot.</summary>
+    private Trial Class(int tasters)
+    {
+        var folder = new TrialFolder(Examples.Folder("amber-cone-or-pellet")).CopyTo(parent.PathOf("class"));
+        File.Delete(folder.PathOf("ballots-main.csv"));
+        File.Delete(folder.PathOf("serving-main.csv"));
+        var description = folder.PathOf(TrialFolder.DescriptionFile);
+        File.WriteAllText(description, File.ReadAllText(description).Replace("\"tasters\": 24", $"\"tasters\": {tasters}", StringComparison.Ordinal));
+        return Trial.Open(folder.Path).Serve();
+    }
+}
