@@ -5,12 +5,18 @@ namespace SplitBatch.Panel;
 /// <summary>Reads what R and Python printed into tests/reference/panel.</summary>
 internal static class Reference
 {
-    public static IReadOnlyList<Row> Read(string name)
+    /// <summary>Where a file of tests/reference/panel lies.</summary>
+    public static string PathOf(string name)
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (folder is not null && !Directory.Exists(Path.Combine(folder.FullName, "tests", "reference"))) folder = folder.Parent;
         Assert.NotNull(folder);
-        var lines = File.ReadLines(Path.Combine(folder.FullName, "tests", "reference", "panel", name)).Where(l => !l.StartsWith('#')).ToList();
+        return Path.Combine(folder.FullName, "tests", "reference", "panel", name);
+    }
+
+    public static IReadOnlyList<Row> Read(string name)
+    {
+        var lines = File.ReadLines(PathOf(name)).Where(l => !l.StartsWith('#')).ToList();
         var header = lines[0].Split(',');
         var rows = lines.Skip(1).Select(l => new Row(header, l.Split(','))).ToList();
         Assert.NotEmpty(rows);
