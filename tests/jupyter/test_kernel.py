@@ -1,38 +1,15 @@
-"""The installed kernel as clients use it: interrupt, restart, questions, several clients, many kernels, long life.
+"""The installed kernel as clients use it: interrupt, questions, displays, several clients.
 
-Run by hand with the kernel installed; no test project or CI step calls it yet:  /usr/bin/python3 -m unittest -v test_kernel
+PythonSuiteTests runs it; by hand, with the kernel installed:  /usr/bin/python3 -m unittest -v test_kernel
 """
-import os
 import time
 import unittest
-from pathlib import Path
 
 from jupyter_client.blocking import BlockingKernelClient
-from jupyter_client.manager import KernelManager, start_new_kernel
+from jupyter_client.manager import start_new_kernel
 
-from measure import listening, processor_seconds, resident
-
-NAME = "splitbatch"
-PATIENCE = 60
-
-
-def run(client, code, **options):
-    """Runs a cell; gives the reply's content and the outputs as (type, content)."""
-    outputs = []
-    reply = client.execute_interactive(
-        code, timeout=PATIENCE, output_hook=lambda m: outputs.append((m["msg_type"], m["content"])), **options)
-    return reply["content"], [o for o in outputs if o[0] not in ("status", "execute_input")]
-
-
-def value(client, code, **options):
-    """The plain text of a cell's value."""
-    reply, outputs = run(client, code, **options)
-    assert reply["status"] == "ok", reply
-    return next(c["data"]["text/plain"] for t, c in outputs if t == "execute_result")
-
-
-def text(outputs, name="stdout"):
-    return "".join(c["text"] for t, c in outputs if t == "stream" and c["name"] == name)
+from cells import NAME, PATIENCE, run, text, value
+from measure import listening, processor_seconds
 
 
 class OneKernel(unittest.TestCase):
@@ -185,89 +162,6 @@ class OneKernel(unittest.TestCase):
             message = self.client.get_iopub_msg(timeout=PATIENCE)
             if message["msg_type"] == kind:
                 return message
-
-
-class OwnPackages(unittest.TestCase):
-    @unittest.skipIf(os.environ.get("SPLITBATCH_OFFLINE"), "SPLITBATCH_OFFLINE is set: packages cannot be fetched")
-    def test_a_package_of_one_s_own_is_fetched_and_used(self):
-        manager, client = start_new_kernel(kernel_name=NAME, startup_timeout=PATIENCE)
-        try:
-            reply = client.execute_interactive('#r "nuget: Newtonsoft.Json, 13.0.3"', timeout=300, output_hook=lambda m: None)
-            self.assertEqual(reply["content"]["status"], "ok", reply["content"])
-            self.assertEqual(value(client, "Newtonsoft.Json.JsonConvert.SerializeObject(new[] { 1, 2 })"), "[1,2]")
-        finally:
-            client.stop_channels()
-            manager.shutdown_kernel()
-
-
-class Lives(unittest.TestCase):
-    def test_restart_forgets_and_shutdown_ends_the_process(self):
-        manager, client = start_new_kernel(kernel_name=NAME, startup_timeout=PATIENCE)
-        try:
-            run(client, "var gone = 1;")
-            manager.restart_kernel()
-            client.wait_for_ready(timeout=PATIENCE)
-            reply, _ = run(client, "gone")
-            self.assertEqual(reply["status"], "error")
-            process = manager.provisioner.process
-            client.shutdown()
-            self.assertEqual(process.wait(timeout=PATIENCE), 0)
-        finally:
-            client.stop_channels()
-            manager.shutdown_kernel(now=True)
-
-    def test_shutdown_ends_a_kernel_in_an_endless_loop(self):
-        manager, client = start_new_kernel(kernel_name=NAME, startup_timeout=PATIENCE)
-        client.execute("while (true) { }")
-        time.sleep(1)
-        process = manager.provisioner.process
-        client.shutdown()
-        try:
-            self.assertEqual(process.wait(timeout=PATIENCE), 0)
-        finally:
-            client.stop_channels()
-            manager.shutdown_kernel(now=True)
-
-    def test_a_thousand_cells_leave_memory_flat(self):
-        manager, client = start_new_kernel(kernel_name=NAME, startup_timeout=PATIENCE)
-        try:
-            pid = manager.provisioner.pid
-            sizes = []
-            for count in range(1000):
-                reply, _ = run(client, f"var note{count % 10} = new double[10000]; Console.WriteLine({count}); note{count % 10}.Length")
-                self.assertEqual(reply["execution_count"], count + 1)
-                if count in (299, 999):
-                    time.sleep(4)
-                    sizes.append(resident(pid)[0] / 1024)
-            print(f"\nresident after 300 cells {sizes[0]:.0f} MB, after 1000 {sizes[1]:.0f} MB")
-            self.assertLess(sizes[1], sizes[0] * 1.25 + 20)
-        finally:
-            client.stop_channels()
-            manager.shutdown_kernel()
-
-    def test_ten_kernels_at_once(self):
-        managers = [KernelManager(kernel_name=NAME) for _ in range(10)]
-        clients = []
-        try:
-            for manager in managers:
-                manager.start_kernel()
-                client = manager.client()
-                client.start_channels()
-                clients.append(client)
-            for client in clients:
-                client.wait_for_ready(timeout=120)
-            asked = [client.execute(f"{n} * 11") for n, client in enumerate(clients)]
-            for n, client in enumerate(clients):
-                while True:
-                    heard = client.get_iopub_msg(timeout=120)
-                    if heard["msg_type"] == "execute_result" and heard["parent_header"]["msg_id"] == asked[n]:
-                        self.assertEqual(heard["content"]["data"]["text/plain"], str(n * 11))
-                        break
-        finally:
-            for client in clients:
-                client.stop_channels()
-            for manager in managers:
-                manager.shutdown_kernel(now=True)
 
 
 if __name__ == "__main__":

@@ -1,6 +1,6 @@
 """The kernel against jupyter_kernel_test, with every test that it offers switched on.
 
-Run by hand with the kernel installed; no test project or CI step calls it yet:  /usr/bin/python3 -m unittest -v test_protocol
+PythonSuiteTests runs it; by hand, with the kernel installed:  /usr/bin/python3 -m unittest -v test_protocol
 """
 import unittest
 

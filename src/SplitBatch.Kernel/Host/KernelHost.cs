@@ -28,6 +28,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private readonly List<CellThread> threads = [];
     private readonly CompositeKernel kernel = [];
     private readonly MissingData missing = new();
+    private CSharpKernel? csharp;
     private LoadedPackages? packages;
     private Task? start;
     private Run? current;
@@ -96,7 +97,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private async Task SetUpAsync()
     {
         ValueFormat.Register();
-        var csharp = new CSharpKernel(Name).UseWho().UseValueSharing();
+        csharp = new CSharpKernel(Name).UseWho().UseValueSharing();
         StartSetting.AddLineNumbers(csharp);
         MappedReferences.Attach(csharp, StartSetting.References);
         csharp.AddMiddleware(OnOwnThreadAsync, nameof(KernelHost));
@@ -131,6 +132,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             if (finished && failed is null)
             {
                 missing.Ran(names);
+                MappedReferences.Settle(csharp!);
                 return CellResult.Success;
             }
 
@@ -206,7 +208,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
 
         // The engine puts its own console in place for every command; put back the one that follows the cell.
         CellConsole.Install();
-        if (context.HandlingKernel is CSharpKernel csharp) MappedReferences.Follow(csharp);
+        MappedReferences.Follow(csharp!);
         var thread = CellThread.Start(() => next(command, context));
         lock (threads) threads.Add(thread);
         await thread.Completed.ConfigureAwait(false);

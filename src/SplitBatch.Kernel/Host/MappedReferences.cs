@@ -65,6 +65,15 @@ internal sealed class MappedReferences : MetadataReferenceResolver
         }
     }
 
+    /// <summary>
+    /// Takes the files off what the next cell brings, since the cells before it have them. The engine would bring them again with every cell,
+    /// and the compiler keep all of them: after a thousand cells, a thousand lists of thousands.
+    /// </summary>
+    public static void Settle(CSharpKernel kernel)
+    {
+        if (Options?.GetValue(kernel) is ScriptOptions { MetadataResolver: MappedReferences, MetadataReferences.Length: > 0 } options) Options.SetValue(kernel, options.WithReferences(Array.Empty<MetadataReference>()));
+    }
+
     /// <inheritdoc/>
     public override ImmutableArray<PortableExecutableReference> ResolveReference(string reference, string? baseFilePath, MetadataReferenceProperties properties) =>
         Platform.Find(reference) is { } file ? [Map(file)] : _paths.ResolveReference(reference, baseFilePath, properties);
