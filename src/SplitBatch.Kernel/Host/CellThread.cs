@@ -5,9 +5,12 @@ namespace SplitBatch.Kernel.Host;
 
 /// <summary>
 /// The thread of one running cell. Everything after an <c>await</c> in the cell comes back to it, so that a cancel can
-/// end a busy loop wherever it stands: an await is abandoned, a loop is aborted, a blocking call is interrupted.
+/// end a busy loop wherever it stands: an await is abandoned, a blocking call is interrupted, a loop is aborted.
 /// </summary>
 /// <remarks>
+/// An abort may fall into the middle of the runtime's own work and leave it broken (seen: a timer list, and with it the process). So it
+/// comes last, and only to a thread that has been busy for a while: a cell that still compiles gets to its end, and one that waits is
+/// interrupted, which is harmless.
 /// What cannot be ended: work on threads the cell started itself, and a native call that never returns. <see cref="StopAsync"/>
 /// then answers false, and the kernel needs a restart.
 /// </remarks>
@@ -16,20 +19,28 @@ internal sealed class CellThread : SynchronizationContext
     /// <summary>Deep but finite recursion is common in numeric code; the default stack is 1.5 to 8 MB by platform.</summary>
     private const int StackSize = 16 * 1024 * 1024;
 
-    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(250);
+    private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(50);
+
+    /// <summary>So many looks in a row must find the thread waiting before it is interrupted.</summary>
+    private const int WaitsBeforeInterrupt = 4;
+
+    /// <summary>So many looks in a row must find the thread busy before it is aborted.</summary>
+    private const int BusyBeforeAbort = 10;
+
+    /// <summary>A cell that swallows so many interrupts is aborted as well.</summary>
+    private const int InterruptsBeforeAbort = 3;
 
     private readonly BlockingCollection<(SendOrPostCallback Callback, object? State)> posts = [];
     private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly CancellationTokenSource abort;
+    private readonly CancellationTokenSource abort = new();
+    private readonly CancellationTokenSource abandon = new();
+    private readonly Lock letGoGate = new();
     private readonly TaskCompletionSource completed = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Thread thread;
     private volatile bool closed;
+    private bool letGo;
 
-    private CellThread(Func<Task> body, CancellationTokenSource abort)
-    {
-        this.abort = abort;
-        thread = new Thread(() => Run(body), StackSize) { IsBackground = true, Name = "cell" };
-    }
+    private CellThread(Func<Task> body) => thread = new Thread(() => Run(body), StackSize) { IsBackground = true, Name = "cell" };
 
     /// <summary>Completes as the cell does, once the thread has ended; cancelled when the cell was stopped first.</summary>
     public Task Completed => completed.Task;
@@ -37,7 +48,7 @@ internal sealed class CellThread : SynchronizationContext
     /// <summary>Starts <paramref name="body"/> on a new thread, with the caller's ambient state.</summary>
     public static CellThread Start(Func<Task> body)
     {
-        var cell = new CellThread(body, new CancellationTokenSource());
+        var cell = new CellThread(body);
         cell.thread.Start();
         return cell;
     }
@@ -46,13 +57,22 @@ internal sealed class CellThread : SynchronizationContext
     public async Task<bool> StopAsync(TimeSpan limit)
     {
         closed = true;
-        // Not awaited: aborting a thread that blocks returns only when it no longer does.
-        _ = abort.CancelAsync();
+        await abandon.CancelAsync().ConfigureAwait(false);
         var deadline = DateTime.UtcNow + limit;
+        var (waiting, busy, interrupts) = (0, 0, 0);
         while (!ended.Task.IsCompleted && DateTime.UtcNow < deadline)
         {
-            await Task.WhenAny(ended.Task, Task.Delay(Patience)).ConfigureAwait(false);
-            if (!ended.Task.IsCompleted) thread.Interrupt();
+            await Task.WhenAny(ended.Task, Task.Delay(Look)).ConfigureAwait(false);
+            (waiting, busy) = (thread.ThreadState & ThreadState.WaitSleepJoin) != 0 ? (waiting + 1, 0) : (0, busy + 1);
+            if (waiting == WaitsBeforeInterrupt)
+            {
+                waiting = 0;
+                interrupts++;
+                Interrupt();
+            }
+
+            // Not awaited: aborting a thread that blocks returns only when it no longer does.
+            if (busy >= BusyBeforeAbort || interrupts >= InterruptsBeforeAbort) _ = abort.CancelAsync();
         }
 
         return ended.Task.IsCompleted;
@@ -93,8 +113,33 @@ internal sealed class CellThread : SynchronizationContext
             else completed.TrySetException(error);
         }
 
+        if (closed) TakeLastInterrupt();
         completed.TrySetCanceled(CancellationToken.None); // No more than a guard: set above or in the pump.
         ended.TrySetResult();
+    }
+
+    private void Interrupt()
+    {
+        lock (letGoGate)
+        {
+            if (!letGo) thread.Interrupt();
+        }
+    }
+
+    /// <summary>An interrupt that came as the cell ended would otherwise strike the thread outside of it.</summary>
+    private void TakeLastInterrupt()
+    {
+        for (var turn = 0; turn < 2; turn++)
+        {
+            try
+            {
+                lock (letGoGate) letGo = true;
+                Thread.Sleep(1);
+            }
+            catch (ThreadInterruptedException)
+            {
+            }
+        }
     }
 
     private static void RunLate(SendOrPostCallback callback, object? state)
@@ -114,7 +159,7 @@ internal sealed class CellThread : SynchronizationContext
         SetSynchronizationContext(this);
         var task = body();
         task.ContinueWith(_ => posts.CompleteAdding(), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
-        foreach (var (callback, state) in posts.GetConsumingEnumerable(abort.Token)) callback(state);
+        foreach (var (callback, state) in posts.GetConsumingEnumerable(abandon.Token)) callback(state);
         if (task.IsFaulted) completed.TrySetException(task.Exception.InnerExceptions);
         else completed.TrySetResult();
     }

@@ -20,7 +20,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private const string Name = "csharp";
 
     /// <summary>How long a cancelled cell may take to let go before the kernel counts as stuck.</summary>
-    private static readonly TimeSpan StopLimit = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan StopLimit = TimeSpan.FromSeconds(8);
 
     private readonly KernelHostOptions options = options ?? new KernelHostOptions();
     private readonly Lock gate = new();
