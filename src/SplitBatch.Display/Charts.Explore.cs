@@ -30,7 +30,7 @@ public static partial class Charts
                 {
                     var power = Power.Of(protocol, size, error, share);
                     layers.Add(new(new Dots([new At(size, Math.Round(power, 4))]) { Ink = Ink.BeerA }, n, s, a));
-                    layers.Add(new(new Note(new At(4, 1.0), grid.Says(size, share, error, power)), n, s, a));
+                    layers.Add(new(new Note(new At(0, 1.05), grid.Says(size, share, error, power)), n, s, a));
                 }
             }
         }
@@ -41,7 +41,7 @@ public static partial class Charts
             Subtitle = Invariant($"{Capital(protocol.Name)}, error {Percent(alpha)}; the teeth come from counts being whole"),
             Reading = grid.Says(tasters, discriminators, alpha, grid.Power),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most + 2 },
-            Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1.12 },
+            Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1.05 },
             Marks = [],
             Numbers = grid.Table(),
         });
@@ -52,7 +52,7 @@ public static partial class Charts
     public static Explorer ExploreCounts(Protocol protocol, int tasters = 24, double discriminators = 0.30, double alpha = 0.05)
     {
         var grid = Grid.Of(protocol, tasters, discriminators, alpha);
-        var tops = grid.Sizes.Select(size => 1.45 * Enumerable.Range(0, size + 1).Max(k => grid.Shares.Max(share => Chance(protocol, k, size, share)))).ToList();
+        var tops = grid.Sizes.Select(size => 1.2 * Enumerable.Range(0, size + 1).Max(k => grid.Shares.Max(share => Chance(protocol, k, size, share)))).ToList();
         var layers = new List<Layer>();
         foreach (var (n, size) in grid.Sizes.Index())
         {
@@ -62,7 +62,7 @@ public static partial class Charts
             {
                 if (Power.CriticalCount(protocol, size, error) is { } critical) layers.Add(new(new Rule(critical - 0.5) { Ink = Ink.Limit, Name = Invariant($"{critical} or more") }, n, null, a));
                 foreach (var (s, share) in grid.Shares.Index())
-                    layers.Add(new(new Note(new At(0, tops[n] * 0.9), grid.Says(size, share, error, Power.Of(protocol, size, error, share))), n, s, a));
+                    layers.Add(new(new Note(new At(0, tops[n]), grid.Says(size, share, error, Power.Of(protocol, size, error, share))), n, s, a));
             }
         }
 

@@ -25,7 +25,7 @@ public sealed record Explorer
     public const int MostSliders = 3;
 
     /// <summary>An explorer.</summary>
-    /// <param name="still">The figure at the first position; its marks are taken from the layers.</param>
+    /// <param name="still">The figure at the first position; its marks are taken from the layers, and what notes read off there its title says.</param>
     /// <param name="sliders">One to three sliders.</param>
     /// <param name="layers">The marks, from back to front, with the steps at which they are shown.</param>
     /// <exception cref="ArgumentException">There are no sliders or too many, or a layer does not fit them.</exception>
@@ -38,7 +38,7 @@ public sealed record Explorer
         if (sliders.FirstOrDefault(s => s.Start < 0 || s.Start >= s.Steps.Count) is { } astray) throw new ArgumentException($"The slider \"{astray.Name}\" has no step {astray.Start}.", nameof(sliders));
         if (layers.Any(layer => layer.At.Length != sliders.Count)) throw new ArgumentException("Each layer names a step, or null, for each slider.", nameof(layers));
         (Sliders, Layers) = (sliders, layers);
-        Still = still with { Marks = At([.. sliders.Select(slider => slider.Start)]) };
+        Still = still with { Marks = [.. At([.. sliders.Select(slider => slider.Start)]).Where(mark => mark is not Note)] };
     }
 
     /// <summary>The figure at the first position: what is seen without a script, and in print.</summary>

@@ -19,7 +19,7 @@ internal sealed class ExplorerTraces
     {
         this.explorer = explorer;
         var from = new PlotlyTraces(explorer.Still);
-        traces = [.. explorer.Layers.SelectMany(layer => Of(from, layer.Mark).Select(trace => (trace, layer)))];
+        traces = [.. explorer.Layers.SelectMany(layer => Of(from, layer).Select(trace => (trace, layer)))];
         foreach (var (trace, layer) in traces) Start(trace, layer);
     }
 
@@ -77,15 +77,17 @@ internal sealed class ExplorerTraces
         if (mark is Note or Rule) trace.SetProperty("textfont", Values(("color", Clear), ("size", 13)));
     }
 
-    private IEnumerable<Trace> Of(PlotlyTraces from, Mark mark) => mark switch
+    private IEnumerable<Trace> Of(PlotlyTraces from, Layer layer) => layer.Mark switch
     {
         Note note => [Words([note.Place], [note.Text], "text", "top right", note.Ink)],
-        Rule { Along: Along.X } rule => [Words([new At(rule.Value, 0), new At(rule.Value, TopOf())], ["", rule.Name], "lines+text", "bottom right", rule.Ink)],
-        _ => from.Of(mark),
+        Rule { Along: Along.X } rule => [Words([new At(rule.Value, 0), new At(rule.Value, TopOf(layer))], ["", rule.Name], "lines+text", "bottom right", rule.Ink)],
+        _ => from.Of(layer.Mark),
     };
 
-    /// <summary>A height that every position of the sliders shows.</summary>
-    private double TopOf() => explorer.Sliders.SelectMany(s => s.Ends ?? []).Select(end => end.MaxY).Append(explorer.Still.Y.Max ?? 1).Max();
+    /// <summary>The top of the plot where a layer is shown.</summary>
+    private double TopOf(Layer layer) =>
+        explorer.Sliders.Zip(layer.At, (slider, at) => slider.Ends is { } ends && at is { } step ? ends[step].MaxY : (double?)null).FirstOrDefault(top => top is not null)
+        ?? explorer.Still.Y.Max ?? 1;
 
     private static Trace Words(IReadOnlyList<At> at, string[] text, string mode, string position, Ink ink)
     {

@@ -23,7 +23,7 @@ public class ExplorerTests
     public void The_still_form_is_the_first_position_and_says_itself(string name)
     {
         var explorer = All[name];
-        Assert.Equal(explorer.At([.. explorer.Sliders.Select(slider => slider.Start)]), explorer.Still.Marks);
+        Assert.Equal(explorer.At([.. explorer.Sliders.Select(slider => slider.Start)]).Where(mark => mark is not Note), explorer.Still.Marks);
         Assert.NotNull(XDocument.Parse(explorer.Still.ToSvg()).Root);
         Assert.NotNull(XDocument.Parse(explorer.Still.ToSvg(360)).Root);
         Assert.Contains(explorer.Sliders[0].Name, explorer.AltText, StringComparison.Ordinal);

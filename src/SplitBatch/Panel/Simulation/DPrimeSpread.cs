@@ -52,7 +52,9 @@ public abstract record DPrimeSpread
 
         internal override double Mean(Func<double, double> f) => (Share * f(DPrime)) + ((1 - Share) * f(0));
 
-        public override string ToString() => Invariant($"{Share * 100:0.#} % have d-prime {DPrime:0.##}, the others cannot tell");
+        public override string ToString() => DPrime >= 10
+            ? Invariant($"{Share * 100:0.#} % can tell, the others guess")
+            : Invariant($"{Share * 100:0.#} % have d-prime {DPrime:0.##}, the others cannot tell");
     }
 
     private sealed record Bell(double Middle, double Sd) : DPrimeSpread
