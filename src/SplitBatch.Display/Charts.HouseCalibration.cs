@@ -16,10 +16,11 @@ public static partial class Charts
         if (calibration.Points.IsEmpty) throw new TrialIncompleteException("past beer with hop charges and a lab return", "log both, here or in a trial beside it, and this chart learns from them", "3-lab-return");
         var most = calibration.Points.Max(p => Math.Max(p.Pair.Estimated, p.Pair.Measured)) * 1.12;
         var range = calibration.FactorInterval;
+        At[][] batches = [.. calibration.Points.GroupBy(p => p.Pair.Batch).Select(beers => beers.Select(PlaceOf).ToArray())];
         return new Figure
         {
             Title = Invariant($"This house measures {calibration.Factor:0.00} of its estimates, from {Counted(calibration.Batches, "batch", "batches")}"),
-            Subtitle = Invariant($"Each point is a beer; band: where the factor lies ({range.Low:0.00} to {range.High:0.00}, {Percent(range.Level)})"),
+            Subtitle = Invariant($"Each point is a beer, the halves of a batch joined; band: where the factor lies ({range.Low:0.00} to {range.High:0.00}, {Percent(range.Level)})"),
             Reading = calibration.Statement,
             X = new Axis("estimated by the formula", "IBU") { Min = 0, Max = most },
             Y = new Axis("measured by the lab", "BU") { Min = 0, Max = most },
@@ -32,8 +33,9 @@ public static partial class Charts
                     Ink = Ink.BeerA,
                     Name = "this house",
                 },
-                new Dots([.. calibration.Points.Select(p => new At(p.Pair.Estimated, p.Pair.Measured))]),
-                .. calibration.Points.Length <= 6 ? calibration.Points.Select(p => new Note(new At(p.Pair.Estimated, p.Pair.Measured), p.Pair.Batch) { Ink = Ink.Faint }) : [],
+                .. batches.Where(beers => beers.Length > 1).Select(beers => new Curve(beers) { Ink = Ink.Faint }),
+                new Dots([.. batches.SelectMany(beers => beers)]),
+                .. Names(calibration),
             ],
             Numbers = Table.Of(calibration.Points, "Past beers")
                 .Text("batch", p => p.Pair.Batch)
@@ -43,5 +45,16 @@ public static partial class Charts
                 .Number("said by the other batches", p => p.LeftOut, "IBU")
                 .ToTable(),
         };
+    }
+
+    private static At PlaceOf(CalibrationPoint point) => new(point.Pair.Estimated, point.Pair.Measured);
+
+    /// <summary>The batches' names, each once, in turn below the lowest and above the highest of its beers, so that neighbours keep clear; none where they would crowd.</summary>
+    private static IEnumerable<Note> Names(HouseCalibration calibration)
+    {
+        var batches = calibration.Points.GroupBy(p => p.Pair.Batch).OrderBy(beers => beers.Average(p => p.Pair.Estimated)).ToList();
+        return batches.Count > 6 ? [] : batches.Select((beers, i) => i % 2 == 0
+            ? new Note(PlaceOf(beers.MinBy(p => p.Pair.Measured)!), beers.Key) { Ink = Ink.Faint, Below = true }
+            : new Note(PlaceOf(beers.MaxBy(p => p.Pair.Measured)!), beers.Key) { Ink = Ink.Faint });
     }
 }

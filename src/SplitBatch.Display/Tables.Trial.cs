@@ -75,7 +75,7 @@ public static partial class Tables
     {
         ArgumentNullException.ThrowIfNull(confounds);
         return Table.Of(confounds, "Do the hop lots differ in more than the variable?")
-            .Text("in", confound => confound.Difference.ToString())
+            .Text("in", confound => confound.Difference.InWords())
             .Text("lot of A", confound => confound.A)
             .Text("lot of B", confound => confound.B)
             .Text("why it matters", confound => confound.Why)

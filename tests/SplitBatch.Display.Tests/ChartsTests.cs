@@ -103,7 +103,7 @@ public class ChartsTests
         var match = ChargeMatch.Solve(Kettle.Metric(20, 1.050), 32, HopLot.Cones("cones", 5), HopLot.Pellets("pellets", 11));
         var table = Tables.Charges(match);
         Assert.Equal(2, table.Rows.Count);
-        Assert.Equal(match.A.HopMass.Grams, (double)table.Rows[0][3]!, 1e-9);
+        Assert.Equal(match.A.HopMass.Grams, (double)table.Rows[0][4]!, 1e-9);
         Assert.Equal(["A", "B"], Tables.WhatComesWithIt(match).Rows.Select(r => (string)r[0]!));
     }
 }

@@ -34,7 +34,7 @@ internal sealed partial class FigureLayout
                 break;
             case Note note:
                 var at = Pixel(note.Place);
-                Word(note.Text, new(at.X, at.Y - 10), note.Ink, Anchor.Middle);
+                _shapes.Add(_labels.Place(note.Text, new(at.X, note.Below ? at.Y + 20 : at.Y - 10), note.Ink, Anchor.Middle, downFirst: note.Below));
                 break;
         }
     }

@@ -101,4 +101,8 @@ public sealed record Rule(double Value, Along Along = Along.X) : Mark;
 /// <summary>A few words at a place.</summary>
 /// <param name="Place">Where.</param>
 /// <param name="Text">The words.</param>
-public sealed record Note(At Place, string Text) : Mark;
+public sealed record Note(At Place, string Text) : Mark
+{
+    /// <summary>Whether the words stand below the place, and give way downwards; above it otherwise.</summary>
+    public bool Below { get; init; }
+}

@@ -32,7 +32,7 @@ internal sealed class PlotlyTraces(Figure figure)
                 case Zone { Name.Length: > 0 } zone: yield return Words(zone.Name, ("x", 0), ("xref", "paper"), ("y", zone.High), ("xanchor", "left"), ("yanchor", "top"), zone.Ink); break;
                 case Curve { Name.Length: > 0, Points.Count: > 0 } curve: yield return Beside(curve.Name, curve.Points[^1], "left", curve.Ink); break;
                 case Dots { Name.Length: > 0, Points.Count: > 0 } dots: yield return Beside($"<b>{Xml.Text(dots.Name)}</b>", dots.Points[^1], "left", dots.Ink, safe: true); break;
-                case Note note: yield return Words(note.Text, ("x", note.Place.X), ("xref", "x"), ("y", note.Place.Y), ("xanchor", "center"), ("yanchor", "bottom"), note.Ink); break;
+                case Note note: yield return Words(note.Text, ("x", note.Place.X), ("xref", "x"), ("y", note.Place.Y), ("xanchor", "center"), ("yanchor", note.Below ? "top" : "bottom"), note.Ink); break;
                 case Ranges ranges: foreach (var words in Annotate(ranges)) yield return words; break;
             }
         }

@@ -53,7 +53,7 @@ public static class TrialReport
         if (trial.Note("method") is { } own) yield return new Prose(own);
         if (trial.HasKettle || trial.Lots.Count > 0) yield return new Heading("The recipe and the process", 3);
         if (trial.HasKettle) yield return Tables.Process(trial);
-        if (trial.Lots.Count > 0) yield return Tables.Lots(trial.Lots);
+        if (trial.Lots.Count > 0) yield return Tables.Lots(trial.LotsOnBrewDay);
         if (trial.BatchLog.Entries.Count == 0) yield break;
         yield return new Heading("What the batch log says", 3);
         yield return Tables.Parity(trial.Parity);

@@ -33,6 +33,9 @@ public sealed partial record ChargeMatch
     /// <summary>What was aimed at; null when B was matched to a given A.</summary>
     public BitternessUnits? Target { get; }
 
+    /// <summary>What the laboratory should measure, where the target was corrected for the house; null otherwise.</summary>
+    public HouseTarget? House { get; private init; }
+
     /// <summary>What the scale can resolve.</summary>
     public Mass Scale { get; }
 
@@ -58,6 +61,23 @@ public sealed partial record ChargeMatch
         .. B.Estimate.Warnings.Except(A.Estimate.Warnings).Select(text => $"B: {text}"),
         .. ScaleWarnings(),
     ];
+
+    /// <summary>Grams of two lots, each alone in its half at one time in the boil, for what the laboratory should measure.</summary>
+    /// <param name="kettle">The kettle of one half; both halves are alike.</param>
+    /// <param name="house">The wanted bitterness, turned into an estimate by <see cref="HouseCalibration.EstimateFor"/>. The factor must come from estimates by the same model.</param>
+    /// <param name="lotA">The lot of half A.</param>
+    /// <param name="lotB">The lot of half B.</param>
+    /// <param name="minutes">Minutes in the boil; the whole boil when null.</param>
+    /// <param name="model">Tinseth unless given.</param>
+    /// <param name="scale">What the scale can resolve; 1 g unless given (0.05 oz for a kettle in US gallons).</param>
+    /// <param name="forms">Form factors; <see cref="HopForms.Default"/> unless given.</param>
+    /// <exception cref="ArgumentException">A value lies outside its range, or no mass of a lot can reach the target.</exception>
+    public static ChargeMatch Solve(
+        Kettle kettle, HouseTarget house, HopLot lotA, HopLot lotB, double? minutes = null, IBitternessModel? model = null, Mass? scale = null, HopForms? forms = null)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        return Solve(kettle, house.Estimate, lotA, lotB, minutes, model, scale, forms) with { House = house };
+    }
 
     /// <summary>Grams of two lots, each alone in its half at one time in the boil, for a target.</summary>
     /// <param name="kettle">The kettle of one half; both halves are alike.</param>
@@ -144,7 +164,7 @@ public sealed partial record ChargeMatch
     /// <summary>For example <c>A 58 g cones and B 31 g pellets: 32.1 and 32.0 IBU by Tinseth; A carries 1.9 times the hops and 25 g more plant matter</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"A {Weighed(A)} and B {Weighed(B)}: {A.Bitterness.Value:0.0} and {B.Bitterness.Value:0.0} IBU by {A.Estimate.Model.Name}, {Mismatch:+0.0;-0.0;0.0} IBU left by rounding to {Spoken.Short(Scale)}; A carries {HopMassRatio:0.0} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter");
+        $"A {Weighed(A)} and B {Weighed(B)}: {A.Bitterness.Value:0.0} and {B.Bitterness.Value:0.0} IBU by {A.Estimate.Model.Name}, {Mismatch:+0.0;-0.0;0.0} IBU left by rounding to {Spoken.Short(Scale)}; A carries {HopMassRatio:0.0} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter{(House is { } house ? $"; dosed to measure {house.Wanted.ToString("0.0", CultureInfo.InvariantCulture)} IBU ({house.Label})" : "")}");
 
     private static HopCharge Alone(HopLot lot, double minutes)
     {

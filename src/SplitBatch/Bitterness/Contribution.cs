@@ -10,7 +10,7 @@ namespace SplitBatch.Bitterness;
 /// <param name="Share">Its share of the variance of the difference; all shares add to 1.</param>
 public sealed record Contribution(ErrorTerm Term, double ToA, double ToB, double ToDifference, double Share)
 {
-    /// <summary>For example <c>form factor, Pellet (independent): 2.1 IBU of the difference, 41 % of its variance</c>.</summary>
+    /// <summary>For example <c>form factor, pellets (independent): 2.1 IBU of the difference, 41 % of its variance</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
         $"{Term.Name} ({(Term.Sharing == Sharing.Shared ? "shared" : "independent")}): {ToDifference:0.00} IBU of the difference, {Share * 100:0} % of its variance");

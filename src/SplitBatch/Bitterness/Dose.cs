@@ -34,6 +34,9 @@ internal sealed class Dose
     /// <summary>Whether a charge's bitterness is the model's business: no for forms with a yield of their own and after the kettle.</summary>
     internal bool IsModelled(int i) => Forms[charges[i].Lot.Form].DirectYield is null && charges[i].Stage != AdditionStage.Fermenter;
 
+    /// <summary>The charges whose bitterness is the model's business.</summary>
+    internal IReadOnlyList<HopCharge> Modelled => [.. charges.Where((_, i) => IsModelled(i))];
+
     /// <summary>Litres over which a charge's bitterness is spread.</summary>
     internal double Liters(HopCharge charge) =>
         charge.Stage == AdditionStage.Fermenter ? IntoFermenter.Liters : Wort.FinalLiters;
@@ -41,7 +44,7 @@ internal sealed class Dose
     /// <summary>Wort that the hops of the kettle keep back.</summary>
     internal Volume WortHeld => Volume.FromLiters(charges
         .Where(charge => charge.Stage != AdditionStage.Fermenter)
-        .Sum(charge => charge.Mass.Kilograms * Forms[charge.Lot.Form].WortHeld));
+        .Sum(charge => charge.Mass.Kilograms * Forms[charge.Lot.Form].WortHeld)).ToUnit(Kettle.Volume.Unit);
 
     /// <summary>Wort that reaches the fermenter.</summary>
     internal Volume IntoFermenter
@@ -52,7 +55,7 @@ internal sealed class Dose
             return left.Liters > 0
                 ? left
                 : throw new ArgumentException(FormattableString.Invariant(
-                    $"Hops and trub would keep back {(Kettle.TrubLoss + WortHeld).Liters:0.0} L of {Kettle.FinalVolume.Liters:0.0} L: nothing would reach the fermenter."));
+                    $"Hops and trub would keep back {Spoken.Of((Kettle.TrubLoss + WortHeld).ToUnit(Kettle.Volume.Unit))} of {Spoken.Of(Kettle.FinalVolume)}: nothing would reach the fermenter."));
         }
     }
 

@@ -136,7 +136,7 @@ internal sealed class DoseSampler
 
     private static bool Touches(ErrorTerm term, HopCharge charge) => term.Target is not { } target
         || (term.Kind == ErrorKind.Alpha && string.Equals(target, charge.Lot.Name, StringComparison.OrdinalIgnoreCase))
-        || (term.Kind == ErrorKind.Form && target == $"{charge.Lot.Form}");
+        || (term.Kind == ErrorKind.Form && string.Equals(target, charge.Lot.Form.InWords(), StringComparison.OrdinalIgnoreCase));
 
     private static void Sum(List<Effect> effects, ReadOnlySpan<double> errors, int n, double centre, Span<double> result)
     {

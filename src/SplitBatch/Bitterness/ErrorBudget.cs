@@ -45,11 +45,11 @@ public sealed record ErrorBudget
             }),
             .. lots.Where(lot => lot.StorageUncertainty > 0).Select(lot => new ErrorTerm($"storage, {lot.Name}", ErrorKind.Alpha, lot.StorageUncertainty, Of(lot.Name, l => l.Name))
             {
-                Target = lot.Name, Source = "storage model", Remedy = $"have {lot.Name} assayed on brew day",
+                Target = lot.Name, Source = lot.AgedBy is { } model ? $"storage model of {model}" : "storage model", Remedy = $"have {lot.Name} assayed on brew day",
             }),
-            .. forms.Where(form => match.A.Dose.Forms[form].FactorUncertainty > 0).Select(form => new ErrorTerm($"form factor, {form}", ErrorKind.Form, match.A.Dose.Forms[form].FactorUncertainty, Of(form, l => l.Form))
+            .. forms.Where(form => match.A.Dose.Forms[form].FactorUncertainty > 0).Select(form => new ErrorTerm($"form factor, {form.InWords()}", ErrorKind.Form, match.A.Dose.Forms[form].FactorUncertainty, Of(form, l => l.Form))
             {
-                Target = $"{form}", Source = match.A.Dose.Forms[form].Source, Remedy = "use one form in both halves, or learn the factor from your own returns",
+                Target = form.InWords(), Source = match.A.Dose.Forms[form].Source, Remedy = "use one form in both halves, or learn the factor from your own returns",
             }),
             new("scale, reading", ErrorKind.Reading, match.Scale.Grams / Math.Sqrt(12), Sharing.Independent) { Shape = ErrorShape.Rectangular, Source = "the scale's resolution", Remedy = "weigh on a finer scale" },
             new("scale, calibration", ErrorKind.Calibration, 0.002, Sharing.Shared) { Source = usual, Remedy = "check the scale with a known mass" },

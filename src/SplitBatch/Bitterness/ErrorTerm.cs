@@ -69,7 +69,7 @@ public sealed record ErrorTerm(string Name, ErrorKind Kind, double Standard, Sha
     /// <summary>How it is spread.</summary>
     public ErrorShape Shape { get; init; }
 
-    /// <summary>The lot's name (for <see cref="ErrorKind.Alpha"/>) or the form's (for <see cref="ErrorKind.Form"/>) that it acts on; all when null.</summary>
+    /// <summary>The lot's name (for <see cref="ErrorKind.Alpha"/>) or the form in words, as <c>pellets</c> (for <see cref="ErrorKind.Form"/>) that it acts on; all when null.</summary>
     public string? Target { get; init; }
 
     /// <summary>Where the figure comes from.</summary>

@@ -86,6 +86,15 @@ public sealed record HouseCalibration
         return Correct(estimate.Value.Value);
     }
 
+    /// <summary>The inverse of <see cref="Correct(double)"/>: the published estimate to dose to, so that the laboratory measures what is wanted.</summary>
+    /// <param name="measured">The bitterness that the laboratory should measure, in IBU, above zero.</param>
+    /// <example><code>ChargeMatch.Solve(kettle, house.EstimateFor(measured: 25), cones, pellets)</code></example>
+    public HouseTarget EstimateFor(double measured)
+    {
+        var estimate = Guard.Positive(measured) / Factor;
+        return new(measured, estimate, fit.Predict(estimate, Level), Batches);
+    }
+
     /// <summary>For example <c>This house measures 0.69 of its estimates (90 %: 0.52 to 0.92), from 4 batches</c>.</summary>
     public override string ToString() => Batches == 0
         ? "No batches yet: estimates stand as published."

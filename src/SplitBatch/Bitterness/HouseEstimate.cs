@@ -10,12 +10,14 @@ namespace SplitBatch.Bitterness;
 public sealed record HouseEstimate(double Published, double Corrected, Interval Interval, int Batches)
 {
     /// <summary>The label: never shown without it.</summary>
-    public string Label => Batches == 0
-        ? "not corrected: no batches of this house yet"
-        : string.Create(CultureInfo.InvariantCulture, $"corrected for this house, from {Batches} {(Batches == 1 ? "batch" : "batches")}");
+    public string Label => LabelOf(Batches);
 
     /// <summary>For example <c>22.1 IBU (corrected for this house, from 4 batches; 32.0 by the formula), next batch 14.0 to 34.9 (90 %)</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
         $"{Corrected:0.0} IBU ({Label}; {Published:0.0} by the formula), next batch {Interval.Low:0.0} to {Interval.High:0.0} ({Interval.Level * 100:0.#} %)");
+
+    internal static string LabelOf(int batches) => batches == 0
+        ? "not corrected: no batches of this house yet"
+        : string.Create(CultureInfo.InvariantCulture, $"corrected for this house, from {batches} {(batches == 1 ? "batch" : "batches")}");
 }

@@ -1,6 +1,11 @@
+using SplitBatch.Brewing;
+
 namespace SplitBatch.Bitterness;
 
-/// <summary>A published way to estimate bitterness from a kettle and its hop charges.</summary>
+/// <summary>
+/// A way to estimate bitterness from a kettle and its hop charges. Five members make a model of one's own; matching, comparison,
+/// warnings and uncertainty then use it like the published ones.
+/// </summary>
 public interface IBitternessModel
 {
     /// <summary>The author's name, as brewers call the formula.</summary>
@@ -38,6 +43,11 @@ public interface IBitternessModel
             result[i] = Utilisation(one);
         }
     }
+
+    /// <summary>What a reader should know before trusting this model on a dose; by default what follows from <see cref="Range"/>.</summary>
+    /// <param name="kettle">The kettle.</param>
+    /// <param name="charges">The charges whose bitterness is the model's to say: those that boil, steep or stand in hot wort.</param>
+    IEnumerable<string> Warnings(Kettle kettle, IReadOnlyList<HopCharge> charges) => ModelWarnings.OfRange(this, kettle, charges);
 
     /// <summary>Bitterness of the beer from the plain sum over its charges; the same unless the model corrects the beer as a whole. Rises with <paramref name="sum"/>.</summary>
     double Settle(double sum, in WortState wort) => sum;

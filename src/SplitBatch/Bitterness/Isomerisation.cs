@@ -43,7 +43,8 @@ public static class Isomerisation
         return new(alpha, k1 / (k2 - k1) * (alpha - iso), iso, k1 * minutes);
     }
 
-    internal static ThermalStep Over(TemperatureProfile profile, double from)
+    /// <summary>The part of a profile from a time on; with <paramref name="below"/>, only its stretches cooler than that.</summary>
+    internal static ThermalStep Over(TemperatureProfile profile, double from, double below = double.PositiveInfinity)
     {
         var step = ThermalStep.None;
         for (var i = 1; i < profile.Points.Length; i++)
@@ -54,7 +55,8 @@ public static class Isomerisation
             var width = (b - a) / pieces;
             for (var piece = 0; piece < pieces; piece++)
             {
-                step = step.Then(Hold(profile.CelsiusAt(a + (piece + 0.5) * width), width));
+                var celsius = profile.CelsiusAt(a + (piece + 0.5) * width);
+                if (celsius < below) step = step.Then(Hold(celsius, width));
             }
         }
 

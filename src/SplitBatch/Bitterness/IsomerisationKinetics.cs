@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+using SplitBatch.Brewing;
 
 namespace SplitBatch.Bitterness;
 
@@ -12,6 +13,9 @@ public sealed class IsomerisationKinetics : IBitternessModel
 {
     /// <summary>The yield used unless another is given.</summary>
     public const double DefaultYield = 0.613;
+
+    /// <summary>The lowest temperature at which the rates were measured, in °C.</summary>
+    private const double MeasuredFrom = 90;
 
     /// <summary>Kinetics with a yield.</summary>
     /// <param name="kettleToBeer">Share of the iso-alpha acid formed in the kettle that is in the finished beer, in (0, 1].</param>
@@ -28,7 +32,7 @@ public sealed class IsomerisationKinetics : IBitternessModel
     public string Citation => "Malowicki, M. G. and Shellhammer, T. H. (2005), J. Agric. Food Chem. 53, 4434-4439; yield after Justus, A. (2018), MBAA TQ 55(3), 67-74";
 
     /// <inheritdoc/>
-    public ValidRange Range { get; } = new(1.000, 1.130, 180, "no effect of sugar found up to 10 °P; higher gravities and wort cooler than 90 °C are extrapolated, and so are doses beyond the 90 mg/L of alpha acid that dissolved in the study");
+    public ValidRange Range { get; } = new(1.000, 1.130, 180, "no effect of sugar found up to 10 °P; higher gravities and wort cooler than 90 °C are extrapolated, and so are doses beyond the 90 mg/L of alpha acid that dissolved in the study") { CoversStand = true };
 
     /// <inheritdoc/>
     public string Character => "Follows the wort's temperature through boil, stand and cooling, so it counts late hops; it knows no effect of gravity, and rests on the yield given.";
@@ -38,6 +42,37 @@ public sealed class IsomerisationKinetics : IBitternessModel
     {
         var boil = Isomerisation.Hold(exposure.BoilCelsius, exposure.BoilMinutes);
         return Math.Max(0, exposure.Before.Then(boil).Then(exposure.After).IsoMade) * KettleToBeer;
+    }
+
+    /// <inheritdoc/>
+    public IEnumerable<string> Warnings(Kettle kettle, IReadOnlyList<HopCharge> charges)
+    {
+        ArgumentNullException.ThrowIfNull(kettle);
+        ArgumentNullException.ThrowIfNull(charges);
+        foreach (var text in ModelWarnings.OfRange(this, kettle, charges)) yield return text;
+        foreach (var charge in charges)
+        {
+            var cooler = Extrapolated(kettle, charge);
+            if (cooler >= 0.1)
+            {
+                yield return FormattableString.Invariant(
+                    $"{charge.Lot.Name}: {cooler * 100:0} % of its isomerisation happens below 90 °C (194 °F), where {Name} is extrapolated from rates measured in hotter wort.");
+            }
+        }
+    }
+
+    /// <summary>The share of a charge's isomerisation that happens in wort cooler than the rates were measured in.</summary>
+    private static double Extrapolated(Kettle kettle, HopCharge charge)
+    {
+        var exposure = Exposure.Of(kettle, charge);
+        var boil = Isomerisation.K1(exposure.BoilCelsius) * exposure.BoilMinutes;
+        var all = exposure.Before.Conversion + boil + exposure.After.Conversion;
+        if (all <= 0) return 0;
+        var from = charge.Stage is AdditionStage.Whirlpool or AdditionStage.Cooling ? charge.Time.Minutes : 0;
+        var cool = kettle.AfterBoil is { } profile ? Isomerisation.Over(profile, from, below: MeasuredFrom).Conversion : 0;
+        if (kettle.FirstWort.DegreesCelsius < MeasuredFrom) cool += exposure.Before.Conversion;
+        if (exposure.BoilCelsius < MeasuredFrom) cool += boil;
+        return cool / all;
     }
 
     /// <inheritdoc/>

@@ -50,7 +50,8 @@ public sealed record ModelComparison
         ImmutableArray<HopCharge> given = [.. charges];
         ImmutableArray<IBitternessModel> all = [.. models ?? BitternessModels.All];
         if (all.IsEmpty) throw new ArgumentException("Give at least one model to compare.", nameof(models));
-        double Value(IBitternessModel model, Kettle changed) => new Dose(changed, given, model, forms ?? HopForms.Default).Bitterness();
+        Dose Of(IBitternessModel model, Kettle changed) => new(changed, given, model, forms ?? HopForms.Default);
+        double Value(IBitternessModel model, Kettle changed) => Of(model, changed).Bitterness();
         var first = Value(all[0], kettle);
         return new([.. all.Select(model =>
         {
@@ -58,10 +59,9 @@ public sealed record ModelComparison
             var usual = Value(model, AtGravity(kettle, 1.050));
             var sea = Value(model, kettle with { Altitude = UnitsNet.Length.Zero });
             var cooled = kettle.AfterBoil is null ? value : Cooled(kettle, given, model, forms ?? HopForms.Default);
-            var gravity = kettle.MeanGravity.Specific;
             return new ModelComparisonRow(
                 model.Name, value, Over(value, first) + 1, Over(value, usual), kettle.AfterBoil is not null && cooled == 0 ? null : Over(value, cooled), Over(value, sea),
-                gravity >= model.Range.LowestGravity && gravity <= model.Range.HighestGravity, model.Character, model.Citation);
+                model.Range.Contains(kettle, Of(model, kettle).Modelled), model.Character, model.Citation);
         })]);
     }
 

@@ -1,3 +1,5 @@
+using UnitsNet;
+
 namespace SplitBatch.Bitterness;
 
 /// <summary>Rager's formula: a boil-time curve, with a penalty for wort above 1.050.</summary>
@@ -21,7 +23,7 @@ public sealed class Rager(TimeCurve curve = TimeCurve.Fit) : IBitternessModel
     public string Citation => "Rager, J. (1990), Calculating hop bitterness in beer, Zymurgy 13(4), 53-54; smooth curve after Hall, M. (1997), What's your IBU?, Zymurgy";
 
     /// <inheritdoc/>
-    public ValidRange Range { get; } = new(1.030, 1.100, 60, "table stops at 60 min; gravities from memory of its use");
+    public ValidRange Range { get; } = new(1.030, 1.100, 60, "table stops at 60 min; gravities from memory of its use; boil near sea level") { LowestBoil = Temperature.FromDegreesCelsius(98) };
 
     /// <inheritdoc/>
     public string Character => "Credits a long boil more than the others and never falls to nothing, even for hops at flame-out; gravity counts only above 1.050.";

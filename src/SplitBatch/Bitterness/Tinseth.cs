@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+using UnitsNet;
 
 namespace SplitBatch.Bitterness;
 
@@ -16,7 +17,7 @@ public sealed class Tinseth : IBitternessModel
     public string Citation => "Tinseth, G., Glenn's hop utilization numbers, author's page, 1990s";
 
     /// <inheritdoc/>
-    public ValidRange Range { get; } = new(1.030, 1.130, 120, "extent of the published table");
+    public ValidRange Range { get; } = new(1.030, 1.130, 120, "extent of the published table; boil near sea level") { LowestBoil = Temperature.FromDegreesCelsius(98) };
 
     /// <inheritdoc/>
     public string Character => "Starts at nothing for no boil and levels off after an hour; every gravity above water costs bitterness.";

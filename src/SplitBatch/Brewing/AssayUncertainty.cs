@@ -46,8 +46,17 @@ public readonly record struct AssayUncertainty
     public static AssayUncertainty Relative(double share) => new(0, Guard.InRange(share, 0.0, 0.5), "relative standard uncertainty as given");
 
     /// <summary>The standard uncertainty of <paramref name="alpha"/>, as a share of its value; zero for no alpha acid.</summary>
-    public double RelativeTo(AlphaAcid alpha) =>
-        alpha.Percent == 0 ? 0 : Math.Sqrt(Math.Pow(Points / alpha.Percent, 2) + RelativeShare * RelativeShare);
+    public double RelativeTo(AlphaAcid alpha) => RelativeTo(alpha.Percent);
+
+    /// <summary>The standard uncertainty of a figure in percent by weight, such as beta acids, as a share of its value; zero for nothing.</summary>
+    public double RelativeTo(double percent) =>
+        percent == 0 ? 0 : Math.Sqrt(Math.Pow(Points / percent, 2) + RelativeShare * RelativeShare);
+
+    /// <summary>Half of the 95 % range of a figure in percent by weight, in percentage points.</summary>
+    public double HalfWidth95(double percent) => 1.96 * percent * RelativeTo(percent);
+
+    /// <summary>The uncertainty of a figure of which only a share is left: points shrink with it, a share of the value stays.</summary>
+    internal AssayUncertainty Of(double left) => new(Points * left, RelativeShare, Basis);
 
     /// <summary>For example <c>standard uncertainty 0.20 percentage points</c>.</summary>
     public override string ToString() => Points > 0

@@ -25,7 +25,7 @@ internal static class ChargeChecks
                 if (minutes > 0)
                 {
                     throw new ArgumentException(FormattableString.Invariant(
-                        $"{charge.Lot.Name}: {minutes:0.#} min at stage {Plain(charge.Stage)} counts from flame-out, and this kettle has no temperature profile after flame-out. If {minutes:0.#} min in the boil are meant, use stage boil; otherwise give the kettle a profile."));
+                        $"{charge.Lot.Name}: {minutes:0.#} min at stage {charge.Stage.InWords()} counts from flame-out, and this kettle has no temperature profile after flame-out. If {minutes:0.#} min in the boil are meant, use stage boil; otherwise give the kettle a profile."));
                 }
             }
             else if (minutes > profile.LengthMinutes)
@@ -46,9 +46,8 @@ internal static class ChargeChecks
             MassUnit.Kilogram => FormattableString.Invariant($" If grams were meant, write Mass.FromGrams({charge.Mass.Value:0.##})."),
             _ => " Were pounds given for ounces, or ounces for grams?",
         };
+        var us = Spoken.IsUs(kettle.Volume);
         throw new ArgumentOutOfRangeException(nameof(charge), FormattableString.Invariant(
-            $"{charge.Lot.Name}: {charge.Mass.Grams:0.#} g in {kettle.FinalVolume.Liters:0.#} L is {rate:0.#} g/L; accepted: up to {ImpossibleRate:0} g/L.") + hint);
+            $"{charge.Lot.Name}: {Spoken.Short(charge.Mass)} in {Spoken.Of(kettle.FinalVolume)} is {Spoken.Rate(rate, us)}; accepted: up to {Spoken.Rate(ImpossibleRate, us)}.") + hint);
     }
-
-    private static string Plain(AdditionStage stage) => stage == AdditionStage.Whirlpool ? "whirlpool" : "cooling";
 }

@@ -37,10 +37,10 @@ public static class GaretzStorage
         var days = day.DayNumber - assay.DayNumber;
         var celsius = store.DegreesCelsius;
         return new(
-            lot, "Garetz", "Garetz, M. (1994), Hop storage, Brewing Techniques 2(1)", ShareLeft(loss, celsius, packaging, days),
+            lot, day, "Garetz", "Garetz, M. (1994), Hop storage, Brewing Techniques 2(1)", ShareLeft(loss, celsius, packaging, days),
             RateUncertainty * Rate(loss, celsius, packaging) * days,
             [
-                FormattableString.Invariant($"{lot.Name}: {days} days at {celsius:0.#} °C, {packaging}; the rate is taken as sure to 30 % (a judgement, no source)."),
+                FormattableString.Invariant($"{lot.Name}: {days} days at {Spoken.Of(store)}, packaging: {packaging.InWords()}; the rate is taken as sure to 30 % (a judgement, no source)."),
                 .. celsius > 20 ? [$"{lot.Name}: the author's table stops at 20 °C; warmer is extrapolated."] : Array.Empty<string>(),
             ]);
     }

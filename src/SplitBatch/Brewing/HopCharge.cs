@@ -62,7 +62,8 @@ public sealed record HopCharge
     /// <summary>For example <c>31.0 g pellets, 60 min in the boil</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Spoken.Of(Mass)} {Lot.Name}, {When}");
 
-    internal string When => string.Create(CultureInfo.InvariantCulture, $"{Stage switch
+    /// <summary>Stage and time in words, as <c>60 min in the boil</c>.</summary>
+    public string When => string.Create(CultureInfo.InvariantCulture, $"{Stage switch
     {
         AdditionStage.FirstWort => $"first wort, {Time.Minutes:0.#} min before the boil",
         AdditionStage.Boil => $"{Time.Minutes:0.#} min in the boil",

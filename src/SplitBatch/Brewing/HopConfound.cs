@@ -48,8 +48,8 @@ public sealed record HopConfound(HopDifference Difference, string A, string B, s
         return [.. All(lotA, lotB).Where(confound => confound.Difference != variable)];
     }
 
-    /// <summary>For example <c>CropYear: A 2024, B 2025. Crops differ in ...</c>.</summary>
-    public override string ToString() => $"{Difference}: A {A}, B {B}. {Why}";
+    /// <summary>For example <c>crop year: A 2024, B 2025. Crops differ in ...</c>.</summary>
+    public override string ToString() => $"{Difference.InWords()}: A {A}, B {B}. {Why}";
 
     private static IEnumerable<HopConfound> All(HopLot a, HopLot b)
     {
@@ -60,17 +60,17 @@ public sealed record HopConfound(HopDifference Difference, string A, string B, s
 
         if (a.Form != b.Form)
         {
-            yield return new(HopDifference.Form, $"{a.Form}", $"{b.Form}", "Forms yield bitterness differently and bring different amounts of plant matter and oil.");
+            yield return new(HopDifference.Form, a.Form.InWords(), b.Form.InWords(), "Forms yield bitterness differently and bring different amounts of plant matter and oil.");
         }
 
         if (a.Storage is { } x && b.Storage is { } y && Math.Abs(x.DegreesCelsius - y.DegreesCelsius) > 2)
         {
-            yield return new(HopDifference.Storage, Celsius(x), Celsius(y), "Warmer hops age faster and taste of it.");
+            yield return new(HopDifference.Storage, Spoken.Of(x), Spoken.Of(y), "Warmer hops age faster and taste of it.");
         }
 
         if (a.Packaging is { } packedA && b.Packaging is { } packedB && packedA != packedB)
         {
-            yield return new(HopDifference.Packaging, $"{packedA}", $"{packedB}", "Hops that meet air age faster and taste of it.");
+            yield return new(HopDifference.Packaging, packedA.InWords(), packedB.InWords(), "Hops that meet air age faster and taste of it.");
         }
 
         if (a.AssayDate is { } dayA && b.AssayDate is { } dayB && Math.Abs(dayA.DayNumber - dayB.DayNumber) > 30)
@@ -78,7 +78,7 @@ public sealed record HopConfound(HopDifference Difference, string A, string B, s
             yield return new(HopDifference.AssayDate, Day(dayA), Day(dayB), "The older figure overstates what is left; age both lots to the brew day.");
         }
 
-        if (a.StorageIndex is { } indexA && b.StorageIndex is { } indexB && Math.Abs(indexA - indexB) > 2.8 * 0.028 * Math.Max(indexA, indexB))
+        if ((a.StorageIndex ?? a.StorageIndexAtAssay) is { } indexA && (b.StorageIndex ?? b.StorageIndexAtAssay) is { } indexB && Math.Abs(indexA - indexB) > 2.8 * 0.028 * Math.Max(indexA, indexB))
         {
             yield return new(HopDifference.StorageIndex, Text(indexA), Text(indexB), "One lot has aged more: its bitterness is less iso-alpha acid and more of other substances.");
         }
@@ -87,8 +87,6 @@ public sealed record HopConfound(HopDifference Difference, string A, string B, s
     private static string Text(int? year) => year?.ToString(CultureInfo.InvariantCulture) ?? NotStated;
 
     private static string Text(double index) => index.ToString("0.00", CultureInfo.InvariantCulture);
-
-    private static string Celsius(UnitsNet.Temperature value) => string.Create(CultureInfo.InvariantCulture, $"{value.DegreesCelsius:0.#} °C");
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

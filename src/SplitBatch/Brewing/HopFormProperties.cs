@@ -31,8 +31,8 @@ public sealed record HopFormProperties(HopForm Form, double Factor, double Facto
     /// <summary>Whether leaf and strig come with the resin.</summary>
     public bool HasPlantMatter => Form is HopForm.WholeCone or HopForm.Pellet or HopForm.LupulinPellet or HopForm.IsomerisedPellet;
 
-    /// <summary>For example <c>Pellet: 1.07 times cones, holds 6.5 L/kg</c>.</summary>
+    /// <summary>For example <c>pellets: 1.07 times cones, holds 6.5 L/kg</c>.</summary>
     public override string ToString() => DirectYield is { } yield
-        ? string.Create(CultureInfo.InvariantCulture, $"{Form}: {yield * 100:0} % of its iso-alpha acid reaches the beer, holds {WortHeld:0.#} L/kg ({Source})")
-        : string.Create(CultureInfo.InvariantCulture, $"{Form}: {Factor:0.00} times cones, holds {WortHeld:0.#} L/kg ({Source})");
+        ? string.Create(CultureInfo.InvariantCulture, $"{Form.InWords()}: {yield * 100:0} % of its iso-alpha acid reaches the beer, holds {WortHeld:0.#} L/kg ({Source})")
+        : string.Create(CultureInfo.InvariantCulture, $"{Form.InWords()}: {Factor:0.00} times cones, holds {WortHeld:0.#} L/kg ({Source})");
 }

@@ -42,7 +42,7 @@ public sealed class HopForms
     /// <exception cref="ArgumentException">A value lies outside, or the source is blank.</exception>
     public HopForms With(HopForm form, double factor, string source, double? uncertainty = null) => this[form].DirectYield is null
         ? With(this[form] with { Factor = factor, FactorUncertainty = uncertainty ?? this[form].FactorUncertainty, Source = source })
-        : throw new ArgumentException($"{form} needs no boil and has a yield, not a factor against cones: use WithYield.", nameof(form));
+        : throw new ArgumentException($"{form.InWords()}: this form needs no boil and has a yield, not a factor against cones: use WithYield.", nameof(form));
 
     /// <summary>The same table with another yield for a form that needs no boil.</summary>
     /// <param name="form">The form to change: isomerised pellets or isomerised extract.</param>
@@ -52,7 +52,7 @@ public sealed class HopForms
     /// <exception cref="ArgumentException">A value lies outside, the source is blank, or the form must boil.</exception>
     public HopForms WithYield(HopForm form, double yield, string source, double? uncertainty = null) => this[form].DirectYield is { } old
         ? With(this[form] with { DirectYield = yield, Factor = Math.Min(5, this[form].Factor * yield / old), FactorUncertainty = uncertainty ?? this[form].FactorUncertainty, Source = source })
-        : throw new ArgumentException($"{form} must boil, and has a factor against cones, not a yield: use With.", nameof(form));
+        : throw new ArgumentException($"{form.InWords()}: this form must boil, and has a factor against cones, not a yield: use With.", nameof(form));
 
     /// <summary>The same table with one row replaced.</summary>
     public HopForms With(HopFormProperties row)

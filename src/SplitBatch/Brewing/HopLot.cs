@@ -40,7 +40,10 @@ public sealed record HopLot
     /// <summary>Beta acids by weight, in percent, or null when unknown.</summary>
     public double? BetaPercent { get; init => field = value is { } percent ? Guard.InRange(percent, 0.0, 60.0, nameof(BetaPercent)) : null; }
 
-    /// <summary>How sure <see cref="BetaPercent"/> is; the packet's tolerance unless stated. Beta acids enter no bitterness estimate.</summary>
+    /// <summary>
+    /// How sure <see cref="BetaPercent"/> is; the packet's tolerance unless stated. Beta acids enter no bitterness estimate: what they
+    /// oxidise to is bitter and is not in the published formulas. They count in the lot's description and in its plant matter.
+    /// </summary>
     public AssayUncertainty BetaUncertainty { get; init; } = AssayUncertainty.Packet;
 
     /// <summary>Year of harvest.</summary>
@@ -62,7 +65,7 @@ public sealed record HopLot
     /// <summary>How it is kept from air.</summary>
     public Packaging? Packaging { get; init; }
 
-    /// <summary>Hop storage index now: absorbance at 275 nm over 325 nm, in [0.2, 2.0]; about 0.25 when fresh.</summary>
+    /// <summary>Hop storage index on brew day: absorbance at 275 nm over 325 nm, in [0.2, 2.0]; about 0.25 when fresh.</summary>
     public double? StorageIndex { get; init => field = value is { } index ? Guard.InRange(index, 0.2, 2.0, nameof(StorageIndex)) : null; }
 
     /// <summary>Hop storage index when <see cref="Alpha"/> was measured; null when it was not, and the lot counts as fresh then.</summary>
@@ -70,6 +73,12 @@ public sealed record HopLot
 
     /// <summary>The share of alpha acid that this variety loses in six months, open, at 20 °C: 0.35 for 35 %.</summary>
     public double? LossInSixMonths { get; init => field = value is { } share ? Guard.InRange(share, 0.0, 0.95, nameof(LossInSixMonths)) : null; }
+
+    /// <summary>The day that <see cref="Alpha"/> was aged to by a storage model; null for alpha acid as assayed. See <see cref="On"/>.</summary>
+    public DateOnly? AgedTo { get; init; }
+
+    /// <summary>The storage model that aged <see cref="Alpha"/>; null for alpha acid as assayed.</summary>
+    public string? AgedBy { get; init; }
 
     /// <summary>Standard uncertainty of what storage has left, as a share of <see cref="Alpha"/>; zero for alpha acid as assayed.</summary>
     public double StorageUncertainty { get; init => field = Guard.Share(value, nameof(StorageUncertainty)); }
@@ -96,14 +105,23 @@ public sealed record HopLot
     public static HopLot Oil(string name) => new(name, HopForm.Oil, default);
 
     /// <summary>The lot as it stands on brew day, aged by the best published model its data allow; see <see cref="StorageLoss"/> for the interval.</summary>
+    /// <exception cref="ArgumentException">The brew day is before the assay, or the lot is aged already.</exception>
     public HopLot On(DateOnly brewDay) => StorageLoss.Of(this, brewDay).OnBrewDay;
 
     /// <summary>Grams of leaf and strig in a mass of the lot: what is neither alpha nor beta acid; none in extracts and oils.</summary>
     internal double PlantShare(HopForms forms) =>
         forms[Form].HasPlantMatter ? Math.Max(0, 1 - Alpha.Fraction - (BetaPercent ?? 0) / 100) : 0;
 
-    /// <summary>For example <c>cones (WholeCone, 4.7 % alpha acid)</c>.</summary>
-    public override string ToString() => CropYear is { } year
-        ? string.Create(CultureInfo.InvariantCulture, $"{Name} ({Form}, {Alpha}, crop {year})")
-        : $"{Name} ({Form}, {Alpha})";
+    /// <summary>For example <c>cones (whole cones, 5.3 ± 0.3 % alpha acid, 4.1 ± 0.2 % beta acid, crop 2025)</c>; the ranges are 95 %.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Name} ({Form.InWords()}{AlphaText}{BetaText}{(CropYear is { } year ? $", crop {year}" : "")})");
+
+    private string AlphaText => Form == HopForm.Oil ? "" : string.Create(
+        CultureInfo.InvariantCulture,
+        $", {Alpha.Percent:0.0#} ± {AlphaUncertainty.HalfWidth95(Alpha.Percent):0.0#} % alpha acid{(AgedTo is { } day ? $" on {day:yyyy-MM-dd}" : "")}");
+
+    private string BetaText => BetaPercent is { } beta
+        ? string.Create(CultureInfo.InvariantCulture, $", {beta:0.0#} ± {BetaUncertainty.HalfWidth95(beta):0.0#} % beta acid")
+        : "";
 }

@@ -20,8 +20,10 @@ public static class NickersonLikens
         Math.Clamp(Slope * Math.Log10(Guard.InRange(storageIndex, 0.2, 2.0) / Fresh) / 100, 0, 1);
 
     /// <summary>What a lot with a storage index still holds.</summary>
+    /// <param name="lot">The lot, with its index of brew day.</param>
+    /// <param name="brewDay">The day of that index; null where it is not known.</param>
     /// <exception cref="ArgumentException">The lot has no storage index.</exception>
-    public static StorageLoss Loss(HopLot lot)
+    public static StorageLoss Loss(HopLot lot, DateOnly? brewDay = null)
     {
         ArgumentNullException.ThrowIfNull(lot);
         var index = lot.StorageIndex ?? throw new ArgumentException($"{lot.Name} has no storage index.", nameof(lot));
@@ -39,7 +41,7 @@ public static class NickersonLikens
             Math.Pow(SlopeDeviation / 100 * Math.Log10(Math.Max(index, start) / start), 2)
             + Math.Pow(perIndex * IndexVariation, 2) * (1 + now * now / Math.Max(1e-9, then * then)));
         return new(
-            lot, "Nickerson & Likens", "Nickerson, G. B. and Likens, S. T. (1979), J. Am. Soc. Brew. Chem. 37, 184", left, now <= 0 ? 1 : deviation / now,
+            lot, brewDay, "Nickerson & Likens", "Nickerson, G. B. and Likens, S. T. (1979), J. Am. Soc. Brew. Chem. 37, 184", left, now <= 0 ? 1 : deviation / now,
             [
                 $"{lot.Name}: the storage index tells alpha and beta acids lost together; alpha acid is taken to go at that pace.",
                 .. lot.StorageIndexAtAssay is null ? [$"{lot.Name}: the lot is taken as fresh (index 0.25) when its alpha acid was measured."] : Array.Empty<string>(),

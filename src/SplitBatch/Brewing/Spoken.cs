@@ -22,6 +22,23 @@ internal static class Spoken
         ? string.Create(CultureInfo.InvariantCulture, $"{volume.UsGallons:0.0} gal")
         : string.Create(CultureInfo.InvariantCulture, $"{volume.Liters:0.0} L");
 
+    /// <summary>For example <c>4 °C</c>, or <c>39 °F</c> for a temperature given in degrees Fahrenheit.</summary>
+    internal static string Of(Temperature temperature) => temperature.Unit == TemperatureUnit.DegreeFahrenheit
+        ? string.Create(CultureInfo.InvariantCulture, $"{temperature.DegreesFahrenheit:0.#} °F")
+        : string.Create(CultureInfo.InvariantCulture, $"{temperature.DegreesCelsius:0.#} °C");
+
+    /// <summary>For example <c>430 m</c>, or <c>5280 ft</c> for a height given in feet.</summary>
+    internal static string Of(Length height) => IsUs(height)
+        ? string.Create(CultureInfo.InvariantCulture, $"{height.Feet:0} ft")
+        : string.Create(CultureInfo.InvariantCulture, $"{height.Meters:0} m");
+
+    /// <summary>For example <c>4.2 g/L</c>, or <c>0.56 oz/gal</c> where the volume is in US gallons.</summary>
+    internal static string Rate(double gramsPerLiter, bool us) => us
+        ? string.Create(CultureInfo.InvariantCulture, $"{Mass.FromGrams(gramsPerLiter).Ounces * Volume.FromUsGallons(1).Liters:0.##} oz/gal")
+        : string.Create(CultureInfo.InvariantCulture, $"{gramsPerLiter:0.#} g/L");
+
+    internal static bool IsUs(Length height) => height.Unit is LengthUnit.Foot or LengthUnit.Yard or LengthUnit.Mile or LengthUnit.Inch;
+
     internal static bool IsUs(Mass mass) => mass.Unit is MassUnit.Ounce or MassUnit.Pound;
 
     internal static bool IsUs(Volume volume) => volume.Unit is VolumeUnit.UsGallon or VolumeUnit.UsQuart or VolumeUnit.UsOunce;

@@ -6,13 +6,18 @@ namespace SplitBatch.Brewing;
 /// <summary>What a lot still holds on brew day, by a published model, with an interval.</summary>
 public sealed record StorageLoss
 {
-    internal StorageLoss(HopLot lot, string model, string citation, double left, double relativeUncertainty, ImmutableArray<string> notes)
+    private const string NoModel = "none";
+
+    internal StorageLoss(HopLot lot, DateOnly? day, string model, string citation, double left, double relativeUncertainty, ImmutableArray<string> notes)
     {
-        (Lot, Model, Citation, Left, RelativeUncertainty, Notes) = (lot, model, citation, left, relativeUncertainty, notes);
+        (Lot, Day, Model, Citation, Left, RelativeUncertainty, Notes) = (lot, day, model, citation, left, relativeUncertainty, notes);
     }
 
     /// <summary>The lot as assayed.</summary>
     public HopLot Lot { get; }
+
+    /// <summary>The brew day; null where it is not known.</summary>
+    public DateOnly? Day { get; }
 
     /// <summary>The model's name; <c>none</c> when too little is known of the lot.</summary>
     public string Model { get; }
@@ -25,6 +30,9 @@ public sealed record StorageLoss
 
     /// <summary>Standard uncertainty of what is left, from the storage model alone, as a share of it.</summary>
     public double RelativeUncertainty { get; }
+
+    /// <summary>Whether a model aged the lot; otherwise its alpha acid stands as assayed, and <see cref="Notes"/> say why.</summary>
+    public bool IsAged => Model != NoModel;
 
     /// <summary>What was assumed.</summary>
     public ImmutableArray<string> Notes { get; }
@@ -44,30 +52,44 @@ public sealed record StorageLoss
     }
 
     /// <summary>The lot with its alpha acid as on brew day, for use in charges; its storage uncertainty goes with it.</summary>
-    public HopLot OnBrewDay => Lot with { Alpha = Alpha, AlphaUncertainty = AssayUncertainty.Relative(Math.Min(0.5, Lot.AlphaUncertainty.RelativeTo(Lot.Alpha))), StorageUncertainty = RelativeUncertainty };
+    public HopLot OnBrewDay => IsAged
+        ? Lot with { Alpha = Alpha, AlphaUncertainty = Lot.AlphaUncertainty.Of(Left), StorageUncertainty = Math.Min(1, RelativeUncertainty), AgedTo = Day, AgedBy = Model }
+        : Lot;
 
     /// <summary>By the best model that the lot's data allow: the storage index if measured, otherwise Garetz's, otherwise none.</summary>
     /// <param name="lot">The lot.</param>
-    /// <param name="brewDay">The day it is used; not before the assay.</param>
-    /// <exception cref="ArgumentException">The brew day is before the assay.</exception>
-    public static StorageLoss Of(HopLot lot, DateOnly brewDay)
+    /// <param name="brewDay">The day it is used, not before the assay; null where it is not known.</param>
+    /// <exception cref="ArgumentException">The brew day is before the assay, or the lot is aged already.</exception>
+    public static StorageLoss Of(HopLot lot, DateOnly? brewDay)
     {
         ArgumentNullException.ThrowIfNull(lot);
-        if (lot.StorageIndex is not null) return NickersonLikens.Loss(lot);
+        if (lot.AgedBy is { } model) throw new ArgumentException($"{lot.Name} is aged already, by {model}; age the lot as assayed.", nameof(lot));
+        if (lot.Form == HopForm.Oil) return AsAssayed(lot, brewDay, "a hop oil holds no alpha acid that could age");
+        if (lot.Form is HopForm.Co2Extract or HopForm.IsoExtract or HopForm.IsomerisedPellet)
+        {
+            return AsAssayed(lot, brewDay, $"the published storage models are for cones and pellets, not for {lot.Form.InWords()}");
+        }
+
+        if (lot.StorageIndex is not null) return NickersonLikens.Loss(lot, brewDay);
         string[] missing =
         [
+            .. brewDay is null ? ["brew day"] : Array.Empty<string>(),
             .. lot.AssayDate is null ? ["assay date"] : Array.Empty<string>(),
             .. lot.Storage is null ? ["storage temperature"] : Array.Empty<string>(),
             .. lot.Packaging is null ? ["packaging"] : Array.Empty<string>(),
             .. lot.LossInSixMonths is null ? ["loss in six months"] : Array.Empty<string>(),
         ];
         return missing.Length == 0
-            ? GaretzStorage.Loss(lot, brewDay)
-            : new(lot, "none", "", 1, 0, [$"{lot.Name}: the alpha acid is taken as assayed; ageing it needs a storage index, or: {string.Join(", ", missing)}."]);
+            ? GaretzStorage.Loss(lot, brewDay!.Value)
+            : AsAssayed(lot, brewDay, $"ageing it needs a storage index of brew day, or else: {string.Join(", ", missing)}");
     }
 
+    /// <summary>The lot as assayed, not aged, with the reason.</summary>
+    internal static StorageLoss AsAssayed(HopLot lot, DateOnly? brewDay, string reason) =>
+        new(lot, brewDay, NoModel, "", 1, 0, [$"{lot.Name}: the alpha acid is taken as assayed; {reason}."]);
+
     /// <summary>For example <c>cones: 4.7 % alpha acid on brew day of 5.1 % alpha acid assayed (92 % left, by Garetz), 4.2 to 5.2 (95 %)</c>.</summary>
-    public override string ToString() => string.Create(
+    public override string ToString() => !IsAged ? Notes[0] : string.Create(
         CultureInfo.InvariantCulture,
         $"{Lot.Name}: {Alpha} on brew day of {Lot.Alpha} assayed ({Left * 100:0} % left, by {Model}), {PercentInterval.Low:0.0} to {PercentInterval.High:0.0} % (95 %)");
 }

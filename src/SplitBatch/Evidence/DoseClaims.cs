@@ -1,4 +1,5 @@
 using SplitBatch.Bitterness;
+using SplitBatch.Brewing;
 
 namespace SplitBatch.Evidence;
 
@@ -22,18 +23,20 @@ internal static class DoseClaims
 
     private static Claim MassClaim(SideDose a, SideDose b, TrialEvidence evidence)
     {
-        const string Method = "sum of the charges; alpha acid as assayed";
+        var method = $"sum of the charges; alpha acid {string.Join(", ", a.Charges.Concat(b.Charges).Select(charge => charge.Lot).Where(lot => lot.Alpha.Fraction > 0).DistinctBy(lot => lot.Name).Select(Basis))}";
         var (nameA, nameB) = (evidence.NameA, evidence.NameB);
         return evidence.Units == UnitSystem.Us
             ? new Claim(
                 "dose.mass",
                 $"Half A ({nameA}) was hopped with {a.HopMass.Ounces:0.00} oz holding {a.AlphaMass.Ounces:0.000} oz of alpha acid, half B ({nameB}) with {b.HopMass.Ounces:0.00} oz holding {b.AlphaMass.Ounces:0.000} oz.",
-                Method, Sources)
+                method, Sources)
             : new Claim(
                 "dose.mass",
                 $"Half A ({nameA}) was hopped with {a.HopMass.Grams:0.#} g holding {a.AlphaMass.Grams:0.00} g of alpha acid, half B ({nameB}) with {b.HopMass.Grams:0.#} g holding {b.AlphaMass.Grams:0.00} g.",
-                Method, Sources);
+                method, Sources);
     }
+
+    private static string Basis(HopLot lot) => lot.AgedBy is { } model ? $"of {lot.Name} aged to brew day by {model}" : $"of {lot.Name} as assayed";
 
     private static Claim PlantClaim(SideDose a, SideDose b, UnitSystem units)
     {

@@ -9,11 +9,17 @@ namespace SplitBatch.Trials;
 public sealed partial class Trial
 {
     private readonly TrialContent content;
+    private readonly Lazy<IReadOnlyList<StorageLoss>> lotsOnBrewDay;
+    private readonly Lazy<IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>>> charges;
+    private readonly Lazy<ChargeMatch?> doses;
 
     private Trial(TrialFolder folder, TrialContent content)
     {
         Folder = folder;
         this.content = content;
+        lotsOnBrewDay = new(Aged);
+        charges = new(ChargesOnBrewDay);
+        doses = new(Dosed);
     }
 
     /// <summary>The folder on disk.</summary>
@@ -30,19 +36,26 @@ public sealed partial class Trial
 
     /// <summary>The kettle of one half; both are alike unless the batch log says otherwise.</summary>
     /// <exception cref="TrialIncompleteException">trial.json describes no kettle yet.</exception>
-    public Kettle Kettle => content.Kettle ?? throw new TrialIncompleteException("kettle", "describe it in trial.json under \"kettle\"", "1-design");
+    public Kettle Kettle => KettleInUnits ?? throw new TrialIncompleteException("kettle", "describe it in trial.json under \"kettle\"", "1-design");
 
     /// <summary>Whether trial.json describes the kettle.</summary>
     public bool HasKettle => content.Kettle is not null;
 
-    /// <summary>The hop lots, in the file's order.</summary>
+    /// <summary>The hop lots as assayed, in the file's order.</summary>
     public IReadOnlyList<HopLot> Lots => content.Lots;
 
-    /// <summary>The hop charges of each half as weighed; empty until they are logged.</summary>
-    public IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Charges => content.Charges;
+    /// <summary>The day of the brew: from trial.json, or else the first day of the batch log; null before either is known.</summary>
+    public DateOnly? BrewDay => Description.BrewDay ?? content.BatchLog?.Entries.Min(entry => (DateOnly?)entry.When);
 
-    /// <summary>What the scale can resolve; 1 g where trial.json does not say.</summary>
-    public Mass Scale => content.Scale ?? Mass.FromGrams(1);
+    /// <summary>What each lot still held on brew day, in the file's order; a lot that cannot be aged stands as assayed and says why.</summary>
+    /// <example><code>Tables.Lots(trial.LotsOnBrewDay)</code></example>
+    public IReadOnlyList<StorageLoss> LotsOnBrewDay => lotsOnBrewDay.Value;
+
+    /// <summary>The hop charges of each half as weighed, their alpha acid as on brew day; empty until they are logged.</summary>
+    public IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Charges => charges.Value;
+
+    /// <summary>What the scale can resolve; where trial.json does not say, 1 g or 0.05 oz.</summary>
+    public Mass Scale => content.Scale is { } scale ? InUnits(scale) : IsUs ? Mass.FromOunces(0.05) : Mass.FromGrams(1);
 
     /// <summary>The estimated bitterness that both halves aim at, in IBU.</summary>
     /// <exception cref="TrialIncompleteException">trial.json sets no target yet.</exception>
@@ -51,27 +64,25 @@ public sealed partial class Trial
     /// <summary>Warnings about what is legal but dubious in the folder.</summary>
     public IReadOnlyList<Fault> Warnings => content.Warnings;
 
-    /// <summary>The lot of a name.</summary>
+    /// <summary>The lot of a name, as assayed.</summary>
     /// <exception cref="ArgumentException">No lot has that name; the message offers the nearest.</exception>
     public HopLot Lot(string name) =>
         Lots.FirstOrDefault(lot => string.Equals(lot.Name, name, StringComparison.OrdinalIgnoreCase))
         ?? throw Unknown("hop lot", name, Lots.Select(lot => lot.Name));
 
-    /// <summary>The lot that bitters a half: the one of its first charge, or before any is weighed the first lot of hops.csv for A and the last for B.</summary>
+    /// <summary>The lot that bitters a half, as on brew day: the one of its first charge, or before any is weighed the first lot of hops.csv for A and the last for B.</summary>
     /// <exception cref="TrialIncompleteException">hops.csv holds no lot yet.</exception>
     public HopLot LotOf(Side side) =>
         Charges[side].Count > 0 ? Charges[side][0].Lot
-        : Lots.Count > 0 ? Lots[side == Side.A ? 0 : ^1]
+        : Lots.Count > 0 ? LotsOnBrewDay[side == Side.A ? 0 : Lots.Count - 1].OnBrewDay
         : throw new TrialIncompleteException("hop lot", "list your lots in hops.csv", "1-design");
 
     /// <summary>In what the two bittering lots differ besides the variable; empty when both halves use one lot.</summary>
     public IReadOnlyList<HopConfound> HopConfounds =>
         Lots.Count == 0 || LotOf(Side.A) == LotOf(Side.B) ? [] : HopConfound.Between(LotOf(Side.A), LotOf(Side.B), Description.HopVariable);
 
-    /// <summary>The doses as weighed, compared; null until both halves have charges and the kettle is known.</summary>
-    public ChargeMatch? Doses => content.Kettle is { } kettle && Charges[Side.A].Count > 0 && Charges[Side.B].Count > 0
-        ? ChargeMatch.AsGiven(kettle, Charges[Side.A], Charges[Side.B], scale: Scale)
-        : null;
+    /// <summary>The doses as weighed, compared, with alpha acid as on brew day; null until both halves have charges and the kettle is known.</summary>
+    public ChargeMatch? Doses => doses.Value;
 
     /// <summary>The doses as weighed, compared, for a step that cannot do without them.</summary>
     /// <exception cref="TrialIncompleteException">A half has no charge yet, or the kettle is not described.</exception>

@@ -7,15 +7,7 @@ namespace SplitBatch.Trials;
 public sealed record TrialDescription
 {
     private static readonly Dictionary<string, UnitSystem> Systems = new() { ["metric"] = UnitSystem.Metric, ["us"] = UnitSystem.Us };
-    private static readonly Dictionary<string, HopDifference> HopDifferences = new()
-    {
-        ["crop year"] = HopDifference.CropYear,
-        ["form"] = HopDifference.Form,
-        ["storage"] = HopDifference.Storage,
-        ["packaging"] = HopDifference.Packaging,
-        ["age"] = HopDifference.AssayDate,
-        ["storage index"] = HopDifference.StorageIndex,
-    };
+    private static readonly Dictionary<string, HopDifference> HopDifferences = PlainWords.Dictionary<HopDifference>(difference => difference.InWords());
 
     private static readonly Dictionary<string, DecimalMark> Marks = new() { ["point"] = DecimalMark.Point, ["comma"] = DecimalMark.Comma };
 
@@ -49,6 +41,9 @@ public sealed record TrialDescription
     /// <summary>The estimated bitterness that both halves aim at, or null when the trial sets none.</summary>
     public BitternessUnits? Target { get; init; }
 
+    /// <summary>The day of the brew, as planned or as it was; null when trial.json does not say.</summary>
+    public DateOnly? BrewDay { get; init; }
+
     /// <summary>Whether the trial is an example with invented data.</summary>
     public bool Invented { get; init; }
 
@@ -74,6 +69,7 @@ public sealed record TrialDescription
         var held = json.Texts("held equal");
         var follows = json.Texts("follows from the variable");
         var hopVariable = json.OptionalOneOf("hop variable", HopDifferences);
+        var brewDay = json.OptionalDate("brew day");
         var invented = json.Flag("invented");
         var units = json.OptionalOneOf("units", Systems) ?? UnitSystem.Metric;
         var decimals = json.OptionalOneOf("decimals", Marks);
@@ -85,6 +81,7 @@ public sealed record TrialDescription
             FollowsFromVariable = follows,
             HopVariable = hopVariable,
             Target = target is { } value ? BitternessUnits.From(value) : null,
+            BrewDay = brewDay,
             Invented = invented,
             Units = units,
             Decimals = decimals,

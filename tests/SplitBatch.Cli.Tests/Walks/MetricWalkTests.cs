@@ -33,11 +33,11 @@ public sealed partial class MetricWalkTests
 
         // The hops; the spreadsheet has rewritten a date, and a percent sign has crept in.
         var sheet = new Spreadsheet(walk.Folder, ';');
-        sheet.Add("hops.csv", ["bittering pellets", "pellets", "6,2 %", "0,3", "4,4", "2025", "20.10.2025", "4", "barrier"]);
+        sheet.Add("hops.csv", ["bittering pellets", "pellets", "6,2 %", "0,3", "4,4", "", "2025", "20.10.2025", "4", "barrier"]);
         sheet.Add("charges.csv", ["A", "bittering pellets", "42,5", "boil", "60"], ["B", "bittering pellets", "42,5", "first wort", "20"]);
         var said = await Walk.Call(1, "check", walk.Folder);
-        Assert.Contains("fault: hops.csv, row 7, alpha [%] = \"6,2 %\": The unit stands in the header; write the number without a percent sign.", said, StringComparison.Ordinal);
-        Assert.Contains("fault: hops.csv, row 7, assay date = \"20.10.2025\": The date cannot be read without guessing the order of day and month. Accepted: year-month-day, as 2026-03-14.", said, StringComparison.Ordinal);
+        Assert.Contains("fault: hops.csv, row 8, alpha [%] = \"6,2 %\": The unit stands in the header; write the number without a percent sign.", said, StringComparison.Ordinal);
+        Assert.Contains("fault: hops.csv, row 8, assay date = \"20.10.2025\": The date cannot be read without guessing the order of day and month. Accepted: year-month-day, as 2026-03-14.", said, StringComparison.Ordinal);
         sheet.Replace("hops.csv", "6,2 %", "6,2");
         sheet.Replace("hops.csv", "20.10.2025", "2025-10-20");
 

@@ -22,7 +22,7 @@ public sealed partial class UsWalkTests
 
         // The hops, with a form and a lot misspelt; the check offers the nearest.
         var sheet = new Spreadsheet(walk.Folder, ',');
-        sheet.Add("hops.csv", ["garden cones", "whole cone", "5.4", "0.3", "", "2025", "2025-10-20", "38"], ["garden pellets", "pellets", "6.0", "0.3", "", "2025", "2025-10-20", "38"]);
+        sheet.Add("hops.csv", ["garden cones", "whole cone", "5.4", "0.3", "", "", "2025", "2025-10-20", "38"], ["garden pellets", "pellets", "6.0", "0.3", "", "", "2025", "2025-10-20", "38"]);
         sheet.Add("charges.csv", ["A", "garden cones", "1.95", "boil", "60"], ["B", "garden pelets", "1.64", "boil", "60"]);
         var said = await Walk.Call(1, "check", walk.Folder);
         Assert.Contains("form = \"whole cone\": The word is not known here.", said, StringComparison.Ordinal);

@@ -63,7 +63,7 @@ public class BadDoseTests
         var strong = BitternessEstimate.Of(Kettle.Metric(20, 1.140), [HopCharge.Boil(Cones, Mass.FromGrams(50), 60)]);
         Assert.Contains("The mean gravity of the boil, 1.140, is outside what Tinseth was made for (1.030 to 1.130).", strong.Warnings);
         var heavy = BitternessEstimate.Of(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(200), 10)]);
-        Assert.Contains("10.0 g/L of hops is beyond", Assert.Single(heavy.Warnings), StringComparison.Ordinal);
+        Assert.Contains("10 g/L of hops is beyond", Assert.Single(heavy.Warnings), StringComparison.Ordinal);
         var late = Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)) };
         Assert.Contains("knows nothing of hops after flame-out", Assert.Single(BitternessEstimate.Of(late, [HopCharge.Whirlpool(Cones, Mass.FromGrams(50))]).Warnings), StringComparison.Ordinal);
         Assert.Empty(BitternessEstimate.Of(late, [HopCharge.Whirlpool(Cones, Mass.FromGrams(50))], BitternessModels.Kinetics).Warnings);

@@ -6,8 +6,8 @@ namespace SplitBatch.Bitterness;
 public class DoseUncertaintyTests
 {
     private static readonly Kettle Kettle = Kettle.Metric(liters: 20, gravity: 1.050, evaporationLitersPerHour: 3);
-    private static readonly HopLot Cones = HopLot.Cones("cones", 4.7);
-    private static readonly HopLot Pellets = HopLot.Pellets("pellets", 12.5) with { AlphaUncertainty = AssayUncertainty.Standard(points: 0.25), StorageUncertainty = 0.03 };
+    private static readonly HopLot Cones = HopLot.Cones("cones", 5.1);
+    private static readonly HopLot Pellets = HopLot.Pellets("pellets", 11.4) with { AlphaUncertainty = AssayUncertainty.Standard(points: 0.25), StorageUncertainty = 0.03 };
     private static readonly ChargeMatch Match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets);
 
     /// <summary>With readings alone, bitterness is linear in the errors: standard deviations are known in closed form.</summary>
@@ -87,7 +87,7 @@ public class DoseUncertaintyTests
         var budget = new ErrorBudget(
         [
             new("assay", ErrorKind.Alpha, 0.03, Sharing.Shared) { Target = "pellets" },
-            new("form", ErrorKind.Form, 0.06, Sharing.Shared) { Target = "WholeCone" },
+            new("form", ErrorKind.Form, 0.06, Sharing.Shared) { Target = "whole cones" },
             new("scale", ErrorKind.Calibration, 0.01, Sharing.Shared),
             new("volume", ErrorKind.Volume, 0.02, Sharing.Shared),
             new("gravity", ErrorKind.Gravity, 2, Sharing.Shared),
@@ -115,7 +115,7 @@ public class DoseUncertaintyTests
             Gravity = Gravity.FromSpecific(kettle.Gravity.Specific + 0.002 * z[4] / (kettle.MeanGravity.Points / kettle.Gravity.Points)),
         };
         var scale = 1 + 0.01 * z[2];
-        var pellets = Pellets with { Alpha = AlphaAcid.FromFraction(0.125 * (1 + 0.03 * z[0])) };
+        var pellets = Pellets with { Alpha = AlphaAcid.FromFraction(0.114 * (1 + 0.03 * z[0])) };
         var minutes = 0.5 * z[5];
         var late = (60 + minutes, 15 + minutes);
         var longer = changed with { Boil = Duration.FromMinutes(late.Item1), Evaporation = changed.Evaporation * (60 / late.Item1) };
@@ -157,8 +157,8 @@ public class DoseUncertaintyTests
         var result = DoseUncertainty.Of(Match, draws: 10_000, criticalDifference: 3.5, tasteMargin: 5);
         Assert.Equal(1, result.Contributions.Sum(c => c.Share), 1e-12);
         Assert.Equal(result.Contributions.OrderByDescending(c => c.Share).Select(c => c.Term.Name), result.Contributions.Select(c => c.Term.Name));
-        Assert.Equal("form factor, Pellet", result.Contributions[0].Term.Name);
-        Assert.Equal("The largest doubt in the difference is form factor, Pellet: use one form in both halves, or learn the factor from your own returns.", result.Advice);
+        Assert.Equal("form factor, pellets", result.Contributions[0].Term.Name);
+        Assert.Equal("The largest doubt in the difference is form factor, pellets: use one form in both halves, or learn the factor from your own returns.", result.Advice);
         Assert.True(result.ChanceBeyondTasteMargin < result.ChanceBeyondCriticalDifference);
     }
 

@@ -13,8 +13,8 @@ public class ReferenceRunsTests
         var kettle = Kettle.Metric(liters: 20, gravity: 1.050, evaporationLitersPerHour: 3);
         var match = ChargeMatch.AsGiven(
             kettle,
-            [HopCharge.Boil(HopLot.Cones("cones", 4.7), Mass.FromGrams(59), 60)],
-            [HopCharge.Boil(HopLot.Pellets("pellets", 12.5), Mass.FromGrams(21), 60)]);
+            [HopCharge.Boil(HopLot.Cones("cones", 5.1), Mass.FromGrams(54), 60)],
+            [HopCharge.Boil(HopLot.Pellets("pellets", 11.4), Mass.FromGrams(23), 60)]);
         var ours = DoseUncertainty.Of(match, seed: 2026, criticalDifference: 3.5, tasteMargin: 5);
         var rows = Rows("dose_monte_carlo.csv").ToDictionary(row => row[0], row => row);
         void Compare(string name, double mean, double deviation, Interval interval)

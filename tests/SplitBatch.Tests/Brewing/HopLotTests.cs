@@ -36,8 +36,8 @@ public class HopLotTests
     [Fact]
     public void Two_crop_years_are_a_confound_and_the_variable_under_test_is_not()
     {
-        var a = HopLot.Cones("cones", 4.7) with { CropYear = 2024, Storage = Temperature.FromDegreesCelsius(5) };
-        var b = HopLot.Pellets("pellets", 12.5) with { CropYear = 2025, Storage = Temperature.FromDegreesCelsius(5) };
+        var a = HopLot.Cones("cones", 5.1) with { CropYear = 2024, Storage = Temperature.FromDegreesCelsius(5) };
+        var b = HopLot.Pellets("pellets", 11.4) with { CropYear = 2025, Storage = Temperature.FromDegreesCelsius(5) };
         var found = HopConfound.Between(a, b, HopDifference.Form);
         var crop = Assert.Single(found);
         Assert.Equal(HopDifference.CropYear, crop.Difference);

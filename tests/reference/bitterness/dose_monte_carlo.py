@@ -1,6 +1,6 @@
 """Two hop doses with their errors, drawn with NumPy: the whole case, as a competent user would write it.
 
-Each half: 20 L at the end of a 60 min boil, 1.050, 3 L/h boiled off. A: 59 g of cones at 4.7 %; B: 21 g of pellets at 12.5 %.
+Each half: 20 L at the end of a 60 min boil, 1.050, 3 L/h boiled off. A: 54 g of cones at 5.1 %; B: 23 g of pellets at 11.4 %.
 Tinseth's formula, pellets at 1.07 of cones.
 Run: python3 dose_monte_carlo.py > dose_monte_carlo.csv     (prints the time taken to the error stream)
 """
@@ -31,7 +31,7 @@ def draw(seed):
         factor = form * (1 + form_sd * normal()) if form_sd else form
         return mass * alpha * assay * factor * utilisation * 1000 / volume * (1 + 0.20 * formula) * (1 + 0.04 * normal())
 
-    a, b = half(59, 0.047, 1.0, 0), half(21, 0.125, 1.07, 0.06)
+    a, b = half(54, 0.051, 1.0, 0), half(23, 0.114, 1.07, 0.06)
     return a, b, b - a
 
 

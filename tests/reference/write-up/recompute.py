@@ -4,6 +4,7 @@ Nothing of this project is used: the formulas are written out from their sources
 Run from this folder: python3 recompute.py > recompute.csv
 """
 import csv
+import datetime
 import hashlib
 import io
 import json
@@ -74,10 +75,23 @@ def iso(stretches):
 FORMS = {"whole cones": (1.00, 0.0, 7.5), "pellets": (1.07, 0.06, 6.5)}  # against cones, its uncertainty, litres held by a kilogram
 
 
+PACKED = {"open": 1.0, "sealed with air": 0.75, "barrier": 0.5}
+
+
+def storage(lot, brewed, us):
+    """Share of the alpha acid left on brew day and its relative standard uncertainty: Garetz (1994), the rate taken as sure to 30 %."""
+    if not lot.get("loss in six months [%]"):
+        return 1.0, 0.0  # too little is known of the lot: as assayed
+    celsius = (number(lot["storage [°F]"]) - 32) / 1.8 if us else number(lot["storage [°C]"])
+    days = (brewed - datetime.date.fromisoformat(lot["assay date"])).days
+    rate = -math.log(1 - number(lot["loss in six months [%]"]) / 100) / 180 * 2 ** ((celsius - 20) / 15) * PACKED[lot["packaging"]]
+    return math.exp(-rate * days), 0.30 * rate * days
+
+
 class Half:
     """One half's dose: one charge from one lot, as in all three trials."""
 
-    def __init__(self, trial, charge, lot):
+    def __init__(self, trial, charge, lot, brewed):
         kettle = trial["kettle"]
         self.us = trial["units"] == "us"
         self.volume = kettle["volume [gal]"] * LITRES if self.us else kettle["volume [L]"]
@@ -92,6 +106,8 @@ class Half:
         self.grams = number(charge["amount [oz]"]) * GRAMS if self.us else number(charge["amount [g]"])
         self.alpha, self.beta = number(lot["alpha [%]"]) / 100, number(lot["beta [%]"]) / 100
         self.assay = number(lot["alpha uncertainty [%]"]) / 1.96 / 100 / self.alpha  # stated as half of a 95 % range
+        left, self.storage = storage(lot, brewed, self.us)
+        self.alpha *= left
         self.form = lot["form"]
         self.lot = lot["lot"]
         self.stage, time = charge["stage"], number(charge["time [min]"])
@@ -150,8 +166,10 @@ def contributions(a, b, scale_grams):
 
     if same_lot:
         add(f"assay, {a.lot}", a.assay, True)
+        add(f"storage, {a.lot}", a.storage, True)
     else:
         terms[f"assay, {a.lot}"], terms[f"assay, {b.lot}"] = [(a.assay, 0.0)], [(0.0, b.assay)]
+        terms[f"storage, {a.lot}"], terms[f"storage, {b.lot}"] = [(a.storage, 0.0)], [(0.0, b.storage)]
     for form in {a.form, b.form}:
         terms[f"form {form}"] = [(FORMS[form][1] * (a.form == form), FORMS[form][1] * (b.form == form))]
     add("scale, reading", 1.0, False, lambda half: reading / half.grams)
@@ -170,17 +188,18 @@ def contributions(a, b, scale_grams):
 
     rng = np.random.default_rng(SEED)
     normal = lambda: rng.standard_normal(DRAWS)
-    common = {name: normal() for name in ("calibration", "gauge", "gravity", "formula", "assay", "form")}
+    common = {name: normal() for name in ("calibration", "gauge", "gravity", "formula", "assay", "form", "storage")}
 
     def draws(half):
         factor, spread, _ = FORMS[half.form]
         mass = (half.grams + reading * rng.uniform(-math.sqrt(3), math.sqrt(3), DRAWS)) * (1 + 0.002 * common["calibration"])
         assay = 1 + half.assay * (common["assay"] if same_lot else normal())
+        kept = 1 + half.storage * (common["storage"] if same_lot else normal())
         form = factor * (1 + spread * (common["form"] if same_form else normal()))
         volume = half.volume * (1 + 0.015 * common["gauge"]) * (1 + 0.015 * normal())
         used = half.tinseth(half.gravity + 0.001 * common["gravity"], np.maximum(0, half.equivalent + 0.5 * half.time_weight * normal()))
         rest = (1 + 0.20 * common["formula"]) * (1 + 0.04 * normal())
-        return mass * half.alpha * assay * 1000 * form * used / volume * rest * (1 if alike else 1 + 0.10 * normal())
+        return mass * half.alpha * assay * kept * 1000 * form * used / volume * rest * (1 if alike else 1 + 0.10 * normal())
 
     da, db = draws(a), draws(b)
     intervals = [np.percentile(x, [2.5, 97.5]) for x in (da, db, db - da)]
@@ -290,7 +309,8 @@ for folder in sorted(p for p in DATA.iterdir() if p.is_dir()):
         out(name, f"file {path.relative_to(folder).as_posix()}", hashlib.sha256(path.read_bytes()).hexdigest())
     lots = {row["lot"]: row for row in rows(folder / "hops.csv")}
     charges = {row["beer"]: row for row in rows(folder / "charges.csv")}
-    a, b = (Half(trial, charges[side], lots[charges[side]["lot"]]) for side in "AB")
+    brewed = min(datetime.date.fromisoformat(row["when"]) for row in rows(folder / "batch-log.csv"))
+    a, b = (Half(trial, charges[side], lots[charges[side]["lot"]], brewed) for side in "AB")
     mass = GRAMS if a.us else 1
     out(name, "dose.mass", *(x / mass for half in (a, b) for x in (half.grams, half.grams * half.alpha)))
     estimates = [half.ibu(half.tinseth()) for half in (a, b)]
@@ -298,11 +318,11 @@ for folder in sorted(p for p in DATA.iterdir() if p.is_dir()):
     litres = QUARTS if a.us else 1
     out(name, "dose.plant", a.plant / mass, b.plant / mass, a.held / litres, b.held / litres)
     models = [x for half in (a, b) for x in (half.ibu(half.tinseth()), half.ibu(half.rager()), half.garetz(), half.kinetics())]
-    out(name, "caption.charges", *(x / unit for half in (a, b) for x in (half.grams, half.grams * half.alpha, half.plant) for unit in {1, mass}))
+    out(name, "caption.charges", *(x / mass for half in (a, b) for x in (half.grams, half.grams * half.alpha, half.plant)))
     out(name, "caption.models", *models)
     scale = trial["scale [oz]"] * GRAMS if a.us else trial["scale [g]"]
     shares, intervals = contributions(a, b, scale)
-    out(name, "caption.doubt", *shares)
+    out(name, "caption.doubt", *shares, sum(shares[8:]))  # the chart shows eight and the rest as one
     means = lab(name, folder, trial["lab"]["precision"][0])
     off = [100 * (mean / estimate - 1) for mean, estimate in zip(means, estimates)]
     out(name, "lab.estimate", *(off if min(off) < 0 < max(off) else map(abs, off)))

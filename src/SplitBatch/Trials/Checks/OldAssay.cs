@@ -16,7 +16,7 @@ internal sealed class OldAssay : ITrialCheck
                 HopLotReader.FileName, "lot", lot.Name, "assay date",
                 $"The assay of lot {lot.Name} is more than a year old {when}; hops lose alpha acid in storage, so the charge is probably weaker than its figure says.",
                 "an assay of the last twelve months",
-                $"Have the lot assayed again, or dose with trial.Lot(\"{lot.Name}\").On(the brewing day), which ages the figure.");
+                "Have the lot assayed again. Where hops.csv tells how it was kept (storage, packaging, loss in six months) or its HSI on brew day, the figure is aged to brewing day.");
         }
     }
 }

@@ -11,14 +11,7 @@ internal static class ChargeReader
     /// <summary>The columns that are read.</summary>
     public static IReadOnlyList<string> Columns { get; } = ["beer", "lot", "amount", "stage", "time"];
 
-    private static readonly Dictionary<string, AdditionStage> Stages = new()
-    {
-        ["first wort"] = AdditionStage.FirstWort,
-        ["boil"] = AdditionStage.Boil,
-        ["whirlpool"] = AdditionStage.Whirlpool,
-        ["cooling"] = AdditionStage.Cooling,
-        ["fermenter"] = AdditionStage.Fermenter,
-    };
+    private static readonly Dictionary<string, AdditionStage> Stages = PlainWords.Dictionary<AdditionStage>(stage => stage.InWords());
 
     /// <summary>The charges that could be read, by half; none when there is no file yet.</summary>
     /// <param name="table">The file.</param>

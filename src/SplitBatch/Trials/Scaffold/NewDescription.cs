@@ -33,9 +33,10 @@ internal static class NewDescription
             ["decimals"] = trial.Decimals == DecimalMark.Comma ? "comma" : "point",
             ["beers"] = new JsonObject { ["A"] = trial.NameA, ["B"] = trial.NameB },
             ["target"] = new JsonObject { ["bitterness [IBU]"] = trial.Target },
+            ["// brew day"] = "Add the day of the brew, planned or done, as \"brew day\": \"2026-03-14\"; hops are aged to it. Without it, the first day of the batch log counts.",
             ["// scale"] = "The step of the scale that the hops are weighed on.",
             [scale] = us ? 0.05 : 1,
-            ["// kettle"] = $"One half at the end of the boil, volume measured cool. May also hold: evaporation per hour [{unit}], trub loss [{unit}], top-up [{unit}], altitude [{length}].",
+            ["// kettle"] = $"One half at the end of the boil, volume measured cool. May also hold: evaporation per hour [{unit}], trub loss [{unit}], top-up [{unit}], altitude [{length}]; and for whirlpool and cooling additions the temperatures after flame-out, as \"after flame-out\": [ {{ \"time [min]\": 0, \"temperature [{(us ? "°F" : "°C")}]\": {(us ? 210 : 99)} }}, {{ \"time [min]\": 30, \"temperature [{(us ? "°F" : "°C")}]\": {(us ? 175 : 80)} }} ].",
             ["kettle"] = new JsonObject
             {
                 [$"volume [{unit}]"] = Math.Round(volume, 3),

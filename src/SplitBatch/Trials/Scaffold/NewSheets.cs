@@ -18,10 +18,11 @@ internal static class NewSheets
                 [
                     "Hop lots: one row for each lot. Needed: lot, form and alpha. Leave blank what you do not know.",
                     "Form is one of: whole cones / pellets / lupulin pellets / isomerised pellets / CO2 extract / iso extract / oil. Packaging: open / sealed with air / barrier.",
-                    $"Percentages are numbers without a percent sign. Storage is the temperature of the cold store in {degrees}.",
+                    $"Percentages are numbers without a percent sign. An uncertainty is half of a 95 % range. Storage is the temperature of the cold store in {degrees}.",
+                    "HSI (the hop storage index) belongs to the assay. One measured again on brew day - or else storage and packaging and the loss that the variety shows in six months at room temperature - lets the alpha acid be aged to brew day; without them it is taken as assayed.",
                 ],
-                ["lot", "form", "alpha [%]", "alpha uncertainty [%]", "beta [%]", "crop year", "assay date", $"storage [{degrees}]", "packaging", "HSI"],
-                ["my pellets", "pellets", 6.2, 0.3, 4.4, 2025, "2025-10-20", us ? 39 : 4, "barrier", 0.28]),
+                ["lot", "form", "alpha [%]", "alpha uncertainty [%]", "beta [%]", "beta uncertainty [%]", "crop year", "assay date", $"storage [{degrees}]", "packaging", "HSI", "HSI on brew day", "loss in six months [%]"],
+                ["my pellets", "pellets", 6.2, 0.3, 4.4, 0.3, 2025, "2025-10-20", us ? 39 : 4, "barrier", 0.28, "", 30]),
             [ChargeReader.FileName] = sheet.File(
                 [
                     "Hop charges as weighed: one row for each addition of each half. Beer is A or B.",

@@ -84,7 +84,7 @@ public sealed class TrialChecksTests : IDisposable
     public void An_assay_older_than_a_year_on_brewing_day()
     {
         Write("charges.csv", "beer,lot,amount [g],stage,time [min]\nA,old crop,47,boil,60\nB,old crop,47,whirlpool,0\n");
-        Warns("hops.csv, row 2, assay date = \"2024-11-20\": The assay of lot old crop is more than a year old on brewing day (2026-03-14); hops lose alpha acid in storage, so the charge is probably weaker than its figure says. Accepted: an assay of the last twelve months. Have the lot assayed again, or dose with trial.Lot(\"old crop\").On(the brewing day), which ages the figure.");
+        Warns("hops.csv, row 2, assay date = \"2024-11-20\": The assay of lot old crop is more than a year old on brewing day (2026-03-14); hops lose alpha acid in storage, so the charge is probably weaker than its figure says. Accepted: an assay of the last twelve months. Have the lot assayed again. Where hops.csv tells how it was kept (storage, packaging, loss in six months) or its HSI on brew day, the figure is aged to brewing day.");
     }
 
     [Fact]
@@ -92,7 +92,7 @@ public sealed class TrialChecksTests : IDisposable
     {
         File.Delete(Path.Combine(folder.FullName, "batch-log.csv"));
         File.Delete(Path.Combine(folder.FullName, "charges.csv"));
-        Warns("hops.csv, row 2, assay date = \"2024-11-20\": The assay of lot old crop is more than a year old today (2026-06-01); hops lose alpha acid in storage, so the charge is probably weaker than its figure says. Accepted: an assay of the last twelve months. Have the lot assayed again, or dose with trial.Lot(\"old crop\").On(the brewing day), which ages the figure.");
+        Warns("hops.csv, row 2, assay date = \"2024-11-20\": The assay of lot old crop is more than a year old today (2026-06-01); hops lose alpha acid in storage, so the charge is probably weaker than its figure says. Accepted: an assay of the last twelve months. Have the lot assayed again. Where hops.csv tells how it was kept (storage, packaging, loss in six months) or its HSI on brew day, the figure is aged to brewing day.");
     }
 
     [Fact]
@@ -165,7 +165,7 @@ public sealed class TrialChecksTests : IDisposable
     public void A_column_that_is_nearly_one_that_is_read()
     {
         Write("hops.csv", "lot,form,alpha [%],crop yaer,supplier\nnew crop,pellets,6.2,2025,somebody\ncones,whole cones,5.4,2025,somebody\n");
-        Warns("hops.csv, crop yaer: No column of this name is read, so its values are passed over. Accepted: lot, form, alpha, alpha uncertainty, beta, crop year, assay date, storage, packaging, HSI, price per kg. Did you mean \"crop year\"?");
+        Warns("hops.csv, crop yaer: No column of this name is read, so its values are passed over. Accepted: lot, form, alpha, alpha uncertainty, beta, beta uncertainty, crop year, assay date, storage, packaging, HSI, HSI on brew day, loss in six months, price per kg. Did you mean \"crop year\"?");
     }
 
     [Fact]

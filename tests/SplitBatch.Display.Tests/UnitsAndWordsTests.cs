@@ -1,0 +1,93 @@
+using SplitBatch.Bitterness;
+using SplitBatch.Brewing;
+using SplitBatch.Display.WriteUp;
+using SplitBatch.Trials;
+
+namespace SplitBatch.Display;
+
+/// <summary>A trial in US units is read in ounces, gallons and °F, and nobody reads a name of the code.</summary>
+public partial class UnitsAndWordsTests
+{
+    private static Trial Stout { get; } = Trial.Open(ThreeWriteUps.Trial("stout-early-or-late"));
+
+    [Fact]
+    public void The_charges_of_a_US_trial_are_tabled_in_ounces_quarts_and_gallons()
+    {
+        var doses = Stout.Doses!;
+        var charges = Tables.Charges(doses);
+        Assert.Equal(["", "", "", "", "oz", "oz", "%", "IBU"], charges.Columns.Select(column => column.Unit));
+        Assert.Equal("1.35", charges.Cell(0, 4));
+        Assert.Equal("whirlpool, 0 min after flame-out", charges.Cell(1, 3));
+        var carried = Tables.WhatComesWithIt(doses);
+        Assert.Equal(["", "IBU", "oz", "oz", "oz", "qt", "gal"], carried.Columns.Select(column => column.Unit));
+        Assert.Equal(doses.A.WortHeld.UsQuarts, (double)carried.Rows[0][5]!, 1e-9);
+        Assert.Equal(doses.A.IntoFermenter.UsGallons, (double)carried.Rows[0][6]!, 1e-9);
+    }
+
+    [Fact]
+    public void The_charges_of_a_US_trial_are_drawn_and_told_in_ounces()
+    {
+        var chart = Charts.Charges(Stout.Doses!);
+        Assert.Equal("oz", chart.X.Unit);
+        Assert.StartsWith("A: 1.35 oz of bittering pellets with 0.129 oz of alpha acid", chart.Reading, StringComparison.Ordinal);
+        var glance = Tables.AtAGlance(Stout.Doses!, criticalDifference: 2);
+        Assert.DoesNotContain(glance.Rows.SelectMany(row => row), cell => cell is string text && Metric().IsMatch(text));
+    }
+
+    /// <summary>Numbers with a metric unit; the write-up's cautions and the ratio of wort held have none.</summary>
+    [Fact]
+    public void The_write_up_of_a_US_trial_states_no_gram_no_litre_and_no_Celsius()
+    {
+        var text = TrialReport.Of(Stout).ToMarkdown();
+        Assert.Contains(" oz", text, StringComparison.Ordinal);
+        Assert.Contains("66 days at 28 °F", text, StringComparison.Ordinal);
+        Assert.Empty(Metric().Matches(text).Select(match => match.Value));
+        Assert.DoesNotContain(Tables.Charges(Stout.Doses!).Columns, column => column.Unit is "g" or "L");
+    }
+
+    [Theory]
+    [InlineData("amber-cone-or-pellet")]
+    [InlineData("stout-early-or-late")]
+    [InlineData("lager-first-wort")]
+    public void No_name_of_the_code_stands_in_a_write_up(string name)
+    {
+        var text = TrialReport.Of(Trial.Open(ThreeWriteUps.Trial(name))).ToMarkdown();
+        var names = typeof(HopForm).Assembly.GetExportedTypes().Where(type => type.IsEnum).SelectMany(Enum.GetNames).Where(word => word.Skip(1).Any(char.IsUpper));
+        Assert.All(names, word => Assert.DoesNotMatch($@"\b{word}\b", text));
+    }
+
+    [Fact]
+    public void A_lot_shows_alpha_and_beta_acids_with_the_assays_range_then_and_on_brew_day()
+    {
+        var table = Tables.Lots(Trial.Open(ThreeWriteUps.Trial("amber-cone-or-pellet")).LotsOnBrewDay);
+        string[] names = [.. table.Columns.Select(column => column.Name)];
+        string Of(string column) => table.Cell(0, Array.IndexOf(names, column));
+        Assert.Equal(("5.4", "0.30", "4.1", "0.30"), (Of("alpha acid"), Of("± of alpha"), Of("beta acid"), Of("± of beta")));
+
+        // Garetz (1994) by hand: 35 % in six months, 145 days at 4 °C in a barrier leave 0.920501.
+        Assert.Equal("4.97", Of("alpha acid on brew day"));
+        Assert.Equal("Garetz", Of("aged by"));
+        var lager = Tables.Lots(Trial.Open(ThreeWriteUps.Trial("lager-first-wort")).LotsOnBrewDay);
+        Assert.Equal("nothing: as assayed", lager.Cell(0, lager.Columns.Count - 1));
+        Assert.Contains("taken as assayed; ageing it needs a storage index of brew day, or else: loss in six months.", lager.Note, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Names_in_the_house_chart_keep_clear_of_each_other()
+    {
+        CalibrationPair[] pairs = [new("lager-first-wort", 25.8, 19.4), new("lager-first-wort", 26, 19.8), new("stout-early-or-late", 38.3, 27.6), new("stout-early-or-late", 38.5, 23), new("amber-cone-or-pellet", 32, 22.9), new("amber-cone-or-pellet", 31.9, 25.2)];
+        foreach (var width in new[] { 360, 720 })
+        {
+            var words = Charts.HouseCalibration(HouseCalibration.Fit(pairs)).Compose(width).Shapes.OfType<Drawing.Writing>().Where(text => pairs.Any(pair => pair.Batch == text.Text)).ToList();
+            Assert.Equal(3, words.Count);
+            foreach (var (one, other) in words.SelectMany((one, i) => words.Skip(i + 1).Select(other => (one, other))))
+            {
+                var apart = Math.Abs(one.At.Y - other.At.Y) >= 14 || one.At.X + Drawing.Face.Regular.Width(one.Text, one.Size) <= other.At.X || other.At.X + Drawing.Face.Regular.Width(other.Text, other.Size) <= one.At.X;
+                Assert.True(apart, $"{one.Text} and {other.Text} overlap at {width} pixels");
+            }
+        }
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\d (?:g|kg|mg|L|mL|°C)\b|\[(?:g|kg|L|°C)\]")]
+    private static partial System.Text.RegularExpressions.Regex Metric();
+}
