@@ -10,6 +10,7 @@ public static partial class Charts
     /// <param name="plan">The plan of the panel; its margin is the share of discriminators asked about.</param>
     /// <param name="shares">Other shares of discriminators to draw, each above 0 and below 1; 20 % and 50 % if null.</param>
     /// <exception cref="InvalidOperationException">The protocol has no known chance.</exception>
+    /// <example><code>Charts.PowerCurve(trial.Panel("main").Plan)</code></example>
     public static Figure PowerCurve(PanelPlan plan, IReadOnlyList<double>? shares = null)
     {
         ArgumentNullException.ThrowIfNull(plan);

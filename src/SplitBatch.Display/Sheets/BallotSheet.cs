@@ -40,7 +40,7 @@ internal static class BallotSheet
     {
         var design = plan.Design;
         var html = new StringBuilder();
-        html.Append($"<section class=\"ballot\">\n<div class=\"who\"><span>Taster {SheetPage.Text(set.Taster)}</span><span>Session {set.Session}</span><span>Set {set.Number}</span></div>\n");
+        html.Append($"<div class=\"part ballot\">\n<div class=\"who\"><span>Taster {SheetPage.Text(set.Taster)}</span><span>Session {set.Session}</span><span>Set {set.Number}</span></div>\n");
         html.Append($"<p class=\"task\">{SheetPage.Text(design.Task)}</p>\n<div class=\"cups\">\n");
         foreach (var cup in set.Cups)
         {
@@ -59,7 +59,7 @@ internal static class BallotSheet
         html.Append(Ask("How sure are you?", "a guess", "fairly sure", "sure"));
         html.Append("<p>What did you notice? (in your own words; may stay blank)</p>\n<div class=\"rule\"></div>\n<div class=\"rule\"></div>\n<div class=\"rule\"></div>\n");
         html.Append("<div class=\"end small\"><p>Tick what is true: <span class=\"box\"></span> I know what was changed in this beer. <span class=\"box\"></span> I helped to brew it.</p>\n");
-        html.Append("<p>Handed in at <span class=\"line\"></span></p></div>\n</section>\n");
+        html.Append("<p>Handed in at <span class=\"line\"></span></p></div>\n</div>\n");
         return html.ToString();
     }
 

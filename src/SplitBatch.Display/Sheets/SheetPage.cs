@@ -28,8 +28,8 @@ internal static class SheetPage
         .sealed{border:1mm solid #000;padding:2mm 3mm;margin:0 0 4mm;font-weight:bold}
         .box{display:inline-block;width:4.5mm;height:4.5mm;border:.35mm solid #000;vertical-align:-.8mm}
         .line{display:inline-block;border-bottom:.3mm solid #000;min-width:30mm;height:1.1em}
-        section{break-after:page}
-        section:last-child{break-after:auto}
+        .part{break-after:page}
+        .part:last-child{break-after:auto}
         /* A border on the very edge of the print area is cut off. */
         @media print{body{max-width:none;padding:0 .6mm}}
         """;

@@ -15,6 +15,7 @@ public static class TrialReport
 {
     /// <summary>The write-up as far as the trial's folder allows it.</summary>
     /// <param name="trial">The trial.</param>
+    /// <example><code>TrialReport.Of(trial).SaveTo("my-trial/write-up")</code></example>
     public static Document Of(Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);

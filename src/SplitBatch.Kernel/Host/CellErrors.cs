@@ -20,7 +20,7 @@ internal static partial class CellErrors
 
     public static CellResult NoPackage(string why) => new(new CellError("PackageError", why.Split('\n')[0], [.. $"PackageError: {why}".Split('\n')]));
 
-    public static CellError From(CommandFailed failed, string code)
+    public static CellError From(CommandFailed failed, string code, IEnumerable<string>? known = null)
     {
         var exception = failed.Exception;
         while (exception is AggregateException { InnerExceptions.Count: 1 } or System.Reflection.TargetInvocationException { InnerException: not null })
@@ -30,7 +30,7 @@ internal static partial class CellErrors
 
         if ((exception as CompilationErrorException ?? exception?.InnerException as CompilationErrorException) is { } compilation)
         {
-            return FromCompilation(compilation, code);
+            return FromCompilation(compilation, code, known);
         }
 
         if (exception is null) return Plain("Error", failed.Message ?? "The cell failed.");
@@ -44,7 +44,7 @@ internal static partial class CellErrors
         return new CellError(TypeName(exception), exception.Message, lines);
     }
 
-    private static CellError FromCompilation(CompilationErrorException compilation, string code)
+    private static CellError FromCompilation(CompilationErrorException compilation, string code, IEnumerable<string>? known)
     {
         var source = code.ReplaceLineEndings("\n").Split('\n');
         var errors = compilation.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).ToList();
@@ -62,7 +62,7 @@ internal static partial class CellErrors
                 lines.Add("    " + new string([.. source[at.Line].Take(at.Character).Select(c => c == '\t' ? '\t' : ' ')]) + "^");
             }
 
-            if (CompilerHints.For(error.Id, error.GetMessage(CultureInfo.InvariantCulture)) is { } hint && hints.Add(hint)) lines.Add("  " + hint);
+            if (CompilerHints.For(error.Id, error.GetMessage(CultureInfo.InvariantCulture), known) is { } hint && hints.Add(hint)) lines.Add("  " + hint);
         }
 
         return new CellError("CompilationError", lines.Count > 0 ? lines[0] : compilation.Message, lines);

@@ -35,15 +35,24 @@ internal static partial class CompilerHints
         ["CS7036"] = "An argument is missing. Put the cursor into the parentheses and press Shift+Tab to see what is needed.",
         ["CS8917"] = "The value cannot be told from this alone; end the call with its parentheses, as trial.Verdict().",
         ["CS0428"] = "The parentheses are missing at the end of the call, as trial.Verdict().",
+        ["CS1012"] = "Single quotation marks hold one letter only: write texts with double ones, as \"cones\".",
+        ["CS1525"] = "Something is missing before this place, or too much stands there: often a value that was left out, or a comma or parenthesis too many.",
+        ["CS0019"] = "These two cannot be calculated with each other as they stand: a value with a unit needs another with a unit, and a text is no number.",
+        ["CS1955"] = "This is a value and not a call: leave out the parentheses, as trial.Title.",
+        ["CS8852"] = "A result is not changed once it is made: make the change in the trial's files, or build a new value.",
+        ["CS0200"] = "A result is not changed once it is made: make the change in the trial's files, or build a new value.",
+        ["CS0841"] = "This is used above the line that makes it: move that line up.",
         ["CS0201"] = "This line does nothing by itself. The value to be shown stands last in the cell; earlier ones are shown with display(...).",
     };
 
     /// <summary>A hint for a compiler error, or null when there is none.</summary>
     /// <param name="id">The error's id, as CS1002.</param>
     /// <param name="message">The compiler's message, in English.</param>
-    public static string? For(string id, string message)
+    /// <param name="known">Variables of earlier cells.</param>
+    public static string? For(string id, string message, IEnumerable<string>? known = null)
     {
         ArgumentNullException.ThrowIfNull(message);
+        if (id is "CS0103" or "CS0246" or "CS1061" or "CS0117" && KnownNames.Nearest(message, known ?? []) is { } meant) return $"{ById[id]} Did you mean {meant}?";
         if (id is "CS1503" or "CS0029" or "CS0266" && Conversion().Match(message) is { Success: true } types) return Convert(Short(types.Groups["from"].Value), Short(types.Groups["to"].Value));
         if (id is "CS1003" or "CS1002" && message.Contains("','", StringComparison.Ordinal)) return ById["CS1003"];
         return ById.GetValueOrDefault(id);

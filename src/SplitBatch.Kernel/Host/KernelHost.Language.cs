@@ -40,12 +40,12 @@ public sealed partial class KernelHost
         var at = ToLine(code, cursor);
         var hover = await AskAsync(new RequestHoverText(code, at, Name), cancellation).ConfigureAwait(false);
         var text = hover.OfType<HoverTextProduced>().SelectMany(h => h.Content).FirstOrDefault()?.Value;
-        if (!string.IsNullOrWhiteSpace(text)) return Described(WithoutMarks(text), text);
+        if (!string.IsNullOrWhiteSpace(text)) return WithExample(WithoutMarks(text), text);
 
         var help = await AskAsync(new RequestSignatureHelp(code, at, Name), cancellation).ConfigureAwait(false);
         if (help.OfType<SignatureHelpProduced>().FirstOrDefault() is not { Signatures.Count: > 0 } found) return null;
         var plain = string.Join("\n\n", found.Signatures.Select(Describe));
-        return Described(plain, string.Join("\n\n", found.Signatures.Select(s => $"```csharp\n{s.Label}\n```\n{s.Documentation?.Value}".TrimEnd())));
+        return WithExample(plain, string.Join("\n\n", found.Signatures.Select(s => $"```csharp\n{s.Label}\n```\n{s.Documentation?.Value}".TrimEnd())));
     }
 
     /// <inheritdoc/>
@@ -56,6 +56,10 @@ public sealed partial class KernelHost
         if (!SyntaxFactory.IsCompleteSubmission(tree)) return Completeness.Incomplete;
         return tree.GetDiagnostics().Any(d => d.Severity == DiagnosticSeverity.Error && d.Id != "CS8057") ? Completeness.Invalid : Completeness.Complete;
     }
+
+    private static MimeBundle WithExample(string plain, string markdown) => Examples.For(plain) is { } code
+        ? Described($"{plain}\n\nExample: {code}", $"{markdown}\n\nExample:\n```csharp\n{code}\n```")
+        : Described(plain, markdown);
 
     private static MimeBundle Described(string plain, string markdown) =>
         new(new Dictionary<string, string> { ["text/plain"] = plain, ["text/markdown"] = markdown });

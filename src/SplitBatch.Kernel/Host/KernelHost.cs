@@ -30,6 +30,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private readonly MissingData missing = new();
     private CSharpKernel? csharp;
     private LoadedPackages? packages;
+    private readonly HashSet<string> known = new(StringComparer.Ordinal);
     private Task? start;
     private Run? current;
     private bool disposed;
@@ -133,11 +134,12 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             {
                 missing.Ran(names);
                 MappedReferences.Settle(csharp!);
+                known.UnionWith(names.Made);
                 return CellResult.Success;
             }
 
             if (!stop.IsCancellationRequested && MissingData.Of(failed!.Exception) is { } reason) return NotYet(cell, names, reason, waits: false);
-            if (!stop.IsCancellationRequested) return new CellResult(CellErrors.From(failed!, code));
+            if (!stop.IsCancellationRequested) return new CellResult(CellErrors.From(failed!, code, known));
             IsStuck = !await StopThreadsAsync().ConfigureAwait(false);
             return IsStuck ? CellErrors.InterruptedAndStuck() : CellErrors.Interrupted();
         }

@@ -47,6 +47,9 @@ public sealed record NotebookOutcome(string Name, string Title)
     /// <summary>How many code cells it has.</summary>
     public int CodeCells { get; init; }
 
+    /// <summary>How many code cells could only say that data are not there yet.</summary>
+    public int Waiting { get; init; }
+
     /// <summary>The first prose after the title, as plain text; empty when there is none.</summary>
     public string Summary { get; init; } = "";
 

@@ -117,11 +117,12 @@ public sealed class BatchRunner
         var words = Words(prepared);
         var before = Directory.GetCurrentDirectory();
         CellFailure? failure = null;
+        var waiting = 0;
         try
         {
             Directory.SetCurrentDirectory(prepared.Folder);
             failure = await NotebookRunner.RunAsync(
-                notebook, host, request.CellLimit, (cell, n, of) => tell(new CellStarted(number, total, prepared.Name, n, of, cell.FirstLine)), cancellation).ConfigureAwait(false);
+                notebook, host, request.CellLimit, (cell, n, of) => tell(new CellStarted(number, total, prepared.Name, n, of, cell.FirstLine)), _ => waiting++, cancellation).ConfigureAwait(false);
         }
         finally
         {
@@ -132,7 +133,7 @@ public sealed class BatchRunner
             NotebookPage.Write(Path.Combine(output, prepared.Name + ".html"), notebook, outcome.Title, failure);
         }
 
-        return outcome with { Failure = failure, Duration = clock.Elapsed, HasPage = true };
+        return outcome with { Failure = failure, Duration = clock.Elapsed, Waiting = waiting, HasPage = true };
     }
 
     private PathWords Words(PreparedNotebook prepared)

@@ -28,11 +28,12 @@ public static class NotebookRunner
     /// <param name="host">A fresh kernel.</param>
     /// <param name="cellLimit">The longest a cell may run; null for no limit.</param>
     /// <param name="onCell">Told before each code cell: the cell, its number among the code cells from 1, and how many there are.</param>
+    /// <param name="onWaiting">Told after each code cell that could only say that data are not there yet.</param>
     /// <param name="cancellation">Stops the run.</param>
     /// <returns>The cell that failed, or null when all ran well.</returns>
     /// <exception cref="OperationCanceledException">The run was stopped; outputs so far are kept.</exception>
     public static async Task<CellFailure?> RunAsync(
-        Notebook notebook, ICellHost host, TimeSpan? cellLimit = null, Action<NotebookCell, int, int>? onCell = null, CancellationToken cancellation = default)
+        Notebook notebook, ICellHost host, TimeSpan? cellLimit = null, Action<NotebookCell, int, int>? onCell = null, Action<NotebookCell>? onWaiting = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(notebook);
         ArgumentNullException.ThrowIfNull(host);
@@ -47,7 +48,9 @@ public static class NotebookRunner
                 onCell?.Invoke(cell, count, code.Count);
                 if (string.IsNullOrWhiteSpace(cell.Source)) continue;
                 cell.ExecutionCount = count;
-                if (await RunCellAsync(cell, outputs, host, recorder, count, cellLimit, cancellation).ConfigureAwait(false) is { } error)
+                var (error, waits) = await RunCellAsync(cell, outputs, host, recorder, count, cellLimit, cancellation).ConfigureAwait(false);
+                if (waits) onWaiting?.Invoke(cell);
+                if (error is not null)
                 {
                     recorder.AddError(outputs, error);
                     cancellation.ThrowIfCancellationRequested();
@@ -63,15 +66,15 @@ public static class NotebookRunner
         return null;
     }
 
-    private static async Task<CellError?> RunCellAsync(
+    private static async Task<(CellError? Error, bool Waits)> RunCellAsync(
         NotebookCell cell, JsonArray outputs, ICellHost host, OutputRecorder recorder, int count, TimeSpan? limit, CancellationToken cancellation)
     {
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         if (limit is { } time) stop.CancelAfter(time);
         var result = await host.ExecuteAsync(cell.Source, recorder.For(outputs, count), stop.Token).ConfigureAwait(false);
-        if (!result.Interrupted || cancellation.IsCancellationRequested || limit is not { } allowed) return result.Error;
+        if (!result.Interrupted || cancellation.IsCancellationRequested || limit is not { } allowed) return (result.Error, result.NotYet is not null);
         var message = string.Create(CultureInfo.InvariantCulture, $"The cell ran longer than its limit of {allowed.TotalSeconds:0.###} s and was stopped.");
-        return new CellError("TimedOut", message, [$"TimedOut: {message}"]);
+        return (new CellError("TimedOut", message, [$"TimedOut: {message}"]), false);
     }
 
     private static bool IsCSharp(string language) => language.ToLowerInvariant() is "c#" or "csharp" or "polyglot-notebook";

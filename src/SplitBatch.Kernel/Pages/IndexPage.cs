@@ -31,6 +31,7 @@ internal static class IndexPage
         var title = PageParts.Text(outcome.Title);
         page.Append("<li>").Append(outcome.HasPage ? $"<a href=\"{Uri.EscapeDataString(outcome.Name)}.html\">{title}</a>" : title);
         if (outcome.Summary.Length > 0) page.Append(CultureInfo.InvariantCulture, $"<p class=\"note\">{PageParts.Text(outcome.Summary)}</p>");
+        if (outcome.Waiting > 0) page.Append(CultureInfo.InvariantCulture, $"<p class=\"note\">{(outcome.Waiting == 1 ? "One of its cells waits" : $"{outcome.Waiting} of its cells wait")} for data that are not there yet, and {(outcome.Waiting == 1 ? "says" : "say")} which.</p>");
         if (outcome.Failure is { } failure) page.Append(CultureInfo.InvariantCulture, $"<p class=\"failed\">Stopped at cell {failure.Cell}: {PageParts.Text(failure.Error.Message)}</p>");
         if (outcome.Problem is { } problem) page.Append(CultureInfo.InvariantCulture, $"<p class=\"failed\">{PageParts.Text(problem)}</p>");
         page.Append("</li>\n");

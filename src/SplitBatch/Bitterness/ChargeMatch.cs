@@ -89,6 +89,7 @@ public sealed partial record ChargeMatch
     /// <param name="scale">What the scale can resolve; 1 g unless given (0.05 oz for a kettle in US gallons).</param>
     /// <param name="forms">Form factors; <see cref="HopForms.Default"/> unless given.</param>
     /// <exception cref="ArgumentException">A value lies outside its range, or no mass of a lot can reach the target.</exception>
+    /// <example><code>ChargeMatch.Solve(trial.Kettle, target: 32, trial.Lot("cones"), trial.Lot("pellets"))</code></example>
     public static ChargeMatch Solve(
         Kettle kettle, double target, HopLot lotA, HopLot lotB, double? minutes = null, IBitternessModel? model = null, Mass? scale = null, HopForms? forms = null)
     {

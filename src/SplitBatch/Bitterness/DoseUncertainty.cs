@@ -73,6 +73,7 @@ public sealed record DoseUncertainty
     /// <param name="tasteMargin">The difference in IBU that people could taste, if one was declared.</param>
     /// <param name="threads">Processors to use; all when null. The result does not depend on it.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    /// <example><code>DoseUncertainty.Of(trial.WeighedDoses, seed: 2026)</code></example>
     public static DoseUncertainty Of(
         ChargeMatch match, ErrorBudget? budget = null, int seed = 2026, int draws = 1_000_000, double level = 0.95, double? criticalDifference = null, double? tasteMargin = null, int? threads = null)
     {

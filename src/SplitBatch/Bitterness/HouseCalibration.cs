@@ -67,6 +67,7 @@ public sealed record HouseCalibration
     /// <param name="pairs">Past beers; none gives the prior.</param>
     /// <param name="prior">What was believed before; the defaults unless given.</param>
     /// <param name="level">Level of the intervals.</param>
+    /// <example><code>HouseCalibration.Fit(PastTrials.In("my-trials").Pairs)</code></example>
     public static HouseCalibration Fit(IEnumerable<CalibrationPair> pairs, CalibrationPrior? prior = null, double level = 0.90)
     {
         ArgumentNullException.ThrowIfNull(pairs);

@@ -45,6 +45,7 @@ public readonly record struct Gravity : IComparable<Gravity>
     /// <summary>From degrees Plato.</summary>
     /// <param name="plato">Degrees Plato in [0, 42].</param>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside.</exception>
+    /// <example><code>Gravity.FromPlato(12.4)</code></example>
     public static Gravity FromPlato(double plato)
     {
         Guard.InRange(plato, 0.0, 42.0);

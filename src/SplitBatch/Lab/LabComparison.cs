@@ -99,6 +99,7 @@ public sealed record LabComparison
 
     /// <summary>Compares the bitterness of A and B, values in BU from one laboratory.</summary>
     /// <exception cref="ArgumentException">A beer has no value.</exception>
+    /// <example><code>LabComparison.Compare(Precision.StandardDeviation(0.6), [22.6, 23.2], [24.9, 25.5])</code></example>
     public static LabComparison Compare(Precision precision, IReadOnlyList<double> a, IReadOnlyList<double> b) =>
         Compare(precision, new Replicates("A", a), new Replicates("B", b));
 

@@ -67,6 +67,7 @@ public sealed record DifferenceTest
     /// <param name="level">Level of the intervals, above 0 and below 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">No sets, more right answers than sets, or a level that is not a share.</exception>
     /// <exception cref="InvalidOperationException">The protocol has no known guessing chance.</exception>
+    /// <example><code>DifferenceTest.Of(Protocol.Triangle, tasters: 24, correct: 13)</code></example>
     public static DifferenceTest Of(Protocol protocol, int tasters, int correct, double alpha = 0.05, double level = 0.95)
     {
         ArgumentNullException.ThrowIfNull(protocol);

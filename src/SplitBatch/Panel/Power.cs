@@ -71,6 +71,7 @@ public static class Power
     /// <param name="power">The chance of showing the difference that is there, above 0 and below 1.</param>
     /// <param name="discriminators">The true share of discriminators, above 0 and at most 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than <see cref="LargestPanel"/>.</exception>
+    /// <example><code>Power.TastersNeeded(Protocol.Triangle, alpha: 0.05, power: 0.80, discriminators: 0.30)</code></example>
     public static TastersNeeded TastersNeeded(Protocol protocol, double alpha, double power, double discriminators)
     {
         ArgumentNullException.ThrowIfNull(protocol);
@@ -121,6 +122,7 @@ public static class Power
     /// <param name="beta">The chance of ruling it out although it is true, above 0 and below 1.</param>
     /// <remarks>No gap is left between the two counts exactly when the power against the margin is at least 1 - beta.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than <see cref="LargestPanel"/>.</exception>
+    /// <example><code>Power.TastersThatSettle(Protocol.Triangle, alpha: 0.05, margin: 0.30, beta: 0.10)</code></example>
     public static TastersNeeded TastersThatSettle(Protocol protocol, double alpha, double margin, double beta = 0.05)
     {
         ArgumentNullException.ThrowIfNull(protocol);

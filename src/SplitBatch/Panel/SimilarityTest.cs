@@ -65,6 +65,7 @@ public sealed record SimilarityTest
     /// <param name="beta">The chance of ruling it out although it is true, above 0 and below 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">No sets, more right answers than sets, or a share outside its range.</exception>
     /// <exception cref="InvalidOperationException">The protocol has no known guessing chance.</exception>
+    /// <example><code>SimilarityTest.Of(Protocol.Triangle, tasters: 60, correct: 20, margin: 0.30)</code></example>
     public static SimilarityTest Of(Protocol protocol, int tasters, int correct, double margin, double beta = 0.05)
     {
         ArgumentNullException.ThrowIfNull(protocol);

@@ -12,6 +12,7 @@ public sealed record PastTrials(IReadOnlyList<CalibrationPair> Pairs, IReadOnlyL
     /// <param name="folder">The folder that holds the trial folders.</param>
     /// <param name="current">A trial of one's own to count as well, in place of a folder of the same name; null for none.</param>
     /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
+    /// <example><code>PastTrials.In("my-trials")</code></example>
     public static PastTrials In(string folder, Trial? current = null)
     {
         if (!Directory.Exists(Guard.NotBlank(folder))) throw new DirectoryNotFoundException($"There is no folder \"{folder}\" with past trials.");

@@ -23,5 +23,6 @@ public sealed partial class Trial
     };
 
     /// <summary>What the trial allows one to say in public.</summary>
+    /// <example><code>trial.Verdict()</code></example>
     public Verdict Verdict() => SplitBatch.Evidence.Verdict.Of(Evidence);
 }

@@ -5,6 +5,7 @@ public sealed partial class Trial
     /// <summary>Opens a trial folder and reads it as a whole.</summary>
     /// <param name="folder">The folder's path.</param>
     /// <exception cref="TrialFolderException">Something in the folder cannot be used; the message lists every fault.</exception>
+    /// <example><code>var trial = Trial.Open("my-trial");</code></example>
     public static Trial Open(string folder)
     {
         var place = new TrialFolder(folder);

@@ -9,6 +9,7 @@ public sealed partial class Trial
 
     /// <summary>The panel of a name.</summary>
     /// <exception cref="ArgumentException">No panel has that name; the message offers the nearest.</exception>
+    /// <example><code>trial.Panel("main").Reading</code></example>
     public PanelRecord Panel(string name = "main") =>
         Panels.FirstOrDefault(panel => string.Equals(panel.Name, name, StringComparison.OrdinalIgnoreCase))
         ?? throw Unknown("panel", name, Panels.Select(panel => panel.Name));

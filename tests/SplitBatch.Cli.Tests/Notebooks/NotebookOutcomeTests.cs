@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using SplitBatch.Display.Browser;
 using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Cli.Notebooks;
@@ -86,6 +87,21 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
         Assert.Contains("settles nothing", File.ReadAllText(Path.Combine(folder, "write-up.html")), StringComparison.Ordinal);
         Assert.Contains("settles nothing", File.ReadAllText(Path.Combine(folder, "write-up.md")), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void The_index_leads_to_the_write_up_in_every_form()
+    {
+        var index = File.ReadAllText(Path.Combine(run.Output, "index.html"));
+        foreach (var form in new[] { "write-up.html", "write-up.md", "write-up.docx", "summary-16x9.svg", "summary-square.svg", "tables/ledger.csv" })
+        {
+            Assert.Contains($"href=\"amber-cone-or-pellet/write-up/{form}\"", index, StringComparison.Ordinal);
+            Assert.True(File.Exists(Path.Combine(run.Output, "amber-cone-or-pellet", "write-up", form)), form);
+        }
+    }
+
+    [HtmlCheckerFact]
+    public void Every_page_of_a_run_is_valid_HTML() =>
+        Assert.Empty(HtmlChecker.Findings(run.Outcomes.Select(outcome => Path.Combine(run.Output, outcome.Name + ".html")).Append(Path.Combine(run.Output, "index.html"))));
 
     [Theory]
     [MemberData(nameof(Names))]

@@ -11,39 +11,45 @@ internal static class Chromium
         .Split(System.IO.Path.PathSeparator).SelectMany(folder => Names.Select(name => System.IO.Path.Combine(folder, name))).FirstOrDefault(File.Exists);
 
     /// <summary>The page's document after its scripts have run.</summary>
-    public static string Dom(string html, int width = 1000, int milliseconds = 5000)
+    public static string Dom(string html, int width = 1000, int milliseconds = 5000) => OfPage(html, (page, profile) =>
+        Run(page, profile, FormattableString.Invariant($"--window-size={width},1400"), FormattableString.Invariant($"--virtual-time-budget={milliseconds}"), "--dump-dom"));
+
+    /// <summary>The page as it is printed on paper of the browser's own size.</summary>
+    /// <param name="html">The page.</param>
+    /// <param name="pdf">The file to write.</param>
+    public static void Print(string html, string pdf) => OfPage(html, (page, profile) => Run(page, profile, "--no-pdf-header-footer", $"--print-to-pdf={pdf}"));
+
+    private static string OfPage(string html, Func<string, string, string> look)
     {
         var folder = Directory.CreateTempSubdirectory("split-batch-page-");
         try
         {
             var page = System.IO.Path.Combine(folder.FullName, "page.html");
             File.WriteAllText(page, html);
-            var start = new ProcessStartInfo(Path!)
-            {
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-                ArgumentList =
-                {
-                    "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--proxy-server=127.0.0.1:9", $"--user-data-dir={folder.FullName}/profile",
-                    FormattableString.Invariant($"--window-size={width},1400"), FormattableString.Invariant($"--virtual-time-budget={milliseconds}"), "--dump-dom", new Uri(page).AbsoluteUri,
-                },
-            };
-            using var process = Process.Start(start)!;
-            process.ErrorDataReceived += (_, _) => { };
-            process.BeginErrorReadLine();
-            var dom = process.StandardOutput.ReadToEndAsync();
-            if (!process.WaitForExit(120_000))
-            {
-                process.Kill(entireProcessTree: true);
-                throw new TimeoutException("The browser did not finish within two minutes.");
-            }
-
-            return dom.GetAwaiter().GetResult();
+            return look(page, System.IO.Path.Combine(folder.FullName, "profile"));
         }
         finally
         {
             folder.Delete(recursive: true);
         }
+    }
+
+    private static string Run(string page, string profile, params string[] options)
+    {
+        var start = new ProcessStartInfo(Path!) { RedirectStandardOutput = true, RedirectStandardError = true };
+        string[] always = ["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--proxy-server=127.0.0.1:9", $"--user-data-dir={profile}"];
+        foreach (var option in always.Concat(options).Append(new Uri(page).AbsoluteUri)) start.ArgumentList.Add(option);
+        using var process = Process.Start(start)!;
+        process.ErrorDataReceived += (_, _) => { };
+        process.BeginErrorReadLine();
+        var said = process.StandardOutput.ReadToEndAsync();
+        if (!process.WaitForExit(120_000))
+        {
+            process.Kill(entireProcessTree: true);
+            throw new TimeoutException("The browser did not finish within two minutes.");
+        }
+
+        return said.GetAwaiter().GetResult();
     }
 }
 

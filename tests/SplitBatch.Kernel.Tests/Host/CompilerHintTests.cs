@@ -13,8 +13,14 @@ public sealed class CompilerHintTests(HostFixture kernel) : IClassFixture<HostFi
     [InlineData("Trial.Open(“my-trial”)", "This character cannot stand here. Curly quotation marks are often the cause: write straight ones, as \"cones\".")]
     [InlineData("Trial.Open(\"my-trial)", "A text is opened with a quotation mark and not closed on the same line.")]
     [InlineData("Math.Sqrt(2", "A closing parenthesis ) is missing.")]
-    [InlineData("trail.Verdict()", "Nothing of this name is known. Look at the spelling, capitals included, and whether the cell that makes it was run.")]
-    [InlineData("Protocol.Triangel", "There is nothing of this name in there. Type the point and press Tab to see what there is.")]
+    [InlineData("trail.Verdict()", "Nothing of this name is known. Look at the spelling, capitals included, and whether the cell that makes it was run. Did you mean Trial?")]
+    [InlineData("Protocol.Triangel", "There is nothing of this name in there. Type the point and press Tab to see what there is. Did you mean Triangle?")]
+    [InlineData("Charts.PowerCruve(1)", "There is nothing of this name in there. Type the point and press Tab to see what there is. Did you mean PowerCurve?")]
+    [InlineData("Trial.Open('my-trial')", "Single quotation marks hold one letter only: write texts with double ones, as \"cones\".")]
+    [InlineData("var tasters = ;", "Something is missing before this place, or too much stands there: often a value that was left out, or a comma or parenthesis too many.")]
+    [InlineData("Mass.FromGrams(50) + 5", "These two cannot be calculated with each other as they stand: a value with a unit needs another with a unit, and a text is no number.")]
+    [InlineData("Protocol.Triangle()", "This is a value and not a call: leave out the parentheses, as trial.Title.")]
+    [InlineData("Protocol.Triangle.Name.Length = 5;", "A result is not changed once it is made: make the change in the trial's files, or build a new value.")]
     [InlineData("Math.Sqrt(4,7)", "This call takes another number of arguments. In code a decimal is written with a point: 4.7 is one number, 4,7 are two.")]
     [InlineData("Power.TastersNeeded(Protocol.Triangle, alfa: 0.05, power: 0.80, discriminators: 0.3)", "This call takes no argument of this name. Put the cursor into the parentheses and press Shift+Tab to see the names.")]
     [InlineData("Power.TastersNeeded(Protocol.Triangle, 0.05)", "An argument is missing. Put the cursor into the parentheses and press Shift+Tab to see what is needed.")]
@@ -31,6 +37,14 @@ public sealed class CompilerHintTests(HostFixture kernel) : IClassFixture<HostFi
     {
         var (result, _) = await kernel.Run("var a = trail.Title; var b = trail.Title;");
         Assert.Single(result.Error!.Traceback, line => line.StartsWith("  Nothing of this name", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_variable_of_an_earlier_cell_that_is_misspelt_is_answered_with_the_nearest()
+    {
+        await kernel.Run("var uncertainty = 5;");
+        var (result, _) = await kernel.Run("uncertanty + 1");
+        Assert.Contains("  Nothing of this name is known. Look at the spelling, capitals included, and whether the cell that makes it was run. Did you mean uncertainty?", result.Error!.Traceback);
     }
 
     [Fact]

@@ -58,6 +58,7 @@ public sealed class ServingPlan
     /// <param name="replicates">How many sets each taster gets, in [1, 20].</param>
     /// <param name="panel">The panel's name in the trial folder.</param>
     /// <exception cref="ArgumentException">A count is outside its range, or there are more sessions or servers than tasters.</exception>
+    /// <example><code>ServingPlan.Balanced(Protocol.Triangle, tasters: 24, seed: 2026)</code></example>
     public static ServingPlan Balanced(
         Protocol protocol, int tasters, int seed, int sessions = 1, int servers = 1, int replicates = 1, string panel = "main") =>
         Balanced(protocol, tasters, seed, new ServingOptions { Sessions = sessions, Servers = servers, Replicates = replicates, Panel = panel });

@@ -1,0 +1,52 @@
+using System.Diagnostics;
+using System.Text.Json;
+
+namespace SplitBatch.Display.Browser;
+
+/// <summary>The Nu Html Checker, which holds a page against the HTML standard, with its SVG and its styles.</summary>
+internal static class HtmlChecker
+{
+    private static readonly Lazy<string?> Found = new(() =>
+    {
+        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+        {
+            var file = Path.Combine(folder.FullName, "tests", "accessibility", "node_modules", "vnu-jar", "build", "dist", "vnu.jar");
+            if (File.Exists(file)) return file;
+        }
+
+        return null;
+    });
+
+    private static readonly string? Java = (Environment.GetEnvironmentVariable("PATH") ?? "")
+        .Split(Path.PathSeparator).Select(folder => Path.Combine(folder, "java")).FirstOrDefault(File.Exists);
+
+    /// <summary>Why pages cannot be checked here; null when they can.</summary>
+    public static string? Missing => Java is null ? "Java is not installed on this machine." : Found.Value is null ? "The HTML checker is not installed: run npm ci in tests/accessibility." : null;
+
+    /// <summary>Every error and warning, as <c>file: what is wrong (where)</c>.</summary>
+    /// <param name="pages">The files; at least one.</param>
+    public static IReadOnlyList<string> Findings(IEnumerable<string> pages)
+    {
+        if (Missing is { } missing) throw new InvalidOperationException(missing);
+        var start = new ProcessStartInfo(Java!) { RedirectStandardError = true, ArgumentList = { "-Xss4m", "-jar", Found.Value!, "--format", "json", "--exit-zero-always" } };
+        foreach (var page in pages) start.ArgumentList.Add(page);
+        using var process = Process.Start(start)!;
+        var said = process.StandardError.ReadToEnd();
+        process.WaitForExit();
+        using var json = JsonDocument.Parse(said);
+        return
+        [
+            .. json.RootElement.GetProperty("messages").EnumerateArray().Select(message =>
+                $"{Path.GetFileName(message.GetProperty("url").GetString())}: {message.GetProperty("message").GetString()} ({(message.TryGetProperty("extract", out var extract) ? extract.GetString() : "")})"),
+        ];
+    }
+}
+
+/// <summary>A test that needs Java and the HTML checker from npm: skipped, with the reason, on a machine without them; never skipped in continuous integration.</summary>
+internal sealed class HtmlCheckerFactAttribute : FactAttribute
+{
+    public HtmlCheckerFactAttribute()
+    {
+        if (Environment.GetEnvironmentVariable("CI") != "true") Skip = HtmlChecker.Missing;
+    }
+}
