@@ -62,7 +62,7 @@ public static partial class Charts
         {
             Title = bars[0].Share > 0 ? $"{Capital(bars[0].Name)} is the largest doubt in the difference: {Percent(bars[0].Share)}" : "No source of error is left in the difference",
             Subtitle = Invariant($"Share of the variance of B less A, which lies between {Table.Format(uncertainty.Difference.Low, 1)} and {Table.Format(uncertainty.Difference.High, 1)} IBU ({Percent(uncertainty.Difference.Level)})"),
-            Reading = uncertainty.Advice + " " + string.Join(", ", bars.Select(b => $"{b.Name} {Percent(b.Share)}")) + ".",
+            Reading = uncertainty.Advice + " In shares: " + string.Join(", ", bars.Select(b => $"{b.Name} {Percent(b.Share)}")) + ".",
             X = new Axis("share of the variance of the difference") { Percent = true, Min = 0, Max = Math.Min(1, bars.Max(b => b.Share) * 1.08 + 0.01) },
             Y = Axis.Of([.. bars.Select(b => b.Name)]),
             Marks =
