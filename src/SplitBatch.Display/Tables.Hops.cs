@@ -25,21 +25,17 @@ public static partial class Tables
     public static Table Lots(IEnumerable<StorageLoss> lots)
     {
         StorageLoss[] all = [.. lots];
-        return Table.Of(all, "Hop lots, as assayed and on brew day")
+        var day = Day(all.FirstOrDefault(loss => loss.Day is not null)?.Day);
+        return Table.Of(all, $"Hop lots, as assayed and on brew day{(day is null ? "" : $" ({day})")}")
             .Text("lot", loss => loss.Lot.Name)
             .Text("form", loss => loss.Lot.Form.InWords())
             .Number("crop year", loss => loss.Lot.CropYear, decimals: 0)
             .Text("assayed", loss => Day(loss.Lot.AssayDate))
-            .Number("alpha acid", loss => loss.Lot.Alpha.Percent, "%")
-            .Number("± of alpha", loss => loss.Lot.AlphaUncertainty.HalfWidth95(loss.Lot.Alpha.Percent), "%", decimals: 2)
-            .Number("beta acid", loss => loss.Lot.BetaPercent, "%")
-            .Number("± of beta", loss => BetaRange(loss.Lot), "%", decimals: 2)
-            .Text("brew day", loss => Day(loss.Day))
-            .Number("alpha acid on brew day", loss => loss.Alpha.Percent, "%", decimals: 2)
-            .Number("from", loss => loss.PercentInterval.Low, "%", decimals: 2)
-            .Number("to", loss => loss.PercentInterval.High, "%", decimals: 2)
+            .Text("alpha acid [%]", loss => Charts.Invariant($"{loss.Lot.Alpha.Percent:0.0#} ± {loss.Lot.AlphaUncertainty.HalfWidth95(loss.Lot.Alpha.Percent):0.0#}"))
+            .Text("beta acid [%]", loss => loss.Lot.BetaPercent is { } beta ? Charts.Invariant($"{beta:0.0#} ± {BetaRange(loss.Lot):0.0#}") : null)
+            .Text("alpha acid on brew day [%]", loss => Charts.Invariant($"{loss.Alpha.Percent:0.0#} ({loss.PercentInterval.Low:0.0#} to {loss.PercentInterval.High:0.0#})"))
             .Text("aged by", loss => loss.IsAged ? loss.Model : "nothing: as assayed")
-            .Note(string.Join(" ", [.. all.SelectMany(loss => loss.Notes), "± is the 95 % range of the assay; the range from-to adds what storage leaves open.", BetaNote]))
+            .Note(string.Join(" ", [.. all.SelectMany(loss => loss.Notes), "± is the 95 % range of the assay; the range on brew day adds what storage leaves open.", BetaNote]))
             .ToTable();
     }
 

@@ -62,10 +62,12 @@ public partial class UnitsAndWordsTests
         var table = Tables.Lots(Trial.Open(ThreeWriteUps.Trial("amber-cone-or-pellet")).LotsOnBrewDay);
         string[] names = [.. table.Columns.Select(column => column.Name)];
         string Of(string column) => table.Cell(0, Array.IndexOf(names, column));
-        Assert.Equal(("5.4", "0.30", "4.1", "0.30"), (Of("alpha acid"), Of("± of alpha"), Of("beta acid"), Of("± of beta")));
+        Assert.Equal(("5.4 ± 0.3", "4.1 ± 0.3"), (Of("alpha acid [%]"), Of("beta acid [%]")));
+        Assert.EndsWith("(2026-03-14)", table.Caption, StringComparison.Ordinal);
 
-        // Garetz (1994) by hand: 35 % in six months, 145 days at 4 °C in a barrier leave 0.920501.
-        Assert.Equal("4.97", Of("alpha acid on brew day"));
+        // Garetz (1994) by hand: 35 % in six months, 145 days at 4 °C in a barrier leave 0.920501; 30 % of the exponent 0.082837 and the
+        // assay's 0.3 / 1.96 / 5.4 in squares make 0.0377, and 1.96 of that is 7.4 % of 4.9707.
+        Assert.Equal("4.97 (4.6 to 5.34)", Of("alpha acid on brew day [%]"));
         Assert.Equal("Garetz", Of("aged by"));
         var lager = Tables.Lots(Trial.Open(ThreeWriteUps.Trial("lager-first-wort")).LotsOnBrewDay);
         Assert.Equal("nothing: as assayed", lager.Cell(0, lager.Columns.Count - 1));
