@@ -25,6 +25,21 @@ public partial class GuideTests
     }
 
     [Fact]
+    public void The_memory_of_a_seat_is_what_was_measured()
+    {
+        var measured = File.ReadAllText(Repository.Path("tests", "reference", "jupyter", "seats.csv"));
+        var seat = Seat().Match(measured);
+        var all = Together().Match(measured);
+        Assert.True(seat.Success && all.Success, measured);
+        Assert.Contains("; 10 seats, ", measured, StringComparison.Ordinal);
+        Assert.Contains("; errors 0", measured, StringComparison.Ordinal);
+        Assert.Contains($"| one seat, what it really takes | {seat.Groups[2].Value} |", Guide, StringComparison.Ordinal);
+        Assert.Contains($"| one seat, as a process list shows it | {seat.Groups[1].Value} |", Guide, StringComparison.Ordinal);
+        Assert.Contains($"| ten seats together | {all.Groups[1].Value} |", Guide, StringComparison.Ordinal);
+        Assert.Contains($"| the server for all of them | {all.Groups[2].Value} |", Guide, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_the_guide_points_to_is_there() => Assert.All(
         Link().Matches(Guide).Select(match => match.Groups[1].Value).Where(link => !link.StartsWith('#')),
         link => Assert.True(Path.Exists(Repository.Path("notebooks", "workshop", link)), link));
@@ -35,6 +50,12 @@ public partial class GuideTests
         var headings = Heading().Matches(Guide).Select(match => new string([.. match.Groups[1].Value.ToLowerInvariant().Replace(' ', '-').Where(c => char.IsLetterOrDigit(c) || c == '-')])).ToHashSet();
         Assert.All(Link().Matches(Guide).Select(match => match.Groups[1].Value).Where(link => link.StartsWith('#')), link => Assert.Contains(link[1..], headings));
     }
+
+    [GeneratedRegex(@"rss (\d+ \(\d+ to \d+\)) MiB, pss (\d+ \(\d+ to \d+\)) MiB")]
+    private static partial Regex Seat();
+
+    [GeneratedRegex(@"together: pss (\d+) MiB; the server: pss (\d+) MiB")]
+    private static partial Regex Together();
 
     [GeneratedRegex(@"^\| (\d+) \| (\d+) \| ([\d.]+) \| (\d+) \|", RegexOptions.Multiline)]
     private static partial Regex PouringRow();
