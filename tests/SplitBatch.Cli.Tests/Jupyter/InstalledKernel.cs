@@ -39,17 +39,18 @@ public sealed class InstalledKernel : IAsyncLifetime
     /// <summary>Fails where the Python test of this name failed, was skipped or did not run. The suite is run once for all its tests.</summary>
     /// <param name="suite">A module of <c>tests/jupyter</c>.</param>
     /// <param name="test">The name of one of its tests.</param>
-    public async Task AssertPassedAsync(string suite, string test)
+    /// <param name="prepare">Sets what the suite finds in its environment.</param>
+    public async Task AssertPassedAsync(string suite, string test, Action<ProcessStartInfo>? prepare = null)
     {
-        var outcomes = await _suites.GetOrAdd(suite, s => new(() => RunSuiteAsync(s))).Value;
+        var outcomes = await _suites.GetOrAdd(suite, s => new(() => RunSuiteAsync(s, prepare))).Value;
         Assert.True(outcomes.TryGetValue(test, out var outcome), $"{suite} ran without {test}; it ran: {string.Join(", ", outcomes.Keys)}");
         Assert.True(outcome.Ended == "ok", $"{test} {outcome.Ended}: {outcome.Why}");
     }
 
     /// <summary>Runs a program that finds the installed kernel, to its end.</summary>
-    public async Task<(int Code, string Output)> RunAsync(string program, IEnumerable<string> words, string folder, TimeSpan limit, Action<string>? onLine = null)
+    public async Task<(int Code, string Output)> RunAsync(string program, IEnumerable<string> words, string folder, TimeSpan limit, Action<string>? onLine = null, Action<ProcessStartInfo>? prepare = null)
     {
-        using var process = Start(program, words, folder);
+        using var process = Start(program, words, folder, prepare);
         var text = new System.Text.StringBuilder();
         process.OutputDataReceived += (_, e) => { lock (text) { text.AppendLine(e.Data); } if (e.Data is not null) onLine?.Invoke(e.Data); };
         process.ErrorDataReceived += (_, e) => { lock (text) text.AppendLine(e.Data); };
@@ -70,7 +71,7 @@ public sealed class InstalledKernel : IAsyncLifetime
     }
 
     /// <summary>Starts a program that finds the installed kernel and nothing of the user's own Jupyter settings.</summary>
-    public Process Start(string program, IEnumerable<string> words, string folder)
+    public Process Start(string program, IEnumerable<string> words, string folder, Action<ProcessStartInfo>? prepare = null)
     {
         var start = new ProcessStartInfo(program, words) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["JUPYTER_DATA_DIR"] = Data;
@@ -80,10 +81,11 @@ public sealed class InstalledKernel : IAsyncLifetime
         start.Environment["PYTHONDONTWRITEBYTECODE"] = "1";
         start.Environment["PYDEVD_DISABLE_FILE_VALIDATION"] = "1";
         start.Environment["SPLITBATCH_ROOT"] = Repository.Root;
+        prepare?.Invoke(start);
         return Process.Start(start)!;
     }
 
-    private async Task<IReadOnlyDictionary<string, Outcome>> RunSuiteAsync(string suite)
+    private async Task<IReadOnlyDictionary<string, Outcome>> RunSuiteAsync(string suite, Action<ProcessStartInfo>? prepare)
     {
         var outcomes = new ConcurrentDictionary<string, Outcome>(StringComparer.Ordinal);
         var (code, output) = await RunAsync(DebianJupyter.Python, ["report.py", suite], Repository.Path("tests", "jupyter"), TimeSpan.FromMinutes(5), line =>
@@ -92,7 +94,7 @@ public sealed class InstalledKernel : IAsyncLifetime
             using var json = JsonDocument.Parse(line);
             var test = json.RootElement;
             outcomes[test.GetProperty("test").GetString()!] = new Outcome(test.GetProperty("outcome").GetString()!, test.GetProperty("why").GetString()!);
-        });
+        }, prepare);
         Assert.True(code == 0 && !outcomes.IsEmpty, $"{suite} did not run: {output}");
         return outcomes;
     }

@@ -32,6 +32,7 @@ public static partial class CompiledCopy
         {
             var fault = await PublishAsync(built, work.FullName, cancellation).ConfigureAwait(false);
             if (fault is not null) return fault;
+            if (!IsCompiled(Path.Combine(work.FullName, "out", Path.GetFileName(program)))) return "the SDK's compiler left the command as it was";
             if (Directory.Exists(target)) Directory.Delete(target, recursive: true);
             Copy(built, target);
             foreach (var compiled in Directory.EnumerateFiles(Path.Combine(work.FullName, "out"), "*.dll"))
@@ -53,9 +54,17 @@ public static partial class CompiledCopy
     /// <param name="program">The command's library.</param>
     public static bool IsCompiled(string program)
     {
+        if (!File.Exists(program)) return false;
         using var stream = File.OpenRead(program);
         using var image = new System.Reflection.PortableExecutable.PEReader(stream);
-        return image.PEHeaders.CorHeader is { ManagedNativeHeaderDirectory.Size: > 0 };
+        try
+        {
+            return image.PEHeaders.CorHeader is { ManagedNativeHeaderDirectory.Size: > 0 };
+        }
+        catch (BadImageFormatException)
+        {
+            return false;
+        }
     }
 
     private static async Task<string?> PublishAsync(string built, string work, CancellationToken cancellation)

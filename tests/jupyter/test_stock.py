@@ -1,0 +1,75 @@
+"""The library in the stock .NET notebook kernel: one #r line of the built library, then values, tables, and a chart that says why it is a picture.
+
+StockKernelTests runs it; by hand:  STOCK=PATH/dotnet-interactive LIBRARY=.../SplitBatch.Display.dll /usr/bin/python3 -m unittest -v test_stock
+
+The stock kernel is the public dotnet tool Microsoft.dotnet-interactive:
+    dotnet tool install Microsoft.dotnet-interactive --version 1.0.712001 --tool-path PATH
+"""
+import json
+import os
+import tempfile
+import unittest
+from pathlib import Path
+
+from jupyter_client.kernelspec import KernelSpecManager
+from jupyter_client.manager import KernelManager
+
+from cells import run
+
+
+class StockKernel(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.folder = tempfile.TemporaryDirectory()
+        spec = Path(cls.folder.name) / "stock-net"
+        spec.mkdir()
+        (spec / "kernel.json").write_text(json.dumps({
+            "argv": [os.environ["STOCK"], "jupyter", "--default-kernel", "csharp", "{connection_file}"],
+            "display_name": "stock", "language": "C#",
+            "env": {"DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT": "1", "DOTNET_INTERACTIVE_SKIP_FIRST_TIME_EXPERIENCE": "1"},
+        }))
+        cls.manager = KernelManager(kernel_name="stock-net", kernel_spec_manager=KernelSpecManager(kernel_dirs=[cls.folder.name]))
+        cls.manager.start_kernel()
+        cls.client = cls.manager.client()
+        cls.client.start_channels()
+        cls.client.wait_for_ready(timeout=120)
+        cls.reply, cls.said = run(cls.client, f'#r "{os.environ["LIBRARY"]}"', timeout=120)
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.client.stop_channels()
+        cls.manager.shutdown_kernel(now=True)
+        cls.folder.cleanup()
+
+    def shown(self, code):
+        """The forms of what a cell shows last."""
+        reply, outputs = run(self.client, code, timeout=120)
+        self.assertEqual(reply["status"], "ok", reply)
+        forms = [c["data"] for t, c in outputs if t in ("execute_result", "display_data")]
+        self.assertTrue(forms, outputs)
+        return forms[-1]
+
+    def test_one_line_loads_the_library(self):
+        self.assertEqual(self.reply["status"], "ok", self.reply)
+
+    def test_values_work(self):
+        self.assertIn("1.0484", json.dumps(self.shown("using SplitBatch.Brewing; Gravity.FromPlato(12).Specific.ToString(\"0.0000\")")))
+
+    def test_a_table_shows_as_a_table(self):
+        forms = self.shown("""
+            SplitBatch.Display.NotebookDisplay.Register();
+            SplitBatch.Display.Charts.CountAgainstGuessing(SplitBatch.Panel.DifferenceTest.Of(SplitBatch.Panel.Protocol.Triangle, 24, 11)).Numbers""")
+        self.assertIn("<table", forms["text/html"])
+
+    def test_a_chart_shows_its_picture_and_says_plainly_why_it_is_no_more_and_what_to_do(self):
+        forms = self.shown("""
+            SplitBatch.Display.NotebookDisplay.Register();
+            SplitBatch.Display.Charts.CountAgainstGuessing(SplitBatch.Panel.DifferenceTest.Of(SplitBatch.Panel.Protocol.Triangle, 24, 11))""")
+        html = forms["text/html"]
+        self.assertIn("<svg", html)
+        self.assertIn("which this kernel cannot load (it brings another version of FSharp.Core)", html)
+        self.assertIn("splitbatch kernel install", html)
+
+
+if __name__ == "__main__":
+    unittest.main()
