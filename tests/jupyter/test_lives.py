@@ -49,11 +49,11 @@ class Lives(unittest.TestCase):
                 reply, _ = run(client, f"var note = Enumerable.Range(0, {count}).Sum(); Console.WriteLine(note); note")
                 self.assertEqual((reply["status"], reply["execution_count"]), ("ok", count))
                 if count in (100, 550, 1000):
-                    time.sleep(1)
+                    time.sleep(4)  # The kernel hands memory back when it rests.
                     sizes.append(resident(pid)[0] / 1024)
             print(f"resident after 100 cells {sizes[0]:.0f} MB, after 550 {sizes[1]:.0f}, after 1000 {sizes[2]:.0f}", flush=True)
-            self.assertLess(sizes[2], 1.8 * sizes[0], sizes)
-            self.assertLess(sizes[2] - sizes[1], 1.5 * max(sizes[1] - sizes[0], 30), sizes)
+            self.assertLess(sizes[2], 2 * sizes[0], sizes)
+            self.assertLess(sizes[2] - sizes[1], 1.3 * max(sizes[1] - sizes[0], 30), sizes)
         finally:
             client.stop_channels()
             manager.shutdown_kernel(now=True)

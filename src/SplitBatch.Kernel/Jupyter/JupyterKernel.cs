@@ -17,6 +17,7 @@ public sealed class JupyterKernel : IDisposable
     private readonly Backlog _shell = new();
     private readonly Backlog _control = new();
     private readonly StdinQuestions _questions = new();
+    private readonly IdleMemory _memory = new();
     private readonly CancellationTokenSource _stop = new();
     private readonly JupyterSession _session;
     private readonly RequestRouter _shellRouter;
@@ -88,7 +89,11 @@ public sealed class JupyterKernel : IDisposable
     public void Stop() => _stop.Cancel();
 
     /// <inheritdoc/>
-    public void Dispose() => _stop.Dispose();
+    public void Dispose()
+    {
+        _memory.Dispose();
+        _stop.Dispose();
+    }
 
     private async Task WarmUpAsync()
     {
@@ -117,7 +122,9 @@ public sealed class JupyterKernel : IDisposable
                 }
                 else
                 {
+                    _memory.Busy();
                     await _shellRouter.HandleAsync(JupyterChannel.Shell, message, _stop.Token).WaitAsync(_stop.Token).ConfigureAwait(false);
+                    _memory.Idle();
                 }
             }
         }
