@@ -50,7 +50,7 @@ public static class GuessOrTaste
     /// <summary>What seven of twenty allows one to say.</summary>
     public static ChoiceExercise SevenOfTwenty { get; } = new ChoiceExercise("Seven of twenty were right. What may be said?")
     {
-        Start = "Two of these say more than the count does, and one gets the arithmetic wrong. What does the count leave open? Answer with a letter in quotation marks.",
+        Start = "What does the count show, and what does it leave open? Answer with a letter in quotation marks.",
     }
         .Option("The beers taste the same.", right: false, "Seven is what guessing gives on average. But it is also what comes up easily if some people can tell. Which of the two is it? The count does not say.")
         .Option("A third of people can tell the beers apart.", right: false, "A third of the answers were right, and a third is right by luck alone. Nobody at all may have tasted anything.")

@@ -32,7 +32,7 @@ public static class ReadThisReturn
         "Two means of two results each, of one and the same beer: within how many BU do they lie in 95 cases of 100?", () => Compared().CriticalDifference!.Value, tolerance: 0.04)
     {
         Start = "The limit on the return is for two single results. For two means, ISO 5725-6 takes it times the root of (1/(2 n) + 1/(2 n)), with n results in each mean.",
-        Because = "Means of two scatter less than single results, but not half as much. This is what the difference has to beat.",
+        Because = "Means of two scatter less than single results, by the root of two and not by two. This is what the difference has to beat.",
         Otherwise = ("Two such means of one beer lie further apart than that more often than in five cases of a hundred.", "Means of two results lie closer together than that."),
     }
         .When(Slip.SinglesForMeans, () => LimitOfTheLab, "That is the limit for two single results. You have means of two, which scatter less.")
