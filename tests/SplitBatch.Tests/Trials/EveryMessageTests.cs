@@ -28,11 +28,11 @@ public sealed partial class EveryMessageTests : IDisposable
     [InlineData("trial.json", "\"panels\": [", "\"panels\": 5, \"panel\": [", "panels = \"5\": The value is not a list of objects. Accepted: [ { ... }, { ... } ].")]
     [InlineData("trial.json", "\"panels\": [", "\"panels\": [ { \"name\": \"main\", \"protocol\": \"triangle\", \"tasters\": 24, \"alpha\": 0.05, \"power\": 0.8, \"margin\": 0.3, \"beta\": 0.05, \"seed\": 1 },", "Two panels have this name. Accepted: each panel once.")]
     [InlineData("trial.json", "\"analyte\": \"bitterness\"", "\"analyte\": \"biterness\"", "The analyte is not known. Accepted: bitterness,")]
-    [InlineData("charges.csv", "amount [oz]", "amount", "amount = \"1.30\": The header names no unit. Accepted: a header such as amount [unit], with one of")]
-    [InlineData("charges.csv", "A,bittering pellets,1.30", "A,bittering pellets,1,30", "The row has 6 values under 5 headers. Accepted: one value under each header. Put values that hold a comma in quotation marks, or separate the values with semicolons.")]
-    [InlineData("charges.csv", "A,bittering pellets,1.30", "A,bittering \"pellets\",1.30", "A quotation mark stands where none can be read. Accepted: quotation marks around the whole value, doubled inside it.")]
-    [InlineData("charges.csv", "A,bittering pellets,1.30", "A,bittering pellets,\"1,300.5\"", "amount [oz] = \"1,300.5\": Thousands separators are not accepted, because they can be mistaken for decimals.")]
-    [InlineData("charges.csv", "A,bittering pellets,1.30", "A,bittering pellets,\"1,30\"", "amount [oz] = \"1,30\": This file writes decimals with a point, so \"1,30\" could be read in two ways; write 1.30, or without a separator if thousands are meant.")]
+    [InlineData("charges.csv", "amount [oz]", "amount", "amount = \"1.35\": The header names no unit. Accepted: a header such as amount [unit], with one of")]
+    [InlineData("charges.csv", "A,bittering pellets,1.35", "A,bittering pellets,1,30", "The row has 6 values under 5 headers. Accepted: one value under each header. Put values that hold a comma in quotation marks, or separate the values with semicolons.")]
+    [InlineData("charges.csv", "A,bittering pellets,1.35", "A,bittering \"pellets\",1.35", "A quotation mark stands where none can be read. Accepted: quotation marks around the whole value, doubled inside it.")]
+    [InlineData("charges.csv", "A,bittering pellets,1.35", "A,bittering pellets,\"1,300.5\"", "amount [oz] = \"1,300.5\": Thousands separators are not accepted, because they can be mistaken for decimals.")]
+    [InlineData("charges.csv", "A,bittering pellets,1.35", "A,bittering pellets,\"1,30\"", "amount [oz] = \"1,30\": This file writes decimals with a point, so \"1,30\" could be read in two ways; write 1.30, or without a separator if thousands are meant.")]
     [InlineData("charges.csv", "beer,lot,", "beer,lot,lot,", "Two columns are headed \"lot\". Accepted: each header once.")]
     [InlineData("lab-returns.csv", "bitterness,1,27.4", "bitterness,1.5,27.4", "replicate = \"1.5\": The value is not a whole number.")]
     [InlineData("lab-returns.csv", "N1,,bitterness,1,27.4,BU,", "N1,,gloss,1,27.4,,", "The analyte is not one of the known ones, and the row names no unit. Accepted: bitterness,")]
@@ -58,6 +58,8 @@ public sealed partial class EveryMessageTests : IDisposable
     [InlineData("serving-main.csv", "panel,protocol,session,server,taster,replicate,set,position,code,beer\n", "The key is empty. Accepted: one row for each cup.")]
     [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,supersedes,reason\n1,N1,bitterness,27.4,BU,,\n2,N2,bitt", "The last row was cut short while it was written, and was never acknowledged; it is left out. Log it again if it was not; the next row logged moves the remains out of the way.")]
     [InlineData("ballots-main.csv", "panel,taster,answer\nmain,T01,804\nother,T02,293\n", "Ballots of more than one panel stand in one file: main 1, other 1. Only those of the panel that is scored are counted; the others are kept. Accepted: one panel in each file.")]
+    [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,absorbance,supersedes,reason\n1,N1,bitterness,27.4,BU,0.5,,\n", "value = \"27.4\": The row has a value and an absorbance, from which another value could follow. Accepted: one of the two: leave the value blank, and it is worked out from the absorbance.")]
+    [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,absorbance,supersedes,reason\n1,N1,pH,,,0.5,,\n", "analyte = \"pH\": An absorbance at 275 nm gives bitterness and nothing else. Accepted: bitterness.")]
     [InlineData("ballots-of-mine.csv", "taster,answer\n", "No file of this name is read. Accepted: ")]
     [InlineData("return of the lab.csv", "sample,value\n", "Files as they arrived from elsewhere go into the folder incoming.")]
     public void A_file_that_is_another_thing_is_named(string file, string text, string message)
@@ -137,6 +139,8 @@ public sealed partial class EveryMessageTests : IDisposable
         Assert.Contains("The file has no column for this value.", Assert.Throws<Logs.LogException>(() => BallotFile.Append(place, "main", new Panel.Ballot("T01", "804") { Comment = "dry" })).Message, StringComparison.Ordinal);
         var other = Panel.ServingPlan.Balanced(Panel.Protocol.Triangle, 12, seed: 3, panel: "main");
         Assert.Contains("is there already and holds another plan. It is left alone: give this panel another name, or move the old key away if it was never served.", Assert.Throws<IOException>(() => ServingKeyFile.Save(other, place)).Message, StringComparison.Ordinal);
+        var read = new Lab.AbsorbanceReading(0.25, path: UnitsNet.Length.FromMillimeters(5));
+        Assert.Contains("The log keeps absorbances of a 10 mm cell, and this one was read in 5 mm; log the absorbance for 10 mm, 0.5. Nothing was logged.", Assert.Throws<Logs.LogException>(() => Trial.Open(folder).LogAbsorbance("own", "N1", read)).Message, StringComparison.Ordinal);
         Directory.CreateDirectory(Path.Combine(root.FullName, "full"));
         File.WriteAllText(Path.Combine(root.FullName, "full", "mine.txt"), "mine");
         Assert.Contains("\" holds files and is not a working copy, so it is left alone; name another.", Assert.Throws<IOException>(() => place.CopyTo(Path.Combine(root.FullName, "full"))).Message, StringComparison.Ordinal);
