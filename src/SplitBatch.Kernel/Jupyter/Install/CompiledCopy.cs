@@ -15,9 +15,13 @@ public static partial class CompiledCopy
     /// <summary>The folder's name beside <c>kernel.json</c>.</summary>
     public const string FolderName = "program";
 
-    /// <summary>What a start never touches, or only a seldom used export does; left as it is.</summary>
-    private static readonly string[] LeftAlone =
-        ["DocumentFormat.", "Microsoft.CodeAnalysis.VisualBasic", "System.ServiceModel", "Apache.Arrow", "System.Configuration", "System.Diagnostics.EventLog", "System.Security.Cryptography", "Giraffe", "Fable"];
+    /// <summary>What a start and a first chart run through, by the beginning of its name; the rest would take longer to compile than it gives back.</summary>
+    private static readonly string[] Compiled =
+    [
+        "SplitBatch", "Microsoft.DotNet.Interactive", "Microsoft.CodeAnalysis.dll", "Microsoft.CodeAnalysis.CSharp.dll", "Microsoft.CodeAnalysis.Scripting", "Microsoft.CodeAnalysis.CSharp.Scripting",
+        "Microsoft.CodeAnalysis.Workspaces", "Microsoft.CodeAnalysis.CSharp.Workspaces", "System.Reactive", "System.Composition", "NetMQ", "AsyncIO", "NaCl",
+        "FSharp.Core", "Plotly.NET", "DynamicObj", "Newtonsoft.Json", "Humanizer",
+    ];
 
     /// <summary>Makes the copy.</summary>
     /// <param name="program">The built command's library, <c>SplitBatch.Cli.dll</c>.</param>
@@ -116,7 +120,7 @@ public static partial class CompiledCopy
           </PropertyGroup>
           <ItemGroup>
             <Reference Include="{SecurityElement.Escape(built)}/*.dll" />
-        {string.Join('\n', Directory.EnumerateFiles(built, "*.dll").Select(f => Path.GetFileName(f)).Where(n => LeftAlone.Any(l => n.StartsWith(l, StringComparison.Ordinal))).Select(n => $"    <PublishReadyToRunExclude Include=\"{n}\" />"))}
+        {string.Join('\n', Directory.EnumerateFiles(built, "*.dll").Select(f => Path.GetFileName(f)).Where(n => !Compiled.Any(c => n.StartsWith(c, StringComparison.Ordinal))).Select(n => $"    <PublishReadyToRunExclude Include=\"{n}\" />"))}
           </ItemGroup>
         </Project>
         """;
