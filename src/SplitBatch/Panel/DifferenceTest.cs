@@ -2,20 +2,11 @@ namespace SplitBatch.Panel;
 
 /// <summary>Is there a difference? The exact one- or two-sided binomial test of a count against guessing, and what the count says about its size.</summary>
 /// <remarks>Built by <see cref="Of"/>. A result that is not significant is never evidence of no difference: see <see cref="SimilarityTest"/>.</remarks>
-public sealed record DifferenceTest
+public sealed record DifferenceTest : CountedAnswers
 {
     private DifferenceTest()
     {
     }
-
-    /// <summary>The protocol that was served.</summary>
-    public required Protocol Protocol { get; init; }
-
-    /// <summary>Sets tasted and answered.</summary>
-    public required int Tasters { get; init; }
-
-    /// <summary>Right answers; for a two-sided protocol, answers for the one beer.</summary>
-    public required int Correct { get; init; }
 
     /// <summary>The chance, fixed beforehand, of showing a difference that is not there.</summary>
     public required double Alpha { get; init; }
@@ -23,20 +14,20 @@ public sealed record DifferenceTest
     /// <summary>The level of the intervals.</summary>
     public required double Level { get; init; }
 
-    /// <summary>The count that is judged: <see cref="Correct"/>, or for a two-sided protocol that of the more frequent answer.</summary>
-    public int Count => Protocol.Sides == 1 ? Correct : Math.Max(Correct, Tasters - Correct);
+    /// <summary>Whether tasters are judged by how each leans and not by the pooled count: repeats of a two-sided protocol.</summary>
+    public bool ByLeanings => Repeats is not null && Protocol.Sides == 2;
 
-    /// <summary>The chance of a count as large as this by guessing alone, both sides taken together for a two-sided protocol.</summary>
-    public double PValue => Math.Min(1, Protocol.Sides * ExactBinomial.AtLeast(Count, Tasters, Protocol.Chance));
+    /// <summary>The chance of a count as large as this by guessing alone, both sides taken together for a two-sided protocol; with repeats of a two-sided protocol that of so large a leaning of the tasters.</summary>
+    public double PValue => ByLeanings ? Repeats!.PValue : Math.Min(1, Protocol.Sides * ExactBinomial.AtLeast(Count, Tasters, Protocol.Chance));
 
-    /// <summary>The smallest count that shows a difference; null where the panel is so small that none does.</summary>
-    public int? CriticalCount => Power.CriticalCount(Protocol, Tasters, Alpha);
+    /// <summary>The smallest count that shows a difference; null where the panel is so small that none does, or where no count decides (<see cref="ByLeanings"/>).</summary>
+    public int? CriticalCount => ByLeanings ? null : Power.CriticalCount(Protocol, Tasters, Alpha);
 
     /// <summary>The chance of showing a difference by guessing alone: at most <see cref="Alpha"/>, usually less, because counts are whole.</summary>
     public double TrueAlpha => Power.Of(Protocol, Tasters, Alpha, 0);
 
-    /// <summary>Whether the count reaches the critical count.</summary>
-    public bool DifferenceShown => Count >= CriticalCount;
+    /// <summary>Whether the count reaches the critical count, or the leaning of the tasters its level.</summary>
+    public bool DifferenceShown => ByLeanings ? ExactBinomial.Reaches(PValue, Alpha) : Count >= CriticalCount;
 
     /// <summary>Right answers per set.</summary>
     public double CorrectShare => (double)Count / Tasters;
@@ -53,11 +44,17 @@ public sealed record DifferenceTest
     /// <summary>Estimated share of discriminators: those who truly tell the beers apart, not below 0.</summary>
     public double Discriminators => Protocol.Discriminators(CorrectShare);
 
-    /// <summary>Exact interval of the share of discriminators, from <see cref="ClopperPearson"/>, cut at 0.</summary>
-    public Interval DiscriminatorsInterval => ClopperPearson.Select(Protocol.Discriminators);
+    /// <summary>Exact interval of the share of discriminators, from <see cref="ClopperPearson"/>, cut at 0; with repeats that of the spread of tasters, which is wider.</summary>
+    public Interval DiscriminatorsInterval => Repeats?.DiscriminatorsInterval(Level) ?? ClopperPearson.Select(Protocol.Discriminators);
 
-    /// <summary>The estimated distance between the beers with its likelihood interval.</summary>
-    public DPrimeEstimate DPrime => DPrimeEstimate.Of(Protocol, Tasters, Count, Level);
+    /// <summary>The estimated distance between the beers with its likelihood interval; with repeats that of the mean share, with the interval of the spread of tasters.</summary>
+    public DPrimeEstimate DPrime => Repeats is null
+        ? DPrimeEstimate.Of(Protocol, Tasters, Count, Level)
+        : DPrimeEstimate.Of(Protocol, Tasters, Count, Level) with
+        {
+            StandardError = null,
+            Interval = DiscriminatorsInterval.Select(s => Protocol.DPrime(Protocol.CorrectFromDiscriminators(s))),
+        };
 
     /// <summary>Tests a count of right answers against guessing.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
@@ -70,12 +67,9 @@ public sealed record DifferenceTest
     /// <example><code>DifferenceTest.Of(Protocol.Triangle, tasters: 24, correct: 13)</code></example>
     public static DifferenceTest Of(Protocol protocol, int tasters, int correct, double alpha = 0.05, double level = 0.95)
     {
-        ArgumentNullException.ThrowIfNull(protocol);
-        Counts.Check(correct, tasters);
-        _ = protocol.Chance;
         return new()
         {
-            Protocol = protocol,
+            Protocol = Checked(protocol, tasters, correct),
             Tasters = tasters,
             Correct = correct,
             Alpha = Guard.OpenShare(alpha),
@@ -86,12 +80,11 @@ public sealed record DifferenceTest
     /// <summary>For example <c>11 right of 20 (triangle): a difference is shown at 5 % (p = 0.038; 11 needed).</c></summary>
     public override string ToString()
     {
-        var counted = Protocol.Sides == 1 ? $"{Correct} right of {Tasters}" : $"{Count} alike of {Tasters}";
-        var needed = CriticalCount is { } critical ? $"{critical} needed" : "no count of so few could show one";
+        var needed = ByLeanings ? "judged by how each taster leans" : CriticalCount is { } critical ? $"{critical} needed" : "no count of so few could show one";
         var outcome = $"{Counts.P(PValue)}; {needed}";
-        if (DifferenceShown) return $"{counted} ({Protocol.Name}): a difference is shown at {Counts.Percent(Alpha)} ({outcome}).";
-        var allowed = Protocol.Discriminators(ShareIntervals.UpperLimit(Count, Tasters, (1 - Level) / Protocol.Sides));
-        return $"{counted} ({Protocol.Name}): no difference shown at {Counts.Percent(Alpha)} ({outcome}). "
+        if (DifferenceShown) return $"{Opening}: a difference is shown at {Counts.Percent(Alpha)} ({outcome}).";
+        var allowed = Repeats is null ? Protocol.Discriminators(ShareIntervals.UpperLimit(Count, Tasters, (1 - Level) / Protocol.Sides)) : Repeats.StillAllowed(1 - Level);
+        return $"{Opening}: no difference shown at {Counts.Percent(Alpha)} ({outcome}). "
             + $"That does not mean the same: it still allows up to {Counts.Percent(allowed)} discriminators.";
     }
 }

@@ -22,18 +22,19 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
         SimilarityTest.Of(protocol, tasters, correct, margin, beta),
         Power.TastersThatSettle(protocol, alpha, margin, beta));
 
-    /// <summary>Asks both questions of a panel in which tasters had several sets. The difference is tested on all sets; the margin by the spread of tasters.</summary>
-    /// <param name="protocol">A one-sided protocol with a known guessing chance.</param>
-    /// <param name="tasters">Each taster's sets and right answers.</param>
+    /// <summary>Asks both questions of a panel in which tasters had several sets. The difference is tested on all sets, or for a two-sided protocol by how each taster leans; the margin by the spread of tasters.</summary>
+    /// <param name="protocol">A protocol with a known guessing chance.</param>
+    /// <param name="tasters">Each taster's sets and right answers; for a two-sided protocol, answers for the one beer.</param>
     /// <param name="margin">The share of discriminators that would matter, above 0 and below 1.</param>
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
     /// <param name="beta">The chance of ruling the margin out although it is true, above 0 and below 0.5.</param>
-    /// <exception cref="ArgumentException">No tasters, or a two-sided protocol.</exception>
+    /// <exception cref="ArgumentException">No tasters.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static PanelReading OfRepeats(Protocol protocol, IEnumerable<TasterCount> tasters, double margin, double alpha = 0.05, double beta = 0.05)
     {
         var repeats = ReplicatedTest.Of(protocol, tasters, alpha);
-        return new(repeats.Pooled, SimilarityTest.Of(repeats, margin, beta), Power.TastersThatSettle(protocol, alpha, margin, beta));
+        var similarity = SimilarityTest.Of(repeats, margin, beta);
+        return new(repeats.Pooled with { Repeats = similarity.Repeats }, similarity, Power.TastersThatSettle(protocol, alpha, margin, beta));
     }
 
     /// <summary>The answer that two yes-or-no findings make together.</summary>

@@ -23,9 +23,9 @@ public static class ScoredPanelAnalysis
     }
 
     /// <summary>Repeats by the same tasters, judged by the spread of tasters.</summary>
-    /// <param name="panel">The panel, counted by its key; one-sided, with a known guessing chance.</param>
+    /// <param name="panel">The panel, counted by its key; with a known guessing chance.</param>
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
-    /// <exception cref="ArgumentException">Nothing is counted, or the protocol is two-sided.</exception>
+    /// <exception cref="ArgumentException">Nothing is counted.</exception>
     public static ReplicatedTest Repeats(this ScoredPanel panel, double alpha = 0.05)
     {
         ArgumentNullException.ThrowIfNull(panel);

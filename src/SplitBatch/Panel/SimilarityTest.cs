@@ -1,33 +1,18 @@
 namespace SplitBatch.Panel;
 
 /// <summary>Is any difference smaller than the margin that matters? The exact test that rules out a share of discriminators, and the limit the count still allows.</summary>
-/// <remarks>Built by <c>Of</c>. One-sided at beta, as in ISO 4120 and 10399; for a two-sided protocol at beta on each side (two one-sided tests).</remarks>
-public sealed record SimilarityTest
+/// <remarks>Built by <c>Of</c>. With repeats the limit is that of the spread of tasters, never below that of as many single tasters. One-sided at beta, as in ISO 4120 and 10399; for a two-sided protocol at beta on each side (two one-sided tests).</remarks>
+public sealed record SimilarityTest : CountedAnswers
 {
     private SimilarityTest()
     {
     }
-
-    /// <summary>The protocol that was served.</summary>
-    public required Protocol Protocol { get; init; }
-
-    /// <summary>Sets tasted and answered.</summary>
-    public required int Tasters { get; init; }
-
-    /// <summary>Right answers; for a two-sided protocol, answers for the one beer.</summary>
-    public required int Correct { get; init; }
 
     /// <summary>The share of discriminators that would matter, fixed beforehand.</summary>
     public required double Margin { get; init; }
 
     /// <summary>The chance of ruling the margin out although it is true.</summary>
     public required double Beta { get; init; }
-
-    /// <summary>The count that is judged: <see cref="Correct"/>, or for a two-sided protocol that of the more frequent answer.</summary>
-    public int Count => Protocol.Sides == 1 ? Correct : Math.Max(Correct, Tasters - Correct);
-
-    /// <summary>Each taster's repeats, where tasters had more than one set; null where each had one. With repeats the limit is that of the chance-corrected beta-binomial, because repeats by one taster are not new tasters.</summary>
-    public ReplicatedTest? Repeats { get; init; }
 
     /// <summary>The chance of a count as small as this if the margin were true; with repeats, by the profile likelihood (approximate).</summary>
     public double PValue => Repeats?.PValueAgainst(Margin) ?? ExactBinomial.AtMost(Count, Tasters, Protocol.CorrectFromDiscriminators(Margin));
@@ -38,8 +23,8 @@ public sealed record SimilarityTest
     /// <summary>Whether the panel is large enough to make the statement at all: the largest count is not below what guessing gives on average (ISO 4120, 8.2).</summary>
     public bool LargeEnough => LargestCount >= Tasters * Protocol.Chance;
 
-    /// <summary>Whether the margin is ruled out: the count is no more than <see cref="LargestCount"/> and the panel is <see cref="LargeEnough"/>; with repeats, <see cref="StillAllowed"/> must lie below the margin as well.</summary>
-    public bool MarginRuledOut => LargeEnough && Count <= LargestCount && (Repeats is null || StillAllowed < Margin);
+    /// <summary>Whether the margin is ruled out: the count is no more than <see cref="LargestCount"/> and the panel is <see cref="LargeEnough"/>; with repeats, <see cref="StillAllowed"/> must lie below the margin as well, and tasters must not lean to opposite beers.</summary>
+    public bool MarginRuledOut => LargeEnough && Count <= LargestCount && (Repeats is null || (StillAllowed < Margin && !Repeats.LeanApart));
 
     /// <summary>The largest share of discriminators that the count still allows: one-sided exact upper limit at level 1 - beta, not below 0. With repeats, never less than the limit for tasters who differ.</summary>
     public double StillAllowed => Math.Max(
@@ -68,12 +53,9 @@ public sealed record SimilarityTest
     /// <example><code>SimilarityTest.Of(Protocol.Triangle, tasters: 60, correct: 20, margin: 0.30)</code></example>
     public static SimilarityTest Of(Protocol protocol, int tasters, int correct, double margin, double beta = 0.05)
     {
-        ArgumentNullException.ThrowIfNull(protocol);
-        Counts.Check(correct, tasters);
-        _ = protocol.Chance;
         return new()
         {
-            Protocol = protocol,
+            Protocol = Checked(protocol, tasters, correct),
             Tasters = tasters,
             Correct = correct,
             Margin = Guard.OpenShare(margin),
@@ -95,8 +77,7 @@ public sealed record SimilarityTest
     /// <summary>For example <c>7 right of 20 (triangle): 30 % discriminators are not ruled out at 5 %; up to 34 % are still allowed (5 right or fewer would have done).</c></summary>
     public override string ToString()
     {
-        var counted = Protocol.Sides == 1 ? $"{Correct} right of {Tasters}" : $"{Count} alike of {Tasters}";
-        var opening = $"{counted} ({Protocol.Name}): ";
+        var opening = $"{Opening}: ";
         if (MarginRuledOut)
         {
             return opening + $"{Counts.Percent(Margin)} or more discriminators are ruled out at {Counts.Percent(Beta)}; up to {Counts.Percent(StillAllowed)} are still allowed.";

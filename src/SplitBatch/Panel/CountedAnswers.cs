@@ -1,0 +1,36 @@
+namespace SplitBatch.Panel;
+
+/// <summary>A count of answers under one protocol: what the test of a difference and the test against a margin start from.</summary>
+public abstract record CountedAnswers
+{
+    private protected CountedAnswers()
+    {
+    }
+
+    /// <summary>The protocol that was served.</summary>
+    public required Protocol Protocol { get; init; }
+
+    /// <summary>Sets tasted and answered.</summary>
+    public required int Tasters { get; init; }
+
+    /// <summary>Right answers; for a two-sided protocol, answers for the one beer.</summary>
+    public required int Correct { get; init; }
+
+    /// <summary>Each taster's repeats, where tasters had more than one set; null where each had one. Repeats by one taster are not new tasters.</summary>
+    public ReplicatedTest? Repeats { get; init; }
+
+    /// <summary>The count that is judged: <see cref="Correct"/>, or for a two-sided protocol that of the more frequent answer.</summary>
+    public int Count => Protocol.Sides == 1 ? Correct : Math.Max(Correct, Tasters - Correct);
+
+    /// <summary>For example <c>11 right of 20 (triangle)</c>.</summary>
+    private protected string Opening => $"{(Protocol.Sides == 1 ? $"{Correct} right" : $"{Count} alike")} of {Tasters} ({Protocol.Name})";
+
+    /// <summary>Refuses counts that cannot be, and a protocol without a known guessing chance.</summary>
+    private protected static Protocol Checked(Protocol protocol, int tasters, int correct)
+    {
+        ArgumentNullException.ThrowIfNull(protocol);
+        Counts.Check(correct, tasters);
+        _ = protocol.Chance;
+        return protocol;
+    }
+}
