@@ -17,6 +17,10 @@ internal static class Headlines
                 $"The panel could tell {a} from {b}, but the difference is smaller than the one that was declared to matter.",
             PanelAnswer.MarginRuledOut =>
                 $"The panel did not show a difference between {a} and {b}, and one as large as was declared to matter is ruled out.",
+            _ when verdict.Main!.IsUnderWay =>
+                $"The panel is not finished: between {a} and {b} neither a difference is shown nor one that matters ruled out so far.",
+            _ when verdict.Main!.YesNo is not null =>
+                $"The panel settles nothing: it did not show a difference between {a} and {b}, and this way of asking cannot rule out one that matters. That is not the same as finding no difference.",
             _ => $"The panel settles nothing: it did not show a difference between {a} and {b}, and it was too small to rule out one that matters. That is not the same as finding no difference.",
         };
         return verdict.Answer is null || verdict.KeptToPlan

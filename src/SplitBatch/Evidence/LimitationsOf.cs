@@ -33,7 +33,7 @@ internal static class LimitationsOf
         foreach (var panel in evidence.Panels)
         {
             var id = $"limit.panel.{panel.Plan.Name}";
-            string[] sources = [$"ballots-{panel.Plan.Name}.csv", $"serving-{panel.Plan.Name}.csv"];
+            var sources = panel.Sources;
             foreach (var (i, departure) in panel.Departures.Index())
             {
                 yield return Claim.InWords($"{id}.departure.{i + 1}", $"Panel {panel.Plan.Name} departed from its plan. {char.ToUpperInvariant(departure.ToString()[0])}{departure.ToString()[1..]}", "plan against practice", [.. sources, "trial.json"]);
@@ -43,6 +43,11 @@ internal static class LimitationsOf
             {
                 yield return Claim.InWords($"{id}.remark.{i + 1}", $"Panel {panel.Plan.Name}: {remark}", "count of ballots", sources);
             }
+        }
+
+        if (evidence.Panels.Count > 1 && evidence.Together is null)
+        {
+            yield return Claim.InWords("limit.panels", "The panels stand side by side and are not combined: the trial declares no method for it, or they do not allow one. The verdict rests on the main panel.");
         }
 
         if (evidence.Panels.Count > 0) yield return Claim.InWords("limit.people", "The panel speaks for people like those who sat at it, with beer served as it was served.");

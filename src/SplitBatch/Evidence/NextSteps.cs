@@ -14,8 +14,14 @@ internal static class NextSteps
             case null:
                 yield return Claim.InWords("next.serve", "Serve the declared panel, and type its ballots into the trial folder.");
                 break;
+            case PanelAnswer.Inconclusive when verdict.Main!.IsUnderWay:
+                yield return Claim.InWords("next.panel", "Serve the next taster of the sequential panel, as its plan says, until a line is reached or the last taster is served.");
+                break;
+            case PanelAnswer.Inconclusive when verdict.Main!.Reading is null:
+                yield return Claim.InWords("next.panel", "Serve a new panel, declared beforehand, by a protocol with a known guessing chance, such as the triangle: it can also rule a difference out.");
+                break;
             case PanelAnswer.Inconclusive:
-                yield return new Claim("next.panel", $"Serve a new panel of {verdict.Main!.Reading.ToSettle.Always} tasters or more, declared beforehand; adding tasters to this one after seeing the count would raise the error.", "exact binomial: from this size on no count leaves both questions open", "trial.json");
+                yield return new Claim("next.panel", $"Serve a new panel of {verdict.Main!.Reading!.ToSettle.Always} tasters or more, declared beforehand; adding tasters to this one after seeing the count would raise the error.", "exact binomial: from this size on no count leaves both questions open", "trial.json");
                 break;
             case PanelAnswer.DifferenceShown or PanelAnswer.DifferenceWithinMargin:
                 yield return Claim.InWords("next.repeat", "Brew the pair again and serve a new panel, to see whether the difference belongs to the variable and not to these two batches.");

@@ -32,6 +32,9 @@ public sealed record TrialEvidence
     /// <summary>The panels, the declared main one first.</summary>
     public IReadOnlyList<PanelFinding> Panels { get; init; } = [];
 
+    /// <summary>The panels combined by the stated method; null where the trial does not declare one.</summary>
+    public StratifiedCombination? Together { get; init; }
+
     /// <summary>In what the hop lots differ besides the variable.</summary>
     public IReadOnlyList<HopConfound> HopConfounds { get; init; } = [];
 

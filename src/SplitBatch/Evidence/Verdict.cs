@@ -17,6 +17,7 @@ public sealed record Verdict
             .. evidence.Bitterness is { } lab ? LabClaims.Of(lab, evidence.Doses) : [],
             .. evidence.Lab is { } all ? LabClaims.OfReplicates(all) : [],
             .. evidence.Panels.SelectMany(PanelClaims.Of),
+            .. evidence.Together is { } together ? [TogetherClaim.Of(together)] : Array.Empty<Claim>(),
         ];
     }
 
@@ -27,7 +28,7 @@ public sealed record Verdict
     public PanelFinding? Main => Evidence.Panels.Count > 0 ? Evidence.Panels[0] : null;
 
     /// <summary>Which of the four answers the main panel gave; null while none is counted.</summary>
-    public PanelAnswer? Answer => Main?.Reading.Answer;
+    public PanelAnswer? Answer => Main?.Answer;
 
     /// <summary>Whether the main panel kept to a plan declared before serving; without one a result is a lead and not a test.</summary>
     public bool KeptToPlan => Main is { } main && main.Departures.All(departure => departure.Severity != Severity.Error);

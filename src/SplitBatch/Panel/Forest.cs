@@ -7,7 +7,11 @@ namespace SplitBatch.Panel;
 /// <param name="Protocol">A protocol with a known guessing chance.</param>
 /// <param name="Tasters">Sets tasted, at least 1.</param>
 /// <param name="Correct">Right answers.</param>
-public sealed record PanelCount(string Name, Protocol Protocol, int Tasters, int Correct);
+public sealed record PanelCount(string Name, Protocol Protocol, int Tasters, int Correct)
+{
+    /// <summary>Each taster's sets and right answers, where tasters had more than one set; null where each had one.</summary>
+    public IReadOnlyList<TasterCount>? Repeats { get; init; }
+}
 
 /// <summary>Several panels side by side: the data of a forest chart. They are combined only on request, by a stated method.</summary>
 /// <param name="Rows">One row for each panel, in the order given.</param>
@@ -22,12 +26,18 @@ public sealed record Forest(IReadOnlyList<ForestRow> Rows, double Level)
     public static Forest Of(IEnumerable<PanelCount> panels, double level = 0.95)
     {
         ArgumentNullException.ThrowIfNull(panels);
-        ForestRow[] rows = [.. panels.Select(p => new ForestRow(p, DifferenceTest.Of(p.Protocol, p.Tasters, p.Correct, 0.05, level)))];
+        ForestRow[] rows = [.. panels.Select(p => new ForestRow(p, TestOf(p, level)))];
         return rows.Length > 0 ? new(rows, level) : throw new ArgumentException("There are no panels to show.", nameof(panels));
     }
 
+    private static DifferenceTest TestOf(PanelCount panel, double level)
+    {
+        var test = DifferenceTest.Of(panel.Protocol, panel.Tasters, panel.Correct, 0.05, level);
+        return panel.Repeats is { } repeats ? test with { Repeats = ReplicatedTest.Of(panel.Protocol, repeats) } : test;
+    }
+
     /// <summary>Combines the panels; see <see cref="StratifiedCombination"/> for the method and what it takes for granted.</summary>
-    /// <exception cref="ArgumentException">A panel is two-sided, so that its right answers have no direction.</exception>
+    /// <exception cref="ArgumentException">A panel is two-sided, so that its right answers have no direction, or holds repeats, which are not new tasters.</exception>
     public StratifiedCombination Combine() => StratifiedCombination.Of([.. Rows.Select(r => r.Panel)], Level);
 }
 
@@ -71,6 +81,7 @@ public sealed record StratifiedCombination(
     {
         foreach (var panel in panels)
         {
+            if (panel.Repeats is not null) throw new ArgumentException($"The panel \"{panel.Name}\" holds repeats by the same tasters, which are not new tasters; set it beside the others instead.", nameof(panels));
             if (panel.Protocol.Sides != 1) throw new ArgumentException($"The panel \"{panel.Name}\" is two-sided ({panel.Protocol.Name}); its right answers cannot be added to others.", nameof(panels));
         }
 

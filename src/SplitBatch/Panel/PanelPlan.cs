@@ -12,6 +12,9 @@ public sealed record PanelPlan
     private readonly double beta = 0.05;
     private readonly int tasters = 1;
     private readonly int replicates = 1;
+    private readonly string attribute = "bitter";
+    private readonly double priorA = 1;
+    private readonly double priorB = 1;
 
     /// <summary>A plan for a number of tasters; everything else has a default that an initialiser or <c>with</c> can change.</summary>
     /// <param name="protocol">What is poured and asked.</param>
@@ -55,6 +58,21 @@ public sealed record PanelPlan
 
     /// <summary>The day the plan was declared; null where it was not.</summary>
     public DateOnly? Declared { get; init; }
+
+    /// <summary>The beer that should show more of <see cref="Attribute"/>, where the protocol fixes a direction.</summary>
+    public Side Expected { get; init; } = Side.B;
+
+    /// <summary>The property that tasters are asked about, where the protocol names one: the beer that is more "bitter".</summary>
+    public string Attribute { get => attribute; init => attribute = Guard.NotBlank(value, nameof(Attribute)); }
+
+    /// <summary>First parameter of the beta prior of the share of discriminators, above 0; 1 and 1 is flat.</summary>
+    public double PriorA { get => priorA; init => priorA = Guard.Positive(value, nameof(PriorA)); }
+
+    /// <summary>Second parameter of the prior, above 0; (1, 9) expects about 10 % discriminators.</summary>
+    public double PriorB { get => priorB; init => priorB = Guard.Positive(value, nameof(PriorB)); }
+
+    /// <summary>How doubtful ballots are counted.</summary>
+    public BallotRules Rules { get; init; } = BallotRules.Default;
 
     /// <summary>Sets to be served in all.</summary>
     public int Sets => Tasters * Replicates;

@@ -10,12 +10,16 @@ public static class BallotFile
 {
     /// <summary>The columns of a new file. A file that is read needs <c>taster</c> and <c>answer</c>; the others may be missing.</summary>
     public static IReadOnlyList<string> Columns { get; } =
-        ["taster", "session", "set", "answer", "when", "confidence", "knew variable", "brewer", "late", "comment"];
+        ["taster", "session", "set", "answer", "when", "confidence", "knew variable", "brewer", "late", "preferred", "comment"];
+
+    /// <summary>Every column that is read.</summary>
+    internal static IReadOnlyList<string> Known { get; } = [.. Columns, "panel", "protocol"];
 
     private static readonly string[] TimeFormats =
     [
         "yyyy-MM-dd HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "yyyy-MM-ddTHH:mmzzz", "yyyy-MM-ddTHH:mm:sszzz",
         "yyyy-MM-dd HH:mm:sszzz", "yyyy-MM-dd HH:mm zzz", "yyyy-MM-ddTHH:mm:ss.fffZ", "yyyy/MM/dd HH:mm", "yyyy/MM/dd HH:mm:ss", "yyyy-MM-dd",
+        "yyyy/MM/dd h:mm:ss tt", "yyyy/MM/dd h:mm:ss tt 'GMT'z", "yyyy-MM-dd h:mm tt",
     ];
 
     private static readonly Dictionary<string, bool> YesOrNo = new(StringComparer.OrdinalIgnoreCase)
@@ -30,11 +34,13 @@ public static class BallotFile
     /// Every ballot of a file, in the file's order. No row is dropped: what cannot be read is a fault and stays blank in the ballot.
     /// A web form's own headers are mapped when the table is read (<see cref="CsvTable.Read"/>, names).
     /// </summary>
-    public static IReadOnlyList<Ballot> Read(CsvTable table)
+    /// <param name="table">The file.</param>
+    /// <param name="words">A form's own words for yes, no and the like; null for none.</param>
+    public static IReadOnlyList<Ballot> Read(CsvTable table, IReadOnlyDictionary<string, string>? words = null)
     {
         ArgumentNullException.ThrowIfNull(table);
         if (!table.Require("taster", "answer")) return [];
-        Ballot[] ballots = [.. table.Rows.Select(ReadRow)];
+        Ballot[] ballots = [.. table.Rows.Select(row => ReadRow(row, words ?? new Dictionary<string, string>()))];
         foreach (var (what, values) in new[] { ("protocol", ballots.Select(ballot => ballot.Protocol)), ("panel", ballots.Select(ballot => ballot.Panel)) })
         {
             var counts = values.OfType<string>().CountBy(value => value, StringComparer.OrdinalIgnoreCase).ToArray();
@@ -102,6 +108,7 @@ public static class BallotFile
         Put("knew variable", ballot.KnewVariable ? "yes" : null);
         Put("brewer", ballot.IsBrewer ? "yes" : null);
         Put("late", ballot.IsLate ? "yes" : null);
+        Put("preferred", ballot.Preferred);
         Put("comment", ballot.Comment);
         return cells;
 
@@ -111,7 +118,7 @@ public static class BallotFile
         }
     }
 
-    private static Ballot ReadRow(CsvRow row) => new(row.Text("taster") ?? "", row.Optional("answer") ?? "")
+    private static Ballot ReadRow(CsvRow row, IReadOnlyDictionary<string, string> words) => new(row.Text("taster") ?? "", Plain(row.Optional("answer"), words) ?? "")
     {
         Row = row.Line,
         Panel = row.Optional("panel"),
@@ -120,25 +127,36 @@ public static class BallotFile
         Set = row.OptionalWhole("set", 1, 100_000),
         When = Time(row),
         Confidence = row.Optional("confidence"),
-        KnewVariable = Flag(row, "knew variable"),
-        IsBrewer = Flag(row, "brewer"),
-        IsLate = Flag(row, "late"),
+        KnewVariable = Flag(row, "knew variable", words),
+        IsBrewer = Flag(row, "brewer", words),
+        IsLate = Flag(row, "late", words),
+        Preferred = row.Optional("preferred"),
         Comment = row.Optional("comment"),
     };
+
+    /// <summary>A time that can be read without guessing the order of day and month.</summary>
+    internal static bool TryTime(string text, out DateTimeOffset? time)
+    {
+        bool read = DateTimeOffset.TryParseExact(text.Trim(), TimeFormats, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var found);
+        time = read ? found : null;
+        return read;
+    }
 
     private static DateTimeOffset? Time(CsvRow row)
     {
         if (row.Optional("when") is not { } text) return null;
-        if (DateTimeOffset.TryParseExact(text, TimeFormats, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var time)) return time;
+        if (TryTime(text, out var time)) return time;
         row.Refuse("when", "The time cannot be read without guessing; the ballot is kept without it.", "year-month-day hour:minute, as 2026-03-14 20:15, with the zone after it where that matters", severity: Severity.Warning);
         return null;
     }
 
-    private static bool Flag(CsvRow row, string column)
+    private static bool Flag(CsvRow row, string column, IReadOnlyDictionary<string, string> words)
     {
-        if (row.Optional(column) is not { } text) return false;
+        if (Plain(row.Optional(column), words) is not { } text) return false;
         if (YesOrNo.TryGetValue(text, out bool flag)) return flag;
         row.Refuse(column, "The answer is neither yes nor no, so it is taken as yes, which is the careful reading.", "yes, no or blank", severity: Severity.Warning);
         return true;
     }
+
+    private static string? Plain(string? text, IReadOnlyDictionary<string, string> words) => text is not null && words.TryGetValue(text.Trim(), out var plain) ? plain : text;
 }

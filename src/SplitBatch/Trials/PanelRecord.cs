@@ -3,18 +3,30 @@ using SplitBatch.Panel;
 
 namespace SplitBatch.Trials;
 
-/// <summary>One panel of a trial: its plan, the sealed key, the ballots as they came, and the count.</summary>
+/// <summary>One panel of a trial: its plan, the sealed key, the ballots as they came, the count, and what the tasters were asked beside.</summary>
+/// <remarks>What follows from the count is computed once, when it is first asked for.</remarks>
 public sealed class PanelRecord
 {
     private readonly Lazy<ScoredPanel?> scored;
+    private readonly Lazy<PanelReading> reading;
+    private readonly Lazy<BiasReport> bias;
+    private readonly Lazy<RatingReport?> ratings;
+    private readonly Lazy<CommentTally?> comments;
+    private readonly Lazy<IReadOnlyList<string>> remarks;
 
-    internal PanelRecord(PanelPlan plan, ServingPlan? serving, IReadOnlyList<Ballot> ballots, BallotRules rules)
+    internal PanelRecord(PanelPlan plan, ServingPlan? serving, IReadOnlyList<Ballot> ballots)
     {
         Plan = plan;
         Serving = serving;
         Ballots = ballots;
-        Rules = rules;
-        scored = new Lazy<ScoredPanel?>(() => Serving is { } key && Ballots.Count > 0 ? key.Score(Ballots, Rules) : null);
+        scored = new(() => Serving is { } key && Ballots.Count > 0 ? key.Score(Ballots, Plan.Rules) : null);
+        reading = new(() => HasRepeats
+            ? PanelReading.OfRepeats(Plan.Protocol, Scored.TasterCounts(), Plan.Margin, Plan.Alpha, Plan.Beta)
+            : PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta));
+        bias = new(() => Scored.Bias());
+        ratings = new(() => RatingsGiven.Count > 0 || Scored.Ballots.Any(ballot => ballot.Ballot.Preferred is not null) ? RatingReport.Of(RatingsGiven, Preferred()) : null);
+        comments = new(() => CommentsGiven.Count > 0 ? CommentTally.Of(CommentsGiven) : null);
+        remarks = new(() => [.. Remarked()]);
     }
 
     /// <summary>The plan, declared before serving.</summary>
@@ -26,14 +38,26 @@ public sealed class PanelRecord
     /// <summary>The sealed key: who got which cup; null until it is made.</summary>
     public ServingPlan? Serving { get; }
 
-    /// <summary>The ballots as they came, in the file's order.</summary>
+    /// <summary>The ballots as they came, in the files' order.</summary>
     public IReadOnlyList<Ballot> Ballots { get; }
 
-    /// <summary>How doubtful ballots are counted.</summary>
-    public BallotRules Rules { get; }
+    /// <summary>The files within the folder that the ballots came from.</summary>
+    public IReadOnlyList<string> BallotFiles { get; init; } = [];
 
-    /// <summary>Whether there is a key, at least one ballot that counts, and a protocol whose count can be tested.</summary>
-    public bool HasCount => scored.Value is { Counted: > 0 } && Plan.Protocol.HasKnownChance;
+    /// <summary>Each taster's ratings of both beers, decoded by the key.</summary>
+    public IReadOnlyList<Rating> RatingsGiven { get; init; } = [];
+
+    /// <summary>The tasters' words about single cups, decoded by the key.</summary>
+    public IReadOnlyList<Comment> CommentsGiven { get; init; } = [];
+
+    /// <summary>Ratings that were left out, each with the reason.</summary>
+    internal IReadOnlyList<string> RatingsLeftOut { get; init; } = [];
+
+    /// <summary>Whether there is a key and at least one ballot that counts.</summary>
+    public bool HasCount => scored.Value is { Counted: > 0 } && (Plan.Protocol.HasKnownChance || BothKindsServed);
+
+    /// <summary>Whether a taster had more than one set counted, so that repeats have to be told from tasters.</summary>
+    public bool HasRepeats => Scored.PerTaster.Any(taster => taster.Counted > 1);
 
     /// <summary>The ballots scored against the key.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -43,31 +67,101 @@ public sealed class PanelRecord
 
     /// <summary>Both questions asked of the count: is there a difference, and is one that matters ruled out? Repeats by one taster do not count as new tasters.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public PanelReading Reading => Plan.Protocol.Sides == 1 && Scored.PerTaster.Any(taster => taster.Counted > 1)
-        ? PanelReading.OfRepeats(Plan.Protocol, Counted, Plan.Margin, Plan.Alpha, Plan.Beta)
-        : PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta);
+    /// <exception cref="InvalidOperationException">The protocol has no known guessing chance; see <see cref="YesNo"/>.</exception>
+    public PanelReading Reading => reading.Value;
 
-    private IEnumerable<TasterCount> Counted => Scored.PerTaster.Where(taster => taster.Counted > 0).Select(taster => new TasterCount(taster.Counted, taster.Correct));
+    /// <summary>The test of a panel by A/not-A or same/different; null for other protocols.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public YesNoTest? YesNo => Plan.Protocol.HasKnownChance ? null : Scored.YesNo(Plan.Alpha);
+
+    /// <summary>The course of a panel that was declared sequential, in the order in which its ballots came in; null for a panel of fixed size.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public WaldPath? Sequential => Plan.Stopping != StoppingRule.Sequential ? null : Plan.Sequential().Follow(
+        Scored.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect));
+
+    /// <summary>Repeats judged by the spread of tasters; null where each taster had one set, or the protocol has no known chance.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public ReplicatedTest? Repeats => Plan.Protocol.HasKnownChance ? Reading.Similarity.Repeats : null;
+
+    /// <summary>What the count says to someone who starts from the plan's prior; null where repeats or an early stop make the count no sample of single tasters.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public BayesReading? Bayes => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential ? null : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB);
+
+    /// <summary>Whether position, code, order, session, server, repeat or the odd beer drove the answers.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public BiasReport Bias => bias.Value;
+
+    /// <summary>Ratings and preferences among all tasters and among those who answered right, corrected for the number of questions; null where none were asked.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public RatingReport? Ratings => ratings.Value;
+
+    /// <summary>The tasters' words tallied by descriptor; null where there are none.</summary>
+    public CommentTally? Comments => comments.Value;
 
     /// <summary>Where practice departed from the plan.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public IReadOnlyList<Departure> Departures => Plan.Departures(new PanelPractice(
-        Serving!.Protocol, Scored.PerTaster.Count(taster => taster.Counted > 0), Scored.Counted)
-    {
-        Seed = Serving.Seed,
-        Served = Ballots.Min(ballot => ballot.When) is { } first ? DateOnly.FromDateTime(first.DateTime) : null,
-    });
+    public IReadOnlyList<Departure> Departures => Plan.Departures(Scored.Practice);
+
+    /// <summary>What else a reader should know of the count, as sentences.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public IReadOnlyList<string> Remarks => remarks.Value;
+
+    /// <summary>The count as one panel of a forest chart, repeats included.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public PanelCount AsPanelCount() => Scored.AsPanelCount() with { Repeats = HasRepeats ? Scored.TasterCounts() : null };
 
     /// <summary>What the verdict takes from this panel.</summary>
-    internal PanelFinding Finding => new(Plan, Reading, Departures, [.. Remarks()]);
+    internal PanelFinding Finding => new(Plan, Plan.Protocol.HasKnownChance ? Reading : null, Departures, Remarks)
+    {
+        YesNo = YesNo,
+        Sequential = Sequential,
+        Repeats = Repeats,
+        Bayes = Bayes,
+        Ratings = Ratings,
+        Comments = Comments,
+        Bias = Bias,
+        BallotFiles = BallotFiles,
+    };
 
     /// <summary>The count in a line, or what is missing.</summary>
     public override string ToString() => scored.Value is { } count ? $"{Plan.Name}: {count}" : $"{Plan} Not counted yet.";
 
-    private IEnumerable<string> Remarks()
+    private bool BothKindsServed => Scored.Ballots.Where(ballot => ballot is { IsCounted: true, Set: not null })
+        .Select(ballot => Plan.Protocol == Protocol.ANotA ? ballot.Set!.Order.Beers[0] == Side.B : ballot.Set!.Order.IsMixed).Distinct().Count() == 2;
+
+    /// <summary>Counted ballots that name a preferred cup, or say that none is preferred.</summary>
+    private IEnumerable<(Side? Beer, bool WasCorrect)> Preferred()
+    {
+        foreach (var ballot in Scored.Ballots.Where(ballot => ballot.IsCounted))
+        {
+            if (ballot.Ballot.Preferred is not { } code) continue;
+            if (!code.Any(char.IsAsciiDigit)) yield return (null, ballot.IsCorrect);
+            else if (PreferredCup(ballot, code) is { } cup) yield return (cup.Beer, ballot.IsCorrect);
+        }
+    }
+
+    private Cup? PreferredCup(ScoredBallot ballot, string code) => CupFinder.Find(Serving!, ballot.Ballot.Taster, code, ballot.Set!.Number, out _)?.Cup;
+
+    private IEnumerable<string> Remarked()
     {
         foreach (var ballot in Scored.Excluded) yield return $"A ballot of {ballot.Ballot.Taster} is not counted: {ballot.Reasons}.";
-        if (Scored.Missing.Count > 0) yield return $"Ballots not returned: {Scored.Missing.Count} of {Scored.Served}.";
+        foreach (var ballot in Scored.Remarkable.Where(ballot => ballot.IsCounted))
+        {
+            yield return $"A ballot of {ballot.Ballot.Taster} is counted{(ballot.Standing == Standing.CountedAsWrong ? " as wrong" : "")}, as the plan says, although: {ballot.Reasons}.";
+        }
+
+        foreach (var ballot in Scored.Ballots.Where(ballot => ballot.IsCounted))
+        {
+            if (ballot.Ballot.Preferred is { } code && code.Any(char.IsAsciiDigit) && PreferredCup(ballot, code) is null)
+            {
+                yield return $"The preference of {ballot.Ballot.Taster} is left out: the code {code} is not in set {ballot.Set!.Number}.";
+            }
+        }
+
+        if (Scored.Missing.Count > 0) yield return $"Ballots not returned: {Scored.Missing.Count} of {Scored.Served}{(Plan.Rules.Missing == BallotRule.CountAsWrong ? ", counted as wrong, as the plan says" : "")}.";
         if (!Serving!.Balance.IsBalanced) yield return $"The serving orders were not balanced: {Serving.Balance.InWords}";
+        foreach (var check in Bias.Checks.Where(check => check.BiasShown)) yield return $"A bias: {check}.";
+        foreach (var left in RatingsLeftOut) yield return left;
+        if (Sequential is { Unused: > 0 } path) yield return $"Ballots that came in after the sequential panel had decided, and are not counted: {path.Unused}.";
     }
 }

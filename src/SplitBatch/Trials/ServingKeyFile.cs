@@ -7,6 +7,7 @@ namespace SplitBatch.Trials;
 /// <summary>The sealed key of a panel as a file, <c>serving-main.csv</c>: one row per cup.</summary>
 public static class ServingKeyFile
 {
+    private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
     private static readonly string[] Columns = ["panel", "protocol", "session", "server", "taster", "replicate", "set", "position", "code", "beer"];
 
     /// <summary>The file of a panel's key.</summary>
@@ -15,8 +16,9 @@ public static class ServingKeyFile
     /// <summary>The plan in a table, or null where the key cannot be used; every fault goes to the table's list, an unbalanced plan as a warning.</summary>
     /// <param name="table">The file.</param>
     /// <param name="seed">The seed that the plan was drawn with, if known.</param>
-    /// <param name="expected">The beer that should show more of the named attribute, where the protocol fixes a direction.</param>
-    public static ServingPlan? Read(CsvTable table, int? seed = null, Side expected = Side.B)
+    /// <param name="declared">The beer that should show more of the named property, as the plan declares it, where the protocol fixes a direction; null to take the file's own word.</param>
+    /// <param name="attribute">The property that tasters are asked about.</param>
+    public static ServingPlan? Read(CsvTable table, int? seed = null, Side? declared = null, string attribute = "bitter")
     {
         ArgumentNullException.ThrowIfNull(table);
         if (!table.Require("protocol", "taster", "set", "position", "code", "beer")) return null;
@@ -27,6 +29,7 @@ public static class ServingKeyFile
         }
         if (rows.Count < table.Rows.Count) return null;
 
+        if (ReadExpected(table, declared) is not { } expected) return null;
         bool usable = true;
         foreach (var fault in ServingKey.Check([.. rows.Select(pair => pair.Row)], table.File, expected))
         {
@@ -34,7 +37,7 @@ public static class ServingKeyFile
             table.Faults.Add(fault with { Row = at?.Line });
             usable &= fault.Severity != Severity.Error;
         }
-        return usable ? ServingKey.ToPlan([.. rows.Select(pair => pair.Row)], seed, expected) : null;
+        return usable ? ServingKey.ToPlan([.. rows.Select(pair => pair.Row)], seed, expected, attribute) : null;
     }
 
     /// <summary>The key as the text of a CSV file.</summary>
@@ -43,11 +46,12 @@ public static class ServingKeyFile
         ArgumentNullException.ThrowIfNull(plan);
         var text = new StringBuilder();
         if (plan.Seed is { } seed) text.Append(CultureInfo.InvariantCulture, $"# drawn with seed {seed}; do not change a code or a beer after this file was written\n");
-        text.AppendJoin(',', Columns).Append('\n');
+        bool named = plan.Protocol.NamesTheProperty;
+        text.AppendJoin(',', named ? [.. Columns, "expected"] : Columns).Append('\n');
         foreach (var row in plan.Key)
         {
             text.Append(CultureInfo.InvariantCulture,
-                $"{CsvText.Cell(row.Panel)},{CsvText.Cell(row.Protocol)},{row.Session},{CsvText.Cell(row.Server)},{CsvText.Cell(row.Taster)},{row.Replicate},{row.Set},{row.Position},{row.Code},{row.Beer}\n");
+                $"{CsvText.Cell(row.Panel)},{CsvText.Cell(row.Protocol)},{row.Session},{CsvText.Cell(row.Server)},{CsvText.Cell(row.Taster)},{row.Replicate},{row.Set},{row.Position},{row.Code},{row.Beer}{(named ? $",{plan.Expected}" : "")}\n");
         }
         return text.ToString();
     }
@@ -69,6 +73,37 @@ public static class ServingKeyFile
         stream.Write(Encoding.UTF8.GetBytes(text));
         stream.Flush(flushToDisk: true);
         return path;
+    }
+
+    /// <summary>The expected beer that the key was drawn with; null where the file contradicts itself or the plan.</summary>
+    private static Side? ReadExpected(CsvTable table, Side? declared)
+    {
+        bool named = table.Rows.Select(row => row.Optional("protocol")).FirstOrDefault() is { } name && Protocol.TryParse(name, out var protocol, out _) && protocol.NamesTheProperty;
+        if (!named) return declared ?? Side.B;
+        if (table.Find("expected") is null)
+        {
+            table.Faults.Add(new Fault(table.File, "The key does not say which beer was expected to be the stronger; the plan's word is taken.")
+            {
+                Column = "expected",
+                Accepted = "a column headed expected with A or B in every row",
+                Severity = Severity.Warning,
+            });
+            return declared ?? Side.B;
+        }
+
+        Side? found = null;
+        foreach (var row in table.Rows)
+        {
+            if (row.OneOf("expected", Sides) is not { } side) return null;
+            found ??= side;
+            if (side == (declared ?? found)) continue;
+            row.Refuse("expected", declared is { } plan
+                ? $"The key was drawn with beer {side} expected to be the stronger, and the plan in {TrialFolder.DescriptionFile} expects {plan}. An answer would be scored the wrong way round."
+                : "The key expects both beers to be the stronger.", declared is { } one ? $"{one} throughout" : "one beer throughout");
+            return null;
+        }
+
+        return found ?? declared ?? Side.B;
     }
 
     private static ServingKeyRow? ReadRow(CsvRow row)

@@ -16,6 +16,7 @@ public sealed partial class Trial
         Lab = Lab.Results.Count == 0 ? null : Lab,
         Samples = Lab.Results.Count == 0 ? null : CheckSamples(),
         Panels = [.. Panels.Where(panel => panel.HasCount).Select(panel => panel.Finding)],
+        Together = Together(),
         HopConfounds = HopConfounds,
         Parity = content.BatchLog is null ? null : Parity,
         Units = Description.Units,

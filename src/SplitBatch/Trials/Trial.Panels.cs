@@ -14,6 +14,25 @@ public sealed partial class Trial
         Panels.FirstOrDefault(panel => string.Equals(panel.Name, name, StringComparison.OrdinalIgnoreCase))
         ?? throw Unknown("panel", name, Panels.Select(panel => panel.Name));
 
+    /// <summary>The counted panels side by side: the data of a forest chart.</summary>
+    /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
+    public Forest Forest()
+    {
+        PanelCount[] counted = [.. Panels.Where(panel => panel.HasCount && panel.Plan.Protocol.HasKnownChance).Select(panel => panel.AsPanelCount())];
+        return counted.Length > 0 ? SplitBatch.Panel.Forest.Of(counted) : throw new TrialIncompleteException("counted panel", "serve one and type its ballots in", "4-panel-statistics");
+    }
+
+    /// <summary>
+    /// The counted panels combined, stratified by panel, where trial.json says <c>"panels together": "stratified"</c>; null where it does not,
+    /// or fewer than two panels can be combined. Two-sided, sequential and repeated panels stay beside the others.
+    /// </summary>
+    public StratifiedCombination? Together()
+    {
+        if (!content.CombinesPanels) return null;
+        PanelCount[] single = [.. Panels.Where(panel => panel.HasCount && panel.Plan is { Protocol: { Sides: 1, HasKnownChance: true }, Stopping: StoppingRule.Fixed } && !panel.HasRepeats).Select(panel => panel.AsPanelCount())];
+        return single.Length < 2 ? null : SplitBatch.Panel.Forest.Of(single).Combine();
+    }
+
     /// <summary>Draws the serving plan of a declared panel, writes its sealed key into the folder, and returns the trial with it. A key that is there already is kept.</summary>
     /// <param name="name">The panel's name.</param>
     /// <param name="options">Sessions, servers and taster names, or null for one session and one server.</param>
@@ -30,7 +49,13 @@ public sealed partial class Trial
             throw new TrialIncompleteException($"declared plan for panel {panel.Name}", $"when the plan is final, write the day into {TrialFolder.DescriptionFile} as \"declared\": \"2026-03-14\"", "1-design");
         }
 
-        var chosen = (options ?? new ServingOptions()) with { Panel = panel.Name, Replicates = panel.Plan.Replicates };
+        var chosen = (options ?? new ServingOptions()) with
+        {
+            Panel = panel.Name,
+            Replicates = panel.Plan.Replicates,
+            Expected = panel.Plan.Expected,
+            Attribute = panel.Plan.Attribute,
+        };
         ServingKeyFile.Save(ServingPlan.Balanced(panel.Plan.Protocol, panel.Plan.Tasters, panel.Plan.Seed, chosen), Folder);
         return Open(Folder.Path);
     }

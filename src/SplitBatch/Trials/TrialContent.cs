@@ -26,6 +26,8 @@ internal sealed record TrialContent
 
     public IReadOnlyList<PanelRecord> Panels { get; init; } = [];
 
+    public bool CombinesPanels { get; init; }
+
     public IReadOnlyDictionary<string, string> Notes { get; init; } = new Dictionary<string, string>();
 
     public IReadOnlyList<Fault> Warnings { get; init; } = [];

@@ -10,6 +10,7 @@ namespace SplitBatch.Trials;
 /// <param name="today">The day of reading, which only warnings look at.</param>
 internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
 {
+    private static readonly Dictionary<string, bool> Combinations = new() { ["stratified"] = true, ["side by side"] = false };
     private readonly FaultList faults = [];
     private readonly List<CsvTable> tables = [];
 
@@ -31,6 +32,7 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
         var charges = ChargeReader.Read(Table(ChargeReader.FileName, decimals), lots, lotNames);
         var batchLog = Log(LogFormat.BatchLog, decimals) is { } brewed ? BatchLogFile.Read(brewed) : null;
         var returns = Log(LogFormat.LabReturns, decimals) is { } log ? LabReturnLog.Read(log, lab.Samples) : [];
+        var combine = json.OptionalOneOf("panels together", Combinations);
         var panels = plans.Select(plan => ReadPanel(plan, decimals)).ToList();
         var notes = ReadNotes();
         json.RefuseUnasked();
@@ -46,6 +48,7 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
             Lab = new LabReturn(returns, lab.Samples, lab.Precision),
             LabSection = lab,
             Panels = panels,
+            CombinesPanels = combine ?? false,
             Notes = notes,
         };
         var facts = new TrialFacts(content, tables, folder.Names("*"), today ?? DateOnly.FromDateTime(DateTime.Today));
@@ -64,11 +67,41 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
         return notes;
     }
 
-    private PanelRecord ReadPanel(PanelPlan plan, DecimalMark? decimals)
+    private PanelRecord ReadPanel(PanelSection panel, DecimalMark? decimals)
     {
-        var serving = Table(ServingKeyFile.NameOf(plan.Name), decimals) is { } key ? ServingKeyFile.Read(key, plan.Seed) : null;
-        var ballots = Table(BallotFile.NameOf(plan.Name), decimals) is { } table ? BallotFile.Read(table) : [];
-        return new PanelRecord(plan, serving, ballots, BallotRules.Default);
+        var plan = panel.Plan;
+        var serving = Table(ServingKeyFile.NameOf(plan.Name), decimals) is { } key ? ServingKeyFile.Read(key, plan.Seed, plan.Expected, plan.Attribute) : null;
+        var ballots = new List<Ballot>();
+        var files = new List<string>();
+        if (Table(BallotFile.NameOf(plan.Name), decimals) is { } table)
+        {
+            ballots.AddRange(BallotFile.Read(table));
+            files.Add(table.File);
+        }
+
+        if (panel.Import is { } import && folder.Holds(import.File) && folder.ReadText(import.File, faults) is { } text)
+        {
+            ballots.AddRange(import.Read(text, faults));
+            files.Add(import.File);
+        }
+
+        var record = new PanelRecord(plan, serving, ballots) { BallotFiles = files };
+        return serving is null || ballots.Count == 0 ? record : WithWords(record, decimals);
+    }
+
+    /// <summary>The panel with what its tasters rated and wrote.</summary>
+    private PanelRecord WithWords(PanelRecord record, DecimalMark? decimals)
+    {
+        var leftOut = new List<string>();
+        var ratings = Table(RatingFile.NameOf(record.Name), decimals) is { } rated ? RatingFile.Read(rated, record.Scored, leftOut) : [];
+        var comments = Table(CommentFile.NameOf(record.Name), decimals) is { } written ? CommentFile.Read(written, record.Scored) : [];
+        return new PanelRecord(record.Plan, record.Serving, record.Ballots)
+        {
+            BallotFiles = record.BallotFiles,
+            RatingsGiven = ratings,
+            RatingsLeftOut = [.. leftOut.Distinct()],
+            CommentsGiven = comments,
+        };
     }
 
     /// <summary>A log, or null when there is none; a row that a crash cut short is left out and told.</summary>

@@ -16,6 +16,9 @@ public sealed record Ballot(string Taster, string Answer)
     /// <summary>When it was handed in; null where nobody noted it.</summary>
     public DateTimeOffset? When { get; init; }
 
+    /// <summary>The code of the cup that the taster likes best, where that was asked; null where it was not, or the taster likes none best.</summary>
+    public string? Preferred { get; init; }
+
     /// <summary>How sure the taster was, in the words or numbers of the sheet.</summary>
     public string? Confidence { get; init; }
 

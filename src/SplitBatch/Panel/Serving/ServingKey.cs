@@ -67,8 +67,9 @@ public static class ServingKey
     /// <param name="rows">One row per cup, in any sequence.</param>
     /// <param name="seed">The seed that the plan was drawn with, if known.</param>
     /// <param name="expected">The beer that should show more of the named attribute, where the protocol fixes a direction.</param>
+    /// <param name="attribute">What "stronger" means, where the protocol names a property.</param>
     /// <exception cref="ArgumentException">The rows have a fault that is not a mere warning; the message gives the first, and how many there are.</exception>
-    public static ServingPlan ToPlan(IReadOnlyList<ServingKeyRow> rows, int? seed = null, Side expected = Side.B)
+    public static ServingPlan ToPlan(IReadOnlyList<ServingKeyRow> rows, int? seed = null, Side expected = Side.B, string attribute = "bitter")
     {
         var errors = Check(rows, expected: expected).Where(fault => fault.Severity == Severity.Error).ToArray();
         if (errors.Length > 0) throw new ArgumentException(Invariant($"{errors[0]}{(errors.Length > 1 ? Invariant($" ({errors.Length - 1} more)") : "")}"), nameof(rows));
@@ -78,7 +79,7 @@ public static class ServingKey
                    let cups = set.OrderBy(row => row.Position).ToArray()
                    select new ServedSet(set.Key, cups[0].Session, cups[0].Server, cups[0].Taster, cups[0].Replicate, OrderOf(cups)!,
                        [.. cups.Select(row => new Cup(row.Position, row.Code, row.Beer))]);
-        return new ServingPlan(rows[0].Panel, Protocol.Parse(rows[0].Protocol), expected, seed, [.. sets]);
+        return new ServingPlan(rows[0].Panel, Protocol.Parse(rows[0].Protocol), expected, seed, [.. sets], attribute);
     }
 
     private static bool OnlyOne(IEnumerable<string> values, string column, Action<string, string?, string?, string?> error)

@@ -29,4 +29,7 @@ public sealed record ServingOptions
 
     /// <summary>The beer that should show more of the named attribute, where the protocol fixes a direction.</summary>
     public Side Expected { get; init; } = Side.B;
+
+    /// <summary>What "stronger" means in the taster's words, where the protocol names a property: the more "bitter" one.</summary>
+    public string Attribute { get; init; } = "bitter";
 }

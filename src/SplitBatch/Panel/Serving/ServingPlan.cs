@@ -5,10 +5,10 @@ namespace SplitBatch.Panel;
 /// <summary>Who gets which cups in which order under which codes: the sealed side of a blind panel.</summary>
 public sealed class ServingPlan
 {
-    internal ServingPlan(string panel, Protocol protocol, Side expected, int? seed, IReadOnlyList<ServedSet> sets)
+    internal ServingPlan(string panel, Protocol protocol, Side expected, int? seed, IReadOnlyList<ServedSet> sets, string attribute)
     {
         (Panel, Protocol, Expected, Seed, Sets) = (panel, protocol, expected, seed, sets);
-        Design = SetDesign.For(protocol, expected);
+        Design = SetDesign.For(protocol, expected, attribute);
         Balance = new ServingBalance(Design.Orders, [.. sets.Select(set => set.Order)]);
     }
 
@@ -73,7 +73,7 @@ public sealed class ServingPlan
         ArgumentNullException.ThrowIfNull(protocol);
         ArgumentNullException.ThrowIfNull(options);
         var seating = Seating.Make(tasters, options);
-        var design = SetDesign.For(protocol, options.Expected);
+        var design = SetDesign.For(protocol, options.Expected, options.Attribute);
         var random = new SeededRandom(seed);
 
         int[] sequence = [.. Enumerable.Range(0, tasters)];
@@ -92,7 +92,7 @@ public sealed class ServingPlan
             cups.AddRange(labels.Select((code, i) => new Cup(i + 1, code, order.Beers[i])));
             sets.Add(new ServedSet(sets.Count + 1, seat.Session, seat.ServerName, seat.Name, seat.Replicate, order, cups));
         }
-        return new ServingPlan(Guard.NotBlank(options.Panel), protocol, options.Expected, seed, sets);
+        return new ServingPlan(Guard.NotBlank(options.Panel), protocol, options.Expected, seed, sets, options.Attribute);
     }
 
     /// <summary>For example <c>24 tasters, triangle: 24 sets of 3 cups in 1 session, each of 6 orders 4 times (seed 2026)</c>.</summary>

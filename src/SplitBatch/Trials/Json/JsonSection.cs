@@ -204,6 +204,19 @@ public sealed class JsonSection
         }
     }
 
+    /// <summary>An object of texts, name to text; empty when there is none.</summary>
+    public IReadOnlyDictionary<string, string> Map(string name)
+    {
+        var map = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        if (Section(name) is not { } section) return map;
+        foreach (var key in section.Names.ToList())
+        {
+            if (section.OptionalText(key) is { } text) map[key] = text;
+        }
+
+        return map;
+    }
+
     /// <summary>The objects in a list; none when there is no list.</summary>
     public IReadOnlyList<JsonSection> Sections(string name)
     {

@@ -83,26 +83,14 @@ public sealed record LabImport
     internal static LabImport? FromJson(JsonSection json)
     {
         if (json.Text("file", "the file's name, as \"incoming/lab-return.csv\"") is not { } file) return null;
-        var columns = Map(json, "columns");
+        var columns = json.Map("columns");
         foreach (var name in columns.Keys.Where(name => !Askable.Contains(name)))
         {
             json.Refuse($"columns.{name}", "The log has no such column.", string.Join(", ", Askable), suggestion: Nearest.Suggestion(name, Askable));
         }
 
         var decimals = json.OptionalOneOf("decimals", new Dictionary<string, DecimalMark> { ["point"] = DecimalMark.Point, ["comma"] = DecimalMark.Comma });
-        return new LabImport { File = file, Columns = columns, Analytes = Map(json, "analytes"), Words = Map(json, "words"), Always = Map(json, "always"), Decimals = decimals };
-    }
-
-    private static Dictionary<string, string> Map(JsonSection json, string name)
-    {
-        var map = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
-        if (json.Section(name) is not { } section) return map;
-        foreach (var key in section.Names.ToList())
-        {
-            if (section.OptionalText(key) is { } text) map[key] = text;
-        }
-
-        return map;
+        return new LabImport { File = file, Columns = columns, Analytes = json.Map("analytes"), Words = json.Map("words"), Always = json.Map("always"), Decimals = decimals };
     }
 
     private static bool Require(CsvTable table, IEnumerable<string> names)

@@ -2,32 +2,41 @@ using SplitBatch.Panel;
 
 namespace SplitBatch.Trials;
 
+/// <summary>A panel as trial.json declares it.</summary>
+/// <param name="Plan">What was declared before serving.</param>
+/// <param name="Import">How a web form's export is read as ballots; null where ballots are typed.</param>
+internal sealed record PanelSection(PanelPlan Plan, BallotImport? Import);
+
 /// <summary>Reads the panels that trial.json declares.</summary>
 internal static class PanelPlanReader
 {
-    private static readonly Dictionary<string, StoppingRule> Rules = new()
+    private static readonly Dictionary<string, StoppingRule> Stops = new()
     {
         ["fixed"] = StoppingRule.Fixed,
         ["sequential"] = StoppingRule.Sequential,
     };
 
+    private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
+
     /// <summary>The plans that could be read, in the file's order.</summary>
-    public static IReadOnlyList<PanelPlan> Read(JsonSection json)
+    public static IReadOnlyList<PanelSection> Read(JsonSection json)
     {
-        var plans = new List<PanelPlan>();
+        var panels = new List<PanelSection>();
         foreach (var section in json.Sections("panels"))
         {
-            if (ReadPlan(section) is not { } plan) continue;
-            if (plans.Exists(known => string.Equals(known.Name, plan.Name, StringComparison.OrdinalIgnoreCase)))
+            var plan = ReadPlan(section);
+            var import = section.Section("ballots") is { } form ? BallotImport.FromJson(form) : null;
+            if (plan is null) continue;
+            if (panels.Exists(known => string.Equals(known.Plan.Name, plan.Name, StringComparison.OrdinalIgnoreCase)))
             {
                 section.Refuse("name", "Two panels have this name.", "each panel once", plan.Name);
                 continue;
             }
 
-            plans.Add(plan);
+            panels.Add(new(plan, import));
         }
 
-        return plans;
+        return panels;
     }
 
     private static PanelPlan? ReadPlan(JsonSection json)
@@ -42,9 +51,19 @@ internal static class PanelPlanReader
         var beta = json.OptionalShare("beta");
         var replicates = json.OptionalWhole("replicates", 1, 100);
         var seed = json.OptionalWhole("seed");
-        var stopping = json.OptionalOneOf("stopping", Rules);
+        var stopping = json.OptionalOneOf("stopping", Stops);
         var declared = json.OptionalDate("declared");
+        var expected = json.OptionalOneOf("expected", Sides);
+        var attribute = json.OptionalText("attribute");
+        var prior = json.Section("prior");
+        var (priorA, priorB) = (prior?.Number("a", 0.01, 1000), prior?.Number("b", 0.01, 1000));
+        var rules = json.Section("rules") is { } section ? BallotRulesReader.Read(section) : BallotRules.Default;
         if (name is null || protocol is null || tasters is null) return null;
+        if (expected is null && protocol is { NamesTheProperty: true, Sides: 1 } && !json.Names.Contains("expected"))
+        {
+            json.Missing("expected", $"the half that should be the stronger one, as \"expected\": \"B\": {protocol.Name} asks in one direction, which has to be fixed before pouring");
+        }
+
         var plan = new PanelPlan(protocol, tasters.Value)
         {
             Name = name,
@@ -52,10 +71,19 @@ internal static class PanelPlanReader
             Seed = seed ?? 0,
             Stopping = stopping ?? StoppingRule.Fixed,
             Declared = declared,
+            Expected = expected ?? Side.B,
+            Attribute = attribute ?? "bitter",
+            PriorA = priorA ?? 1,
+            PriorB = priorB ?? 1,
+            Rules = rules,
         };
         plan = json.Make("alpha", () => plan with { Alpha = alpha ?? plan.Alpha }) ?? plan;
         plan = json.Make("power", () => plan with { Power = power ?? plan.Power }) ?? plan;
         plan = json.Make("margin", () => plan with { Margin = margin ?? plan.Margin }) ?? plan;
-        return json.Make("beta", () => plan with { Beta = beta ?? plan.Beta }) ?? plan;
+        plan = json.Make("beta", () => plan with { Beta = beta ?? plan.Beta }) ?? plan;
+        if (plan.Stopping != StoppingRule.Sequential) return plan;
+        _ = json.Make("stopping", () => protocol.HasKnownChance ? plan.Sequential() : throw new ArgumentException($"A sequential plan needs a known guessing chance; {protocol.Name} has none."));
+        if (plan.Replicates > 1) json.Refuse("replicates", "A sequential plan takes one set from each taster, because repeats are not new tasters.", "1", plan.Replicates.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        return plan;
     }
 }
