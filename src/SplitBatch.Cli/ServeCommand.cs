@@ -16,10 +16,9 @@ public sealed class ServeCommand(IAnsiConsole console) : Command<ServeCommand.Se
         var trial = Trial.Open(settings.Folder).Serve(settings.Panel);
         var plan = trial.Panel(settings.Panel).Serving!;
         console.WriteLine($"The key is {Path.Combine(settings.Folder, ServingKeyFile.NameOf(plan.Panel))}: {plan.Sets.Count} sets, {plan.Balance}. Keep it from servers and tasters.");
-        if (trial.BatchLog.Alcohol(Side.A) is { } a && trial.BatchLog.Alcohol(Side.B) is { } b)
+        if (trial.BatchLog.Alcohol(Side.A) is not null && trial.BatchLog.Alcohol(Side.B) is not null)
         {
-            var paper = trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4;
-            var sheets = PanelSheets.For(PourPlan.For(plan, a.PercentByVolume, b.PercentByVolume), paper).SaveTo(Path.Combine(settings.Folder, "sheets"));
+            var sheets = PanelSheets.Of(trial, settings.Panel).SaveTo(Path.Combine(settings.Folder, "sheets"));
             console.WriteLine($"{sheets.Count} sheets for the printer are in {Path.Combine(settings.Folder, "sheets")}; those in the folder sealed tell which beer is which.");
         }
         else

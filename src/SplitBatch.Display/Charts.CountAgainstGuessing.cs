@@ -27,11 +27,15 @@ public static partial class Charts
 
         return new Figure
         {
-            Title = test.DifferenceShown
+            Title = test.ByLeanings
+                ? Invariant($"{test.Count} of {test.Tasters} {right}; with repeats the tasters decide, not the sets")
+                : test.DifferenceShown
                 ? Invariant($"{test.Count} of {test.Tasters} {right}: more than guessing gives")
                 : Invariant($"{test.Count} of {test.Tasters} {right}: guessing alone gives as many often enough"),
             Subtitle = Invariant($"{Capital(test.Protocol.Name)}, {Counted(test.Tasters, "answer")}; bars: the chance of each count when everybody guesses"),
-            Reading = Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up with a chance of {Percent(test.PValue)}. ")
+            Reading = test.ByLeanings
+                ? test.ToString()
+                : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up with a chance of {Percent(test.PValue)}. ")
                 + (test.CriticalCount is { } needed ? Invariant($"{needed} are needed to show a difference at {Percent(test.Alpha)}.") : "No count of so small a panel shows a difference."),
             X = new Axis("right answers") { Whole = true, Min = shown[0].Count - 0.7, Max = shown[^1].Count + 0.7 },
             Y = new Axis("chance by guessing") { Percent = true, Min = 0 },

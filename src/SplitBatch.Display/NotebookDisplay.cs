@@ -3,6 +3,7 @@ using Microsoft.Data.Analysis;
 using Microsoft.DotNet.Interactive.Formatting;
 using SplitBatch.Display.Figures;
 using SplitBatch.Display.Notebooks;
+using SplitBatch.Display.Sheets;
 using SplitBatch.Display.WriteUp;
 
 namespace SplitBatch.Display;
@@ -54,6 +55,12 @@ public static class NotebookDisplay
         Formatter.Register<Document>((document, writer) => writer.Write(SentenceCard.Html(document)), Mime.Html);
         Formatter.Register<Document>((document, writer) => writer.Write(document.ToString()), Mime.Plain);
         Formatter.SetPreferredMimeTypesFor(typeof(Document), Mime.Html, Mime.Plain);
+        Formatter.Register<SavedSheets>((saved, writer) => writer.Write(HtmlTable.Write(saved.ToTable(), 20)), Mime.Html);
+        Formatter.Register<SavedSheets>((saved, writer) => writer.Write(HtmlTable.PlainText(saved.ToTable(), 20)), Mime.Plain);
+        Formatter.SetPreferredMimeTypesFor(typeof(SavedSheets), Mime.Html, Mime.Plain);
+        Formatter.Register<PrintableSheet>((sheet, writer) => writer.Write(sheet.Preview()), Mime.Html);
+        Formatter.Register<PrintableSheet>((sheet, writer) => writer.Write(sheet.ToString()), Mime.Plain);
+        Formatter.SetPreferredMimeTypesFor(typeof(PrintableSheet), Mime.Html, Mime.Plain);
     }
 
     private static void RegisterTables(NotebookDisplayOptions options)

@@ -1,4 +1,5 @@
 using SplitBatch.Panel;
+using SplitBatch.Trials;
 
 namespace SplitBatch.Display;
 
@@ -15,8 +16,9 @@ public static partial class Tables
         .Percent("alpha", p => p.Alpha)
         .Percent("margin", p => p.Margin)
         .Percent("beta", p => p.Beta)
-        .Number("right that show a difference", p => p.CriticalCount, decimals: 0)
-        .Number("right that rule the margin out", p => p.SimilarityCount is >= 0 and var count ? count : null, decimals: 0)
+        .Number("right that show a difference", p => p.Stopping == StoppingRule.Fixed ? p.CriticalCount : null, decimals: 0)
+        .Number("right that rule the margin out", p => p.Stopping == StoppingRule.Fixed && p.SimilarityCount is >= 0 and var count ? count : null, decimals: 0)
+        .Text("stops", p => p.Stopping == StoppingRule.Sequential ? "by the sequential lines" : "when all are served")
         .ToTable();
 
     /// <summary>What panels counted and what follows.</summary>
@@ -38,4 +40,70 @@ public static partial class Tables
     /// <param name="reading">The panel's reading.</param>
     /// <param name="name">The panel's name.</param>
     public static Table Panel(PanelReading reading, string name = "panel") => Panels([(name, reading)]);
+
+    /// <summary>The three exact or near-exact intervals of the share of right answers, and what each means for the share who can tell.</summary>
+    /// <param name="test">The test of the count.</param>
+    public static Table Intervals(DifferenceTest test)
+    {
+        ArgumentNullException.ThrowIfNull(test);
+        (string Name, Interval Interval)[] rows = [("Clopper-Pearson (exact)", test.ClopperPearson), ("Wilson (score)", test.Wilson), ("Jeffreys", test.Jeffreys)];
+        return Table.Of(rows, Charts.Invariant($"Intervals for {test.Count} of {test.Tasters}"))
+            .Text("method", r => r.Name)
+            .Percent("right from", r => r.Interval.Low, decimals: 1)
+            .Percent("right to", r => r.Interval.High, decimals: 1)
+            .Percent("tell apart from", r => test.Protocol.Discriminators(r.Interval.Low), decimals: 1)
+            .Percent("tell apart to", r => test.Protocol.Discriminators(r.Interval.High), decimals: 1)
+            .Note(test.Repeats is null ? "" : "With repeats these intervals are too narrow: they hold only if all tasters are alike.")
+            .ToTable();
+    }
+
+    /// <summary>Each taster's count by code, so that nobody is shown up by name.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public static Table Tasters(PanelRecord panel)
+    {
+        ArgumentNullException.ThrowIfNull(panel);
+        var scored = panel.Scored;
+        var note = !panel.Plan.Protocol.HasKnownChance ? ""
+            : scored.PerTaster.All(taster => taster.Counted <= 1)
+                ? Charts.Invariant($"One set says nothing about one person: a guesser is right in {Charts.Percent(panel.Plan.Protocol.Chance)} of sets.")
+                : Charts.Invariant($"A guesser is right in {Charts.Percent(panel.Plan.Protocol.Chance)} of sets on average; a few sets say little about one person.");
+        return Table.Of(scored.PerTaster, $"Tasters of panel {panel.Name}, by code")
+            .Text("taster", t => t.Taster)
+            .Number("sets served", t => t.Served, decimals: 0)
+            .Number("counted", t => t.Counted, decimals: 0)
+            .Number(panel.Plan.Protocol.Sides == 2 ? "named the expected half" : "right", t => t.Correct, decimals: 0)
+            .Note(note)
+            .ToTable();
+    }
+
+    /// <summary>How many tasters were right so many times, beside guessing and the fitted spread of abilities.</summary>
+    /// <param name="repeats">The repeats.</param>
+    public static Table Spread(ReplicatedTest repeats)
+    {
+        ArgumentNullException.ThrowIfNull(repeats);
+        return Table.Of(repeats.Spread, "Tasters by their number of right answers")
+            .Number("right answers", r => r.Correct, decimals: 0)
+            .Number("tasters", r => r.Observed, decimals: 0)
+            .Number("expected if all guess", r => r.ByGuessing)
+            .Number("expected by the fitted spread", r => r.Fitted)
+            .Note(repeats.Warning ?? "")
+            .ToTable();
+    }
+
+    /// <summary>Where practice departed from the plan, and what that does to the conclusion.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public static Table Departures(PanelRecord panel)
+    {
+        ArgumentNullException.ThrowIfNull(panel);
+        var rows = panel.Departures.Select(d => (d.What, d.Planned, d.Done, d.Meaning)).Concat(panel.Remarks.Select(r => ("count", "", "", r))).ToList();
+        return Table.Of(rows, $"Panel {panel.Name}: plan and practice")
+            .Text("point", r => r.Item1)
+            .Text("planned", r => r.Item2)
+            .Text("done", r => r.Item3)
+            .Text("what it means", r => r.Item4)
+            .Note(rows.Count == 0 ? "The panel was served and counted as declared." : "")
+            .ToTable();
+    }
 }

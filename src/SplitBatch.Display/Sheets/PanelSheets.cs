@@ -1,4 +1,6 @@
+using SplitBatch.Brewing;
 using SplitBatch.Panel;
+using SplitBatch.Trials;
 
 namespace SplitBatch.Display.Sheets;
 
@@ -24,6 +26,45 @@ public sealed record PanelSheets(
         var plan = pour.Plan;
         return new(BriefingSheet.Make(plan, pour, paper), TraySheet.Make(plan, paper), BallotSheet.Make(plan, paper),
             LabelSheet.Make(plan, paper), PouringSheet.Make(plan, pour, paper), KeySheet.Make(plan, paper));
+    }
+
+    /// <summary>The sheets of a trial's panel, with the strength of the beers from the batch log and the paper that its units suggest.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <param name="panel">The panel's name.</param>
+    /// <param name="options">How it is poured; null for the defaults.</param>
+    /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
+    public static PanelSheets Of(Trial trial, string panel = "main", PourOptions? options = null) =>
+        For(PourOf(trial, panel, options), trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4);
+
+    /// <summary>Writes the sheets of a trial's panel into the folder <c>sheets</c> of the trial.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <param name="panel">The panel's name.</param>
+    /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
+    /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
+    /// <example><code>PanelSheets.Save(trial)</code></example>
+    public static SavedSheets Save(Trial trial, string panel = "main")
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        var sheets = Of(trial, panel);
+        if (trial.Description.Invented && !trial.Folder.IsWorkingCopy) throw new InvalidOperationException($"\"{trial.Folder.Name}\" is an example and stays as it came; open it with Trial.WorkOn to work on a copy.");
+        var folder = Path.Combine(trial.Folder.Path, "sheets");
+        sheets.SaveTo(folder);
+        return new SavedSheets(Path.GetRelativePath(Directory.GetCurrentDirectory(), folder), sheets);
+    }
+
+    /// <summary>The pour plan of a trial's panel, with the strength of the beers from the batch log.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <param name="panel">The panel's name.</param>
+    /// <param name="options">How it is poured; null for the defaults.</param>
+    /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
+    public static PourPlan PourOf(Trial trial, string panel = "main", PourOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        var record = trial.Panel(panel);
+        var plan = record.Serving ?? throw new TrialIncompleteException($"serving plan for panel {record.Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{record.Name}\")", "1-design");
+        return trial.BatchLog.Alcohol(Side.A) is { } a && trial.BatchLog.Alcohol(Side.B) is { } b
+            ? PourPlan.For(plan, a.PercentByVolume, b.PercentByVolume, options)
+            : throw new TrialIncompleteException("strength of the beers", "log original and final gravity of both halves", "1-design");
     }
 
     /// <summary>Writes every sheet into a folder; the pouring sheet and the key go into a folder of their own within it, named sealed.</summary>

@@ -28,7 +28,7 @@ public static class TrialReport
                 .. Changed(trial),
                 .. Doses(verdict, doubt),
                 .. LabValues(trial, verdict, doubt),
-                .. PanelCounts(trial, verdict),
+                .. PanelChapter.Of(trial, verdict),
                 .. Closing(trial, verdict),
                 .. Appendix(trial),
             ])
@@ -87,36 +87,6 @@ public static class TrialReport
         if (Tables.Outliers(trial.Lab) is { Rows.Count: > 0 } replicates) yield return replicates;
         if (Tables.History(trial.Lab) is { Rows.Count: > 0 } corrections) yield return corrections;
         if (verdict.Evidence.Doses is { } doses) yield return Charts.EstimateAgainstLab(doses, bitterness, doubt);
-    }
-
-    private static IEnumerable<Block> PanelCounts(Trial trial, Verdict verdict)
-    {
-        var counted = trial.Panels.Where(panel => panel.HasCount).ToList();
-        if (trial.Panels.Count == 0) yield break;
-        yield return new Heading("The panel");
-        foreach (var panel in counted)
-        {
-            yield return new Claims(Of(verdict, $"panel.{panel.Name}."));
-            yield return Charts.CountAgainstGuessing(panel.Reading.Difference);
-        }
-
-        if (counted.Count > 0)
-        {
-            yield return Charts.Discriminators(counted.Select(panel => (panel.Name, panel.Reading.Difference)), counted[0].Plan.Margin);
-            yield return Tables.Panels(counted.Select(panel => (panel.Name, panel.Reading)));
-        }
-
-        if (trial.Note("results") is { } own) yield return new Prose(own);
-        yield return new Heading("The plan, and what it could have told", 3);
-        yield return Tables.Plans(trial.Panels.Select(panel => panel.Plan));
-        foreach (var panel in trial.Panels.Where(panel => panel.Plan.Protocol.HasKnownChance)) yield return Charts.PowerCurve(panel.Plan);
-        foreach (var report in counted.Select(panel => BiasReport.Of(panel.Scored)).Where(Charts.HasOrderAndPosition))
-        {
-            yield return Charts.OrderAndPosition(report) with
-            {
-                Reading = "Right answers by serving order and by position, and wrong picks by position. An upright mark shows what to expect if order and position did not matter; the counts and their tests stand in a table under \"Data and method\".",
-            };
-        }
     }
 
     private static IEnumerable<Block> Closing(Trial trial, Verdict verdict)

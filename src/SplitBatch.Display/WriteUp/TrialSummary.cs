@@ -22,7 +22,7 @@ public static class TrialSummary
         Add(steps, "The lab", Sentence(verdict, "lab.means"), verdict.Evidence.Bitterness is { } lab ? Charts.LabDifference(lab) : null);
         if (verdict.Main is { } main)
         {
-            Add(steps, "The panel", Sentence(verdict, $"panel.{main.Plan.Name}.count"), Charts.CountAgainstGuessing(main.Reading.Difference));
+            Add(steps, "The panel", Sentence(verdict, $"panel.{main.Plan.Name}.count"), PanelChapter.CountChart(main));
         }
 
         if (steps.Count == 0) steps.Add(new SummaryStep("The trial", $"It changes one thing: {trial.Description.Variable}."));

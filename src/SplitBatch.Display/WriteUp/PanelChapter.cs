@@ -1,0 +1,58 @@
+using SplitBatch.Display.Figures;
+using SplitBatch.Evidence;
+using SplitBatch.Panel;
+using SplitBatch.Trials;
+
+namespace SplitBatch.Display.WriteUp;
+
+/// <summary>The part of a write-up about the panels: plan, count, what was asked beside, and the panels side by side.</summary>
+internal static class PanelChapter
+{
+    public static IEnumerable<Block> Of(Trial trial, Verdict verdict)
+    {
+        if (trial.Panels.Count == 0) yield break;
+        var counted = trial.Panels.Where(panel => panel.HasCount).ToList();
+        yield return new Heading(trial.Panels.Count == 1 ? "The panel" : "The panels");
+        yield return Tables.Plans(trial.Panels.Select(panel => panel.Plan));
+        foreach (var (panel, finding) in counted.Zip(verdict.Evidence.Panels))
+        {
+            if (counted.Count > 1) yield return new Heading($"Panel {panel.Name}", 3);
+            foreach (var block in OfPanel(panel, finding, verdict)) yield return block;
+        }
+
+        if (counted.Count > 1 && trial.Forest() is { Rows.Count: > 1 } forest)
+        {
+            yield return new Heading("The panels side by side", 3);
+            var together = verdict.Claims.Where(claim => claim.Id == "panels.together").ToList();
+            if (together.Count > 0) yield return new Claims(together);
+            yield return Charts.Forest(forest, verdict.Evidence.Together);
+        }
+
+        if (trial.Note("results") is { } own) yield return new Prose(own);
+    }
+
+    /// <summary>The chart of a panel's count; null where the protocol has none.</summary>
+    public static Figure? CountChart(PanelFinding finding) =>
+        finding.Sequential is { } path ? Charts.Sequential(path)
+        : finding.Reading is { } reading ? Charts.CountAgainstGuessing(reading.Difference)
+        : null;
+
+    private static IEnumerable<Block> OfPanel(PanelRecord panel, PanelFinding finding, Verdict verdict)
+    {
+        yield return new Claims(verdict.Claims.Where(claim => claim.Id.StartsWith($"panel.{panel.Name}.", StringComparison.Ordinal)));
+        if (CountChart(finding) is { } chart) yield return chart;
+        if (finding.Sequential is { } path) yield return Tables.Sequential(path.Plan);
+        else if (finding.Reading is { } reading)
+        {
+            yield return Charts.PowerCurve(panel.Plan);
+            yield return Charts.Discriminators(reading, panel.Name);
+            yield return Tables.Panel(reading, panel.Name);
+        }
+
+        if (finding.Repeats is { Spread.Count: > 0 } repeats) yield return Tables.Spread(repeats);
+        if (finding.Ratings is { } ratings) yield return Tables.Ratings(ratings);
+        if (finding.Comments is { Counts.Count: > 0 } words) yield return Tables.Comments(words);
+        if (panel.Departures.Count > 0) yield return Tables.Departures(panel);
+        if (finding.Bias is { Checks.Count: > 0 } bias) yield return Tables.Bias(bias);
+    }
+}
