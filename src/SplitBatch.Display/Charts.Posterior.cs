@@ -11,9 +11,10 @@ public static partial class Charts
     public static Figure Posterior(BayesReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        var after = reading.Density(100);
-        var prior = after.Select(point => new At(point.Discriminators, MathNet.Numerics.Distributions.Beta.PDF(reading.PriorA, reading.PriorB, point.Discriminators))).ToList();
         var credible = reading.Credible();
+        var end = Math.Min(1, Math.Max(credible.High, reading.Margin) + 0.2);
+        var after = reading.Density(200).Where(point => point.Discriminators <= end).ToList();
+        var prior = after.Select(point => new At(point.Discriminators, MathNet.Numerics.Distributions.Beta.PDF(reading.PriorA, reading.PriorB, point.Discriminators))).ToList();
         var said = reading is { PriorA: 1, PriorB: 1 } ? "before: every share equally likely" : Invariant($"before: Beta({reading.PriorA:0.##}, {reading.PriorB:0.##})");
         var top = after.Max(point => point.Density);
         return new Figure
@@ -21,7 +22,7 @@ public static partial class Charts
             Title = $"More than {Percent(reading.Margin)} can tell the beers apart: {Percent(reading.ChanceAboveMargin)} likely",
             Subtitle = Invariant($"{reading.Correct} of {reading.Tasters}, {reading.Protocol.Name}; how likely each share of discriminators is, before and after the count"),
             Reading = reading.ToString(),
-            X = new Axis("share who tell the beers apart") { Percent = true, Min = 0, Max = Math.Min(1, Math.Max(credible.High, reading.Margin) + 0.2) },
+            X = new Axis("share who tell the beers apart") { Percent = true, Min = 0, Max = end },
             Y = new Axis("how likely (density)") { Min = 0, Max = 1.15 * Math.Max(top, 1) },
             Marks =
             [

@@ -91,19 +91,37 @@ public static partial class Tables
             .ToTable();
     }
 
-    /// <summary>Where practice departed from the plan, and what that does to the conclusion.</summary>
+    /// <summary>Where practice departed from the plan, and what that does to the conclusion; which ballots were doubtful, and how they were counted.</summary>
     /// <param name="panel">The panel.</param>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public static Table Departures(PanelRecord panel)
+    public static Table Departures(PanelRecord panel) => Departures([panel ?? throw new ArgumentNullException(nameof(panel))], $"Panel {panel.Name}: plan and practice");
+
+    /// <summary>The same of every counted panel of a trial.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
+    public static Table Departures(Trial trial) => Departures(CountedPanels(trial), "Plan and practice");
+
+    private static Table Departures(IReadOnlyList<PanelRecord> panels, string caption)
     {
-        ArgumentNullException.ThrowIfNull(panel);
-        var rows = panel.Departures.Select(d => (d.What, d.Planned, d.Done, d.Meaning)).Concat(panel.Remarks.Select(r => ("count", "", "", r))).ToList();
-        return Table.Of(rows, $"Panel {panel.Name}: plan and practice")
-            .Text("point", r => r.Item1)
-            .Text("planned", r => r.Item2)
-            .Text("done", r => r.Item3)
-            .Text("what it means", r => r.Item4)
-            .Note(rows.Count == 0 ? "The panel was served and counted as declared." : "")
+        var rows = panels.SelectMany(panel => panel.Departures.Select(d => new[] { panel.Name, d.What, d.Planned, d.Done, d.Meaning })
+            .Concat(panel.Remarks.Select(remark => new[] { panel.Name, "ballots and count", "", "", remark }))).ToList();
+        return Table.Of(rows, caption)
+            .Text("panel", r => r[0])
+            .Text("point", r => r[1])
+            .Text("planned", r => r[2])
+            .Text("done", r => r[3])
+            .Text("what it means", r => r[4])
+            .Note(rows.Count == 0 ? "All was served and counted as declared." : "What is not listed was served and counted as declared.")
             .ToTable();
+    }
+
+    /// <summary>The panels that are counted; with none, what the first one lacks.</summary>
+    internal static IReadOnlyList<PanelRecord> CountedPanels(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        var counted = trial.Panels.Where(panel => panel.HasCount).ToList();
+        if (counted.Count > 0) return counted;
+        if (trial.Panels.Count > 0) _ = trial.Panels[0].Scored;
+        throw new TrialIncompleteException("counted panel", "serve one and type its ballots in", "4-panel-statistics");
     }
 }

@@ -13,18 +13,26 @@ public static partial class Tables
         var difference = rows.Count == 0 ? "" : Charts.Invariant($" for a difference of d-prime {rows[0].DPrime:0.##}");
         return Table.Of(rows, $"Which protocol?{(difference.Length > 0 ? " What each takes" + difference : "")}")
             .Text("protocol", r => r.Protocol.Name)
-            .Text("what it asks", r => r.Protocol.Question)
-            .Percent("right by guessing", r => r.Protocol.HasKnownChance ? r.Protocol.Chance : null)
-            .Percent("right at this difference", r => r.CorrectShare)
-            .Percent("discriminators", r => r.Discriminators)
+            .Text("asks", r => Asks(r.Protocol))
+            .Percent("by luck", r => r.Protocol.HasKnownChance ? r.Protocol.Chance : null)
+            .Percent("can tell", r => r.Discriminators)
             .Number("tasters", r => r.First, decimals: 0)
             .Number("always from", r => r.Always, decimals: 0)
             .Number("cups each", r => r.Protocol.Pours, decimals: 0)
-            .Number("cups in all", r => r.Cups, decimals: 0)
+            .Number("cups", r => r.Cups, decimals: 0)
             .Number("beer", r => r.Beer.Liters, "L")
-            .Note("Tasters: the first number that reaches the power; always from: power saws, and from this number on it is always reached. One set for each taster. Beer of both halves together, without spare. A d-prime of 1 is a difference as large as the noise of one tasting. For A-not-A and same-different half of the sets hold no difference, and only the first number is searched.")
+            .Note("By luck: right by guessing alone. Can tell: the share of discriminators that this difference makes. Tasters: the first number that reaches the power; always from: power saws, and from this number on it is always reached. One set for each taster. Beer of both halves together, without spare. A d-prime of 1 is a difference as large as the noise of one tasting. For A-not-A and same-different half of the sets hold no difference, and only the first number is searched; the cup by which A is learnt comes on top.")
             .ToTable();
     }
+
+    private static string Asks(Protocol protocol) => protocol switch
+    {
+        { HasKnownChance: false } => ReferenceEquals(protocol, Protocol.ANotA) ? "is this the known beer?" : "same or different?",
+        { NamesTheProperty: true, Sides: 2 } => "which has more of a property?",
+        { NamesTheProperty: true } => "has the expected one more of it?",
+        _ when protocol.Name.StartsWith("duo", StringComparison.Ordinal) => "which matches the reference?",
+        _ => "any difference at all?",
+    };
 
     /// <summary>Tasters needed for shares of discriminators: the first panel that is enough, and the size from which every panel is.</summary>
     /// <param name="table">The table, as <see cref="TastersTable.Of"/> gives it.</param>

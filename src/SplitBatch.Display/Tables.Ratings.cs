@@ -1,4 +1,5 @@
 using SplitBatch.Panel;
+using SplitBatch.Trials;
 
 namespace SplitBatch.Display;
 
@@ -10,11 +11,23 @@ public static partial class Tables
     public static Table Ratings(RatingReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        var ratings = report.Ratings.Select(r => new Asked(
-            r.Attribute, r.Group, r.Tasters, r.MeanA, r.MeanB, r.Difference, r.DifferenceInterval, r.Higher, r.TPValue, r.Ranks.PValue, r.AdjustedPValue));
-        var preferences = report.Preferences.Select(p => new Asked(
-            "preferred", p.Group, p.Test.ForA + p.Test.ForB + p.Test.None, null, null, null, null, p.Test, null, null, p.AdjustedPValue));
-        return Table.Of(ratings.Concat(preferences), "What tasters were asked beside the difference")
+        return Ratings([("", report)]);
+    }
+
+    /// <summary>Ratings and preferences of every counted panel of a trial; those of one panel are corrected together.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
+    public static Table Ratings(Trial trial) => Ratings([.. CountedPanels(trial).Where(panel => panel.Ratings is not null).Select(panel => (panel.Name, panel.Ratings!))]);
+
+    private static Table Ratings(IReadOnlyList<(string Panel, RatingReport Report)> reports)
+    {
+        var rows = reports.SelectMany(r => r.Report.Ratings.Select(c => new Asked(
+                r.Panel, c.Attribute, c.Group, c.Tasters, c.MeanA, c.MeanB, c.Difference, c.DifferenceInterval, c.Higher, c.TPValue, c.Ranks.PValue, c.AdjustedPValue))
+            .Concat(r.Report.Preferences.Select(p => new Asked(
+                r.Panel, "preferred", p.Group, p.Test.ForA + p.Test.ForB + p.Test.None, null, null, null, null, p.Test, null, null, p.AdjustedPValue)))).ToList();
+        var table = Table.Of(rows, "What tasters were asked beside the difference");
+        if (reports.Any(r => r.Panel.Length > 0)) table = table.Text("panel", r => r.Panel);
+        return table
             .Text("question", r => r.Question)
             .Text("tasters", r => r.Group == RatingGroup.All ? "all" : "answered right")
             .Number("number", r => r.Tasters, decimals: 0)
@@ -28,7 +41,9 @@ public static partial class Tables
             .Number("p by t", r => r.PairedT, decimals: 3)
             .Number("p by ranks", r => r.Ranks, decimals: 3)
             .Number("corrected", r => r.Corrected, decimals: 3)
-            .Note(Charts.Invariant($"By sides: exact binomial of how many put A or B higher. By t: paired t-test. By ranks: Wilcoxon's signed ranks, exact; it decides for ratings, the sides for preference. Corrected: Holm's method over all {report.Questions} questions. Of those who answered right some guessed."))
+            .Note(rows.Count == 0
+                ? "No panel was asked for ratings or a preference; ratings-main.csv with one row for each cup, and the column preferred of the ballots, would hold them."
+                : Charts.Invariant($"By sides: exact binomial of how many put A or B higher. By t: paired t-test. By ranks: Wilcoxon's signed ranks, exact. The ranks decide for ratings, the sides for preference. Corrected: by Holm's method for the {reports.Max(r => r.Report.Questions)} questions asked together. Of those who answered right some guessed."))
             .ToTable();
     }
 
@@ -45,20 +60,35 @@ public static partial class Tables
     public static Table Comments(CommentTally tally)
     {
         ArgumentNullException.ThrowIfNull(tally);
-        return Table.Of(tally.Counts, Charts.Invariant($"Words in {tally.Comments} comments: tasters who used them"))
-            .Text("descriptor", c => c.Descriptor.Name)
-            .Number("of half A", c => c.A, decimals: 0)
-            .Number("of half B", c => c.B, decimals: 0)
-            .Number("of A only", c => c.OnlyA, decimals: 0)
-            .Number("of B only", c => c.OnlyB, decimals: 0)
-            .Number("denied", c => c.Denied, decimals: 0)
-            .Number("p-value", c => c.PValue, decimals: 3)
-            .Number("corrected", c => c.AdjustedPValue, decimals: 3)
-            .Note(Charts.Invariant($"Denied: \"not bitter\" and the like, not counted. Corrected for all words by Holm's method. {tally.Uncaught.Count} comments hold no known word."))
+        return Comments([("", tally)]);
+    }
+
+    /// <summary>The words of every counted panel of a trial, by descriptor.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
+    public static Table Comments(Trial trial) => Comments([.. CountedPanels(trial).Where(panel => panel.Comments is not null).Select(panel => (panel.Name, panel.Comments!))]);
+
+    private static Table Comments(IReadOnlyList<(string Panel, CommentTally Tally)> tallies)
+    {
+        var rows = tallies.SelectMany(t => t.Tally.Counts.Select(count => (t.Panel, Count: count))).ToList();
+        var table = Table.Of(rows, Charts.Invariant($"Words in {Charts.Counted(tallies.Sum(t => t.Tally.Comments), "comment")}: how many tasters used them"));
+        if (tallies.Any(t => t.Panel.Length > 0)) table = table.Text("panel", r => r.Panel);
+        return table
+            .Text("descriptor", r => r.Count.Descriptor.Name)
+            .Number("of half A", r => r.Count.A, decimals: 0)
+            .Number("of half B", r => r.Count.B, decimals: 0)
+            .Number("of A only", r => r.Count.OnlyA, decimals: 0)
+            .Number("of B only", r => r.Count.OnlyB, decimals: 0)
+            .Number("denied", r => r.Count.Denied, decimals: 0)
+            .Number("p-value", r => r.Count.PValue, decimals: 3)
+            .Number("corrected", r => r.Count.AdjustedPValue, decimals: 3)
+            .Note(tallies.Count == 0
+                ? "No comments on single cups were written; comments-main.csv with taster, code and comment would hold them."
+                : Charts.Invariant($"Denied: \"not bitter\" and the like, not counted. Corrected by Holm's method for all words. Comments with no known word: {tallies.Sum(t => t.Tally.Uncaught.Count)}."))
             .ToTable();
     }
 
     private sealed record Asked(
-        string Question, RatingGroup Group, int Tasters, double? MeanA, double? MeanB, double? Difference, Interval? Interval,
+        string Panel, string Question, RatingGroup Group, int Tasters, double? MeanA, double? MeanB, double? Difference, Interval? Interval,
         PreferenceTest Sides, double? PairedT, double? Ranks, double Corrected);
 }

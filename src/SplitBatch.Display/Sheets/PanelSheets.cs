@@ -49,7 +49,7 @@ public sealed record PanelSheets(
         if (trial.Description.Invented && !trial.Folder.IsWorkingCopy) throw new InvalidOperationException($"\"{trial.Folder.Name}\" is an example and stays as it came; open it with Trial.WorkOn to work on a copy.");
         var folder = Path.Combine(trial.Folder.Path, "sheets");
         sheets.SaveTo(folder);
-        return new SavedSheets(Path.GetRelativePath(Directory.GetCurrentDirectory(), folder), sheets);
+        return new SavedSheets($"{trial.Folder.Name}/sheets", sheets);
     }
 
     /// <summary>The pour plan of a trial's panel, with the strength of the beers from the batch log.</summary>
@@ -60,8 +60,7 @@ public sealed record PanelSheets(
     public static PourPlan PourOf(Trial trial, string panel = "main", PourOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(trial);
-        var record = trial.Panel(panel);
-        var plan = record.Serving ?? throw new TrialIncompleteException($"serving plan for panel {record.Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{record.Name}\")", "1-design");
+        var plan = trial.Panel(panel).Key;
         return trial.BatchLog.Alcohol(Side.A) is { } a && trial.BatchLog.Alcohol(Side.B) is { } b
             ? PourPlan.For(plan, a.PercentByVolume, b.PercentByVolume, options)
             : throw new TrialIncompleteException("strength of the beers", "log original and final gravity of both halves", "1-design");

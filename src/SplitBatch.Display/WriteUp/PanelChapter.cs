@@ -20,8 +20,9 @@ internal static class PanelChapter
             foreach (var block in OfPanel(panel, finding, verdict)) yield return block;
         }
 
-        if (counted.Count > 1 && trial.Forest() is { Rows.Count: > 1 } forest)
+        if (counted.Count(panel => panel.Plan.Protocol.HasKnownChance) > 1)
         {
+            var forest = trial.Forest();
             yield return new Heading("The panels side by side", 3);
             var together = verdict.Claims.Where(claim => claim.Id == "panels.together").ToList();
             if (together.Count > 0) yield return new Claims(together);
@@ -34,6 +35,7 @@ internal static class PanelChapter
     /// <summary>The chart of a panel's count; null where the protocol has none.</summary>
     public static Figure? CountChart(PanelFinding finding) =>
         finding.Sequential is { } path ? Charts.Sequential(path)
+        : finding.YesNo is { } test ? Charts.YesNo(test)
         : finding.Reading is { } reading ? Charts.CountAgainstGuessing(reading.Difference)
         : null;
 

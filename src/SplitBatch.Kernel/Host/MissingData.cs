@@ -5,11 +5,13 @@ namespace SplitBatch.Kernel.Host;
 
 /// <summary>
 /// Cells that cannot be run yet because the trial does not hold what they need. Such a cell is not an error: it says what is
-/// missing, and the cells that build on it say that they wait.
+/// missing, and the cells that build on it say that they wait. So does a cell whose question has no answer for this panel.
 /// </summary>
 /// <remarks>Names are told from the cells' text, because a variable whose cell did not end well may hold a value that means nothing.</remarks>
 internal sealed class MissingData
 {
+    private const string NotHere = "Not for this panel.";
+
     private readonly Dictionary<string, string> waiting = new(StringComparer.Ordinal);
 
     /// <summary>What a cell waits for, as a sentence; null when nothing it builds on is missing.</summary>
@@ -22,6 +24,7 @@ internal sealed class MissingData
         for (var e = exception; e is not null; e = e.InnerException)
         {
             if (e is TrialIncompleteException missing) return missing.Message;
+            if (e is NotApplicableException other) return $"{NotHere} {other.Message}";
         }
 
         return null;
@@ -44,7 +47,8 @@ internal sealed class MissingData
     /// <param name="waits">Whether an earlier cell said it already; what to do is then not said again.</param>
     public static DisplayOutput Note(string reason, bool waits)
     {
-        var text = waits ? $"Not yet: this cell builds on an earlier one. {reason.Split(':')[0].TrimEnd('.')}." : $"Not yet. {reason}";
+        var text = reason.StartsWith(NotHere, StringComparison.Ordinal) ? reason
+            : waits ? $"Not yet: this cell builds on an earlier one. {reason.Split(':')[0].TrimEnd('.')}." : $"Not yet. {reason}";
         return new DisplayOutput(new MimeBundle(new Dictionary<string, string>
         {
             ["text/plain"] = text,

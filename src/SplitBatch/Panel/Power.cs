@@ -131,6 +131,6 @@ public static class Power
         Guard.OpenShare(margin);
         var (first, always) = Sizing.Search(new(
             protocol.Chance, protocol.CorrectFromDiscriminators(margin), alpha / protocol.Sides, 1 - beta));
-        return new(protocol, Aim.Difference, alpha, 1 - beta, margin, first, always);
+        return new(protocol, Aim.Either, alpha, 1 - beta, margin, first, always);
     }
 }

@@ -81,8 +81,8 @@ public abstract class Protocol
     public virtual bool HasKnownChance => true;
 
     /// <summary>The chance that a pure guess is right, as a share.</summary>
-    /// <exception cref="InvalidOperationException">The protocol has no known chance; see <see cref="HasKnownChance"/>.</exception>
-    public virtual double Chance => throw new InvalidOperationException(
+    /// <exception cref="NotApplicableException">The protocol has no known chance; see <see cref="HasKnownChance"/>.</exception>
+    public virtual double Chance => throw new NotApplicableException(
         $"The {Name} protocol has no known guessing chance; use YesNoTest, which compares the answers to the two kinds of cup.");
 
     /// <summary>The psychometric function: the share of correct answers at a given d-prime.</summary>

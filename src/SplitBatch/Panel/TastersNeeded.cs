@@ -14,6 +14,11 @@ public sealed record TastersNeeded(
     /// <summary>For example <c>triangle: 40 tasters to show a difference when 30 % are discriminators (error 5 %, power 80 %); from 42 on always.</c></summary>
     public override string ToString()
     {
+        if (Aim == Aim.Either)
+        {
+            return $"{Protocol.Name}: {Always} tasters or more settle it, whatever they answer: every count then either shows a difference (error {Counts.Percent(Error)}) or rules out {Counts.Percent(Discriminators)} discriminators (error {Counts.Percent(1 - Power)}).{(First == Always ? "" : $" {First} can do it too, but not every number in between.")}";
+        }
+
         var aim = Aim == Aim.Difference
             ? $"to show a difference when {Counts.Percent(Discriminators)} are discriminators"
             : $"to rule out {Counts.Percent(Discriminators)} or more discriminators when there are none";
@@ -30,4 +35,7 @@ public enum Aim
 
     /// <summary>That any difference is smaller than the margin.</summary>
     Similarity,
+
+    /// <summary>The one or the other, whatever the count.</summary>
+    Either,
 }

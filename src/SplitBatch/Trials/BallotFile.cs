@@ -50,6 +50,7 @@ public static class BallotFile
             {
                 Column = what,
                 Accepted = $"one {what} in each file",
+                Severity = Severity.Warning,
             });
         }
         return ballots;

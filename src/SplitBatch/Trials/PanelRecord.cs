@@ -61,13 +61,17 @@ public sealed class PanelRecord
 
     /// <summary>The ballots scored against the key.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public ScoredPanel Scored => scored.Value ?? throw (Serving is null
-        ? new TrialIncompleteException($"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design")
-        : new TrialIncompleteException($"ballots for panel {Name}", $"type them into {BallotFile.NameOf(Name)}", "4-panel-statistics"));
+    public ScoredPanel Scored => scored.Value
+        ?? throw new TrialIncompleteException($"ballots for panel {Key.Panel}", $"type them into {BallotFile.NameOf(Name)}", "4-panel-statistics");
+
+    /// <summary>The sealed key, for a step that cannot do without it.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key yet.</exception>
+    public ServingPlan Key => Serving ?? throw new TrialIncompleteException(
+        $"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design");
 
     /// <summary>Both questions asked of the count: is there a difference, and is one that matters ruled out? Repeats by one taster do not count as new tasters.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    /// <exception cref="InvalidOperationException">The protocol has no known guessing chance; see <see cref="YesNo"/>.</exception>
+    /// <exception cref="NotApplicableException">The protocol has no known guessing chance; see <see cref="YesNo"/>.</exception>
     public PanelReading Reading => reading.Value;
 
     /// <summary>The test of a panel by A/not-A or same/different; null for other protocols.</summary>
@@ -79,13 +83,21 @@ public sealed class PanelRecord
     public WaldPath? Sequential => Plan.Stopping != StoppingRule.Sequential ? null : Plan.Sequential().Follow(
         Scored.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect));
 
+    /// <summary>What the panel says, in a sentence or two, whatever its protocol and stopping rule; never that the beers are the same.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public string InWords => Sequential?.ToString() ?? YesNo?.ToString() ?? Reading.ToString();
+
     /// <summary>Repeats judged by the spread of tasters; null where each taster had one set, or the protocol has no known chance.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
     public ReplicatedTest? Repeats => Plan.Protocol.HasKnownChance ? Reading.Similarity.Repeats : null;
 
-    /// <summary>What the count says to someone who starts from the plan's prior; null where repeats or an early stop make the count no sample of single tasters.</summary>
+    /// <summary>What the count says to someone who starts from the plan's prior.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public BayesReading? Bayes => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential ? null : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB);
+    /// <exception cref="NotApplicableException">Repeats or an early stop make the count no sample of single tasters, or the protocol has no known chance.</exception>
+    public BayesReading Bayes => BayesOrNone ?? throw new NotApplicableException(
+        $"The count of panel {Name} is not read from a prior: {(HasRepeats ? "repeats by one taster are not new tasters" : Plan.Protocol.HasKnownChance ? "it stops by the sequential lines" : $"{Plan.Protocol.Name} has no known guessing chance")}.");
+
+    private BayesReading? BayesOrNone => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential ? null : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB);
 
     /// <summary>Whether position, code, order, session, server, repeat or the odd beer drove the answers.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -116,7 +128,7 @@ public sealed class PanelRecord
         YesNo = YesNo,
         Sequential = Sequential,
         Repeats = Repeats,
-        Bayes = Bayes,
+        Bayes = BayesOrNone,
         Ratings = Ratings,
         Comments = Comments,
         Bias = Bias,
@@ -147,7 +159,7 @@ public sealed class PanelRecord
         foreach (var ballot in Scored.Excluded) yield return $"A ballot of {ballot.Ballot.Taster} is not counted: {ballot.Reasons}.";
         foreach (var ballot in Scored.Remarkable.Where(ballot => ballot.IsCounted))
         {
-            yield return $"A ballot of {ballot.Ballot.Taster} is counted{(ballot.Standing == Standing.CountedAsWrong ? " as wrong" : "")}, as the plan says, although: {ballot.Reasons}.";
+            yield return $"A ballot of {ballot.Ballot.Taster} is counted{(ballot.Standing == Standing.CountedAsWrong ? " as wrong" : "")}, as the plan says: {ballot.Reasons}.";
         }
 
         foreach (var ballot in Scored.Ballots.Where(ballot => ballot.IsCounted))

@@ -109,7 +109,7 @@ public class ProtocolTests
     [Fact]
     public void A_protocol_without_a_known_chance_says_what_to_use_instead()
     {
-        var error = Assert.Throws<InvalidOperationException>(() => DifferenceTest.Of(Protocol.ANotA, 20, 11));
+        var error = Assert.Throws<NotApplicableException>(() => DifferenceTest.Of(Protocol.ANotA, 20, 11));
         Assert.Contains("YesNoTest", error.Message, StringComparison.Ordinal);
     }
 }

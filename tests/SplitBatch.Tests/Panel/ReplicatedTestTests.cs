@@ -152,6 +152,6 @@ public class ReplicatedTestTests
     {
         Assert.Throws<ArgumentException>(() => ReplicatedTest.Of(Protocol.Triangle, []));
         Assert.Throws<ArgumentOutOfRangeException>(() => ReplicatedTest.Of(Protocol.Triangle, [new(4, 5)]));
-        Assert.Throws<InvalidOperationException>(() => ReplicatedTest.Of(Protocol.ANotA, [new(4, 3)]));
+        Assert.Throws<NotApplicableException>(() => ReplicatedTest.Of(Protocol.ANotA, [new(4, 3)]));
     }
 }
