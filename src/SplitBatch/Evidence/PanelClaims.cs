@@ -30,7 +30,7 @@ internal static class PanelClaims
         {
             yield return new Claim(
                 $"{id}.settle",
-                $"With {reading.ToSettle.Always} tasters or more, every count would have answered one of the two questions.",
+                $"With {reading.ToSettle.Always} tasters or more, every count of panel {plan.Name} would have answered one of the two questions.",
                 "exact binomial: from this size on no count leaves both questions open",
                 "trial.json");
         }

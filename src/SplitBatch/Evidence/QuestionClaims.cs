@@ -20,11 +20,13 @@ internal static class QuestionClaims
         if (finding.Comments is { Counts.Count: > 0 } words) yield return WordsClaim(id, words, [.. finding.Sources, $"comments-{finding.Plan.Name}.csv"]);
         if (finding.Bias is { Checks.Count: > 0 } bias)
         {
-            var shown = bias.Checks.Count(check => check.BiasShown);
-            const string Method = "chi-square by random dealing, with its seed, corrected by Holm's method";
-            yield return shown == 0
-                ? new Claim($"{id}.bias", $"{bias.Checks.Count} checks whether order, position, code or the odd beer drove the answers show no bias, which does not rule one out in a panel of this size.", Method, finding.Sources)
-                : new Claim($"{id}.bias", $"Of {bias.Checks.Count} checks whether order, position, code or the odd beer drove the answers, {shown} show a bias; what limits the trial names it.", Method, finding.Sources);
+            yield return Claim.InWords(
+                $"{id}.bias",
+                bias.Checks.Any(check => check.BiasShown)
+                    ? $"The answers of panel {finding.Plan.Name} depended on something besides the beers; what limits the trial names it."
+                    : $"The checks of panel {finding.Plan.Name} whether order, position, code or the odd beer drove the answers show no bias, which does not rule one out in a panel of this size.",
+                "chi-square by random dealing, with its seed, corrected by Holm's method",
+                finding.Sources);
         }
     }
 
@@ -58,10 +60,10 @@ internal static class QuestionClaims
         if (apart.Count > 0)
         {
             var word = apart[0];
-            return new Claim($"{id}.words", $"In {words.Comments} comments \"{word.Descriptor.Name}\" sets the halves apart: {word.A} tasters used it of half A and {word.B} of half B (p = {word.AdjustedPValue:0.000} after correction for {words.Counts.Count} descriptors).", Method, sources);
+            return new Claim($"{id}.words", $"In {words.Comments} comments \"{word.Descriptor.Name}\" sets the halves apart: {word.A} tasters used it of half A and {word.B} of half B (p = {word.AdjustedPValue:0.000} after correction for all descriptors).", Method, sources);
         }
 
         var most = words.Counts[0];
-        return new Claim($"{id}.words", $"In {words.Comments} comments the most used descriptor is \"{most.Descriptor.Name}\", by {most.A} tasters of half A and {most.B} of half B; after correction for {words.Counts.Count} descriptors none sets the halves apart.", Method, sources);
+        return new Claim($"{id}.words", $"In {words.Comments} comments the most used descriptor is \"{most.Descriptor.Name}\", by {most.A} tasters of half A and {most.B} of half B; after correction for all descriptors none sets the halves apart.", Method, sources);
     }
 }

@@ -18,7 +18,7 @@ internal static partial class Recomputed
     private static readonly (string Words, string What)[] Captions =
     [
         ("plant matter", "caption.charges"), ("Rager", "caption.models"), ("largest doubt", "caption.doubt"), ("they differ by", "caption.lab"),
-        ("estimated", "caption.estimate"), ("By guessing alone", "caption.count"), ("fits best", "caption.share"), ("number of tasters", "caption.power"),
+        ("d-prime", "caption.forest"), ("estimated", "caption.estimate"), ("By guessing alone", "caption.count"), ("fits best", "caption.share"), ("number of tasters", "caption.power"),
     ];
 
     /// <summary>The SHA-256 of every file that the script read.</summary>
@@ -30,6 +30,7 @@ internal static partial class Recomputed
     {
         if (claim.Numbers.Count == 0) return null;
         var what = claim.Id.StartsWith("limit.panel.main.remark.", StringComparison.Ordinal) && claim.Sentence.Contains("not returned", StringComparison.Ordinal) ? "returned" : claim.Id;
+        if (claim.Id.Contains(".remark.", StringComparison.Ordinal) && Duplicate().Match(claim.Sentence) is { Success: true } twice) what = $"duplicate {claim.Id.Split('.')[2]} {twice.Value}";
         if (Of(trial, what) is not { } expected) return $"{claim.Id} is worked out nowhere else: {claim.Sentence}";
         var same = expected.Count == claim.Numbers.Count && expected.Zip(claim.Numbers).All(pair => Math.Abs(pair.First - pair.Second) <= 1e-4 * Math.Abs(pair.First) + 1e-9);
         return same ? null : $"{claim.Id} states {Show(claim.Numbers)}; worked out again: {Show(expected)}";
@@ -59,6 +60,10 @@ internal static partial class Recomputed
         Rows.Value[trial].FirstOrDefault(row => row.What == what).Values?.Select(text => double.Parse(text, CultureInfo.InvariantCulture)).ToList();
 
     private static string Show(IEnumerable<double> numbers) => string.Join(" ", numbers.Select(number => number.ToString("G6", CultureInfo.InvariantCulture)));
+
+    /// <summary>The taster of a remark about several ballots for one set.</summary>
+    [GeneratedRegex(@"\w+(?= is (not )?counted.*ballots with)")]
+    private static partial Regex Duplicate();
 
     [GeneratedRegex(@"(?<![\w.:-])\d+(?:\.\d+)?(?![\w:-])")]
     private static partial Regex Number();

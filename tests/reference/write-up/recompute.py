@@ -11,11 +11,13 @@ import json
 import math
 import pathlib
 import platform
+import re
 
 import numpy as np
 import scipy
 from scipy import stats
 from scipy.integrate import quad, solve_ivp
+from scipy.optimize import brentq, minimize_scalar
 
 DATA = pathlib.Path(__file__).resolve().parents[3] / "data-demo"
 LITRES, GRAMS, QUARTS = 3.785411784, 28.349523125, 0.946352946  # a US gallon, an ounce, a US quart
@@ -242,44 +244,157 @@ def power(n, plan):
     return stats.binom.sf(critical(n, plan["alpha"]) - 1, n, right)
 
 
-def panel(name, folder, plan):
-    key, cups = {}, {}
-    for row in rows(folder / "serving-main.csv"):
-        cups.setdefault((row["taster"], row["set"]), []).append((row["code"], row["beer"], int(row["position"])))
-    for place, served in cups.items():
-        beers = [beer for _, beer, _ in served]
-        odd = "A" if beers.count("A") == 1 else "B"
-        key[place] = next(code for code, beer, _ in served if beer == odd)
-    ballots = rows(folder / "ballots-main.csv")
-    counted = [b for b in ballots if b["answer"].strip() and not (b.get("knew variable") or "").strip()]
-    right = sum(b["answer"] == key[(b["taster"], b["set"])] for b in counted)
-    n = len(counted)
+def odd_or_pair(protocol, served):
+    """Which answers are right: the odd cup of a triangle, either pair of a tetrad."""
+    by = lambda side: frozenset(code for code, beer in served if beer == side)
+    return [cups for cups in (by("A"), by("B")) if len(cups) == {"triangle": 1, "tetrad": 2}[protocol]]
+
+
+def right_share(protocol, d):
+    """Psychometric functions, written as integrals over one standard normal variable."""
+    phi, cdf = stats.norm.pdf, stats.norm.cdf
+    if protocol == "triangle":
+        return 2 * quad(lambda z: (cdf(-z * math.sqrt(3) + d * math.sqrt(2 / 3)) + cdf(-z * math.sqrt(3) - d * math.sqrt(2 / 3))) * phi(z), 0, 12)[0]
+    return 1 - 2 * quad(lambda z: phi(z) * (2 * cdf(z) * cdf(z - d) - cdf(z - d) ** 2), -12, 12)[0]
+
+
+def d_prime(counts):
+    """One d-prime for several counts (protocol, right, n), by maximum likelihood, with its 95 % likelihood interval."""
+    log = lambda d: sum(x * math.log(right_share(p, d)) + (n - x) * math.log(1 - right_share(p, d)) for p, x, n in counts)
+    best = minimize_scalar(lambda d: -log(d), bounds=(0, 8), method="bounded", options={"xatol": 1e-9}).x
+    floor = log(best) - stats.norm.ppf(0.975) ** 2 / 2
+    low = 0 if log(0) >= floor else brentq(lambda d: log(d) - floor, 0, best)
+    return best, low, brentq(lambda d: log(d) - floor, best, 8)
+
+
+def posterior(right, n, margin):
+    """From a flat prior of the share of discriminators, by quadrature of the likelihood."""
+    weight = lambda s: stats.binom.pmf(right, n, 1 / 3 + 2 / 3 * s)
+    area = lambda a, b: quad(weight, a, b, epsabs=1e-13, epsrel=1e-11, points=[right / n / 2] if a < right / n / 2 < b else None)[0]
+    whole = area(0, 1)
+    at = lambda chance: brentq(lambda s: area(0, s) / whole - chance, 0, 1, xtol=1e-12)
+    mean = quad(lambda s: s * weight(s), 0, 1, epsabs=1e-13)[0] / whole
+    factor = whole / stats.binom.pmf(right, n, 1 / 3)
+    return 100 * mean, 100 * at(0.025), 100 * at(0.975), 95, 100 * margin, 100 * area(margin, 1) / whole, max(factor, 1 / factor)
+
+
+def signed_ranks(differences):
+    """Wilcoxon's test, exact on the ranks at hand: every sign is tried by convolution."""
+    used = [d for d in differences if d]
+    ranks = [round(2 * r) for r in stats.rankdata([abs(d) for d in used])]
+    chance = {0: 1.0}
+    for rank in ranks:
+        step = {}
+        for total, c in chance.items():
+            for after in (total, total + rank):
+                step[after] = step.get(after, 0) + c / 2
+        chance = step
+    seen = sum(r for r, d in zip(ranks, used) if d > 0)
+    return min(1, 2 * min(sum(c for t, c in chance.items() if t <= seen), sum(c for t, c in chance.items() if t >= seen)))
+
+
+def holm(values):
+    adjusted, largest = [0] * len(values), 0
+    for left, i in enumerate(sorted(range(len(values)), key=lambda i: values[i])):
+        largest = max(largest, min(1, (len(values) - left) * values[i]))
+        adjusted[i] = largest
+    return adjusted
+
+
+def asked(name, folder, panel, beers, right):
+    """Ratings, preferences and words of one panel, decoded by its key; right: taster to whether the counted answer was right."""
+    if (folder / f"ratings-{panel}.csv").exists():
+        rated, questions = {}, []
+        table = rows(folder / f"ratings-{panel}.csv")
+        attributes = [column for column in table[0] if column not in ("taster", "code")]
+        for row in table:
+            for attribute in attributes:
+                rated.setdefault((attribute, row["taster"]), {}).setdefault(beers[(row["taster"], row["code"])], []).append(float(row[attribute]))
+        for only in (False, True):
+            for attribute in attributes:
+                d = [np.mean(v["B"]) - np.mean(v["A"]) for (a, t), v in rated.items() if a == attribute and t in right and (right[t] or not only)]
+                questions.append((attribute, only, d, signed_ranks(d)))
+        chosen = [(b["preferred"], b["taster"]) for b in rows(folder / f"ballots-{panel}.csv") if b["taster"] in right and b["preferred"]]
+        sides = [[beers.get((t, code), "none") for code, t in chosen if right[t] or not only] for only in (False, True)]
+        counts = [tuple(side.count(x) for x in ("A", "B", "none")) for side in sides]
+        p = [q[3] for q in questions] + [stats.binomtest(b, a + b, 0.5).pvalue for a, b, _ in counts]
+        adjusted = holm(p)
+        for (attribute, only, d, plain), corrected in zip(questions, adjusted):
+            half = stats.t.ppf(0.975, len(d) - 1) * np.std(d, ddof=1) / math.sqrt(len(d))
+            out(name, f"panel.{panel}.rating.{attribute}{'.right' if only else ''}", len(d), np.mean(d), np.mean(d) - half, np.mean(d) + half, 95, plain, len(p), corrected)
+        for only, count, plain, corrected in zip((False, True), counts, p[len(questions):], adjusted[len(questions):]):
+            out(name, f"panel.{panel}.preference{'.right' if only else ''}", *count, plain, corrected)
+    if (folder / f"comments-{panel}.csv").exists():
+        said = [(beers[(row["taster"], row["code"])], row["taster"], row["comment"]) for row in rows(folder / f"comments-{panel}.csv") if row["taster"] in right]
+        malty = {side: len({t for s, t, words in said if s == side and re.search(r"\b(malt|bread|biscuit|caramel|toast|grain)", words)}) for side in "AB"}
+        out(name, f"panel.{panel}.words", len(said), malty["A"], malty["B"])
+
+
+def panel(name, folder, plan, captions):
+    known = plan["name"]
+    cups = {}
+    for row in rows(folder / f"serving-{known}.csv"):
+        cups.setdefault((row["taster"], row["set"]), []).append((row["code"], row["beer"]))
+    beers = {(taster, code): beer for (taster, _), served in cups.items() for code, beer in served}
+    ballots = rows(folder / f"ballots-{known}.csv")
+    counted, places, twice = [], {}, {}
+    for ballot in ballots:
+        place = (ballot["taster"], ballot["set"])
+        twice[place] = twice.get(place, 0) + 1
+        if ballot["answer"].strip() and not (ballot.get("knew variable") or "").strip() and place not in places:
+            places[place] = frozenset(ballot["answer"].split()) in odd_or_pair(plan["protocol"], cups[place])
+            counted.append(ballot)
+    right, n = sum(places.values()), len(counted)
     p = stats.binom.sf(right - 1, n, 1 / 3)
     needed = critical(n, plan["alpha"])
     still = tell(upper(right, n, plan["beta"]))
     shown, ruled_out = p <= plan["alpha"], right <= most_for_margin(n, plan["beta"], plan["margin"])
-    out(name, "panel.main.count", n, right, n / 3)
-    out(name, "panel.main.difference", *([100 * p, 100 * plan["alpha"]] if shown else [100 * p, 100 * plan["alpha"], needed]))
+    out(name, f"panel.{known}.count", n, right, n / 3)
+    out(name, f"panel.{known}.difference", *([100 * p, 100 * plan["alpha"]] if shown else [100 * p, 100 * plan["alpha"], needed]))
     sure = 100 * (1 - plan["beta"])
-    out(name, "panel.main.margin", *([100 * plan["margin"], 100 * still, sure] if ruled_out else [100 * still, sure, 100 * plan["margin"]]))
+    out(name, f"panel.{known}.margin", *([100 * plan["margin"], 100 * still, sure] if ruled_out else [100 * still, sure, 100 * plan["margin"]]))
+    out(name, f"panel.{known}.bayes", *posterior(right, n, plan["margin"]))
     if not shown and not ruled_out:
         good = [settles(m, plan) for m in range(1, 1500)]
         from_here = max(i for i, fine in enumerate(good, start=1) if not fine) + 1
-        out(name, "panel.main.settle", from_here)
-        out(name, "next.panel", from_here)
+        out(name, f"panel.{known}.settle", from_here)
+        if known == "main":
+            out(name, "next.panel", from_here)
     if n != plan["tasters"]:
-        out(name, "limit.panel.main.departure.1", plan["tasters"], n)
-    missing = len(cups) - sum(bool(b["answer"].strip()) for b in ballots)
+        out(name, f"limit.panel.{known}.departure.1", plan["tasters"], n)
+    missing = len(cups) - sum(bool(b["answer"].strip()) for b in ballots if twice[(b["taster"], b["set"])] == 1) - sum(times > 1 for times in twice.values())
     if missing:
         out(name, "returned", missing, len(cups))
+    for (taster, place), times in twice.items():
+        if times > 1:
+            out(name, f"duplicate {known} {taster}", times, int(place))
+    asked(name, folder, known, beers, {taster: fine for (taster, _), fine in places.items()})
 
-    out(name, "caption.count", right, n, 100 * p, needed, 100 * plan["alpha"])
     low, high = tell(lower(right, n, 0.025)), tell(upper(right, n, 0.025))
-    out(name, "caption.share", 100 * tell(right / n), 95, 100 * low, 100 * high)
     enough = [power(m, plan) >= plan["power"] for m in range(1, 800)]
     first = enough.index(True) + 1
     always = max(i for i, fine in enumerate(enough, start=1) if not fine) + 1
-    out(name, "caption.power", 100 * plan["margin"], 100 * plan["power"], first, always, plan["tasters"], 100 * power(plan["tasters"], plan))
+    best = d_prime([(plan["protocol"], right, n)])
+    for what, values in (
+            ("count", (right, n, 100 * p, needed, 100 * plan["alpha"])),
+            ("share", (100 * tell(right / n), 95, 100 * low, 100 * high)),
+            ("power", (100 * plan["margin"], 100 * plan["power"], first, always, plan["tasters"], 100 * power(plan["tasters"], plan))),
+            ("forest", (right, n, *best, 95))):
+        captions.setdefault(what, []).extend(values)
+    return plan["protocol"], right, n
+
+
+def panels(name, folder, trial):
+    captions = {}
+    counts = [panel(name, folder, plan, captions) for plan in trial["panels"]]
+    if trial.get("panels together") == "stratified":
+        sets, right = sum(n for _, _, n in counts), sum(x for _, x, _ in counts)
+        p, best = stats.binom.sf(right - 1, sets, 1 / 3), d_prime(counts)  # both protocols guess with one chance in three
+        out(name, "panels.together", len(counts), right, sets, 100 * p, *best, 95)
+        apart = sum(stats.binom.logpmf(x, n, max(1 / 3, x / n)) for _, x, n in counts) - sum(stats.binom.logpmf(x, n, right_share(protocol, best[0])) for protocol, x, n in counts)
+        captions["forest"] += [len(counts), p, *best, stats.chi2.sf(2 * apart, len(counts) - 1)]
+    for what, values in captions.items():
+        out(name, f"caption.{what}", *values)
 
 
 def lab(name, folder, precision):
@@ -328,4 +443,4 @@ for folder in sorted(p for p in DATA.iterdir() if p.is_dir()):
     out(name, "lab.estimate", *(off if min(off) < 0 < max(off) else map(abs, off)))
     out(name, "caption.estimate", *estimates, *means, *(x for pair in intervals[:2] for x in pair))
     out(name, "table.doubt", *(x for pair in intervals for x in pair))
-    panel(name, folder, trial["panels"][0])
+    panels(name, folder, trial)

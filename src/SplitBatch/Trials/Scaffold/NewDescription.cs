@@ -50,22 +50,36 @@ internal static class NewDescription
                 ["// precision"] = "What the lab says of its method, as { \"analyte\": \"bitterness\", \"kind\": \"standard deviation\", \"condition\": \"repeatability\", \"value [BU]\": 0.6, \"source\": \"the lab's return\" }.",
                 ["precision"] = new JsonArray(),
             },
-            ["panels"] = new JsonArray(new JsonObject
-            {
-                ["// declared"] = "When the plan below is final, and before the first cup is poured, add the day: \"declared\": \"2026-03-14\".",
-                ["name"] = "main",
-                ["protocol"] = trial.Protocol.Name,
-                ["// shares"] = "alpha: the risk of showing a difference that is not there. power: the chance wanted of showing one as large as margin. margin: the share of people who can tell that would matter. beta: the risk of ruling that out although it is so.",
-                ["alpha"] = 0.05,
-                ["power"] = 0.80,
-                ["margin"] = trial.Margin,
-                ["beta"] = 0.05,
-                ["tasters"] = trial.Tasters,
-                ["replicates"] = 1,
-                ["// seed"] = "The serving orders and codes are drawn from this number; keep it from the servers and tasters.",
-                ["seed"] = trial.Seed,
-                ["stopping"] = "fixed",
-            }),
+            ["panels"] = new JsonArray(Panel(trial)),
         }.ToJsonString(Indented) + "\n";
+    }
+
+    private static JsonObject Panel(NewTrial trial)
+    {
+        var panel = new JsonObject
+        {
+            ["// declared"] = "When the plan below is final, and before the first cup is poured, add the day: \"declared\": \"2026-03-14\".",
+            ["name"] = "main",
+            ["protocol"] = trial.Protocol.Name,
+            ["// shares"] = "alpha: the risk of showing a difference that is not there. power: the chance wanted of showing one as large as margin. margin: the share of people who can tell that would matter. beta: the risk of ruling that out although it is so.",
+            ["alpha"] = 0.05,
+            ["power"] = 0.80,
+            ["margin"] = trial.Margin,
+            ["beta"] = 0.05,
+            ["tasters"] = trial.Tasters,
+            ["replicates"] = 1,
+            ["// seed"] = "The serving orders and codes are drawn from this number; keep it from the servers and tasters.",
+            ["seed"] = trial.Seed,
+            ["stopping"] = "fixed",
+            ["// rules"] = "How doubtful ballots count, where not as usual: { \"late\": \"count\", \"missing\": \"count as wrong\" }; see the README of the notebooks.",
+        };
+        if (trial.Protocol.NamesTheProperty)
+        {
+            panel["// expected"] = "The half that should show more of the attribute; fixed before pouring, because the test asks in this direction.";
+            panel["expected"] = "B";
+            panel["attribute"] = "bitter";
+        }
+
+        return panel;
     }
 }
