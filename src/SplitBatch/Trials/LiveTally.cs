@@ -12,7 +12,7 @@ public sealed record LiveTally
     {
         Panel = panel;
         Faults = faults;
-        Scored = panel.Serving!.Score(panel.Ballots, panel.Rules);
+        Scored = panel.Serving!.Score(panel.Ballots, panel.Plan.Rules);
     }
 
     /// <summary>The panel as it stands.</summary>

@@ -14,14 +14,14 @@ public sealed partial class Trial
     public LiveTally Tally(string panel = "main")
     {
         var record = Panel(panel);
-        if (record.Serving is null) _ = record.Scored;
+        _ = record.Key;
         var faults = new FaultList();
         using var turn = LogLock.TakeIfAllowed(Folder.Path, TimeSpan.FromSeconds(30));
         var name = BallotFile.NameOf(record.Name);
         IReadOnlyList<Ballot> ballots = Folder.Holds(name) && Folder.ReadText(name, faults) is { Length: > 0 } text
             ? BallotFile.Read(CsvTable.Read(name, new StringReader(text), faults, Description.Decimals))
             : [];
-        return new LiveTally(new PanelRecord(record.Plan, record.Serving, ballots, record.Rules), faults);
+        return new LiveTally(new PanelRecord(record.Plan, record.Serving, ballots), faults);
     }
 
     /// <summary>Adds one ballot, and counts anew. Several people may do so at once, each in a notebook of their own.</summary>
@@ -34,9 +34,9 @@ public sealed partial class Trial
     {
         GuardExample();
         var record = Panel(panel);
-        if (record.Serving is null) _ = record.Scored;
+        _ = record.Key;
         var ballot = new Ballot(Guard.NotBlank(taster).Trim(), (answer ?? "").Trim());
-        var scored = record.Serving!.Score([ballot], record.Rules).Ballots[0];
+        var scored = record.Serving!.Score([ballot], record.Plan.Rules).Ballots[0];
         if (scored.Notes.FirstOrDefault(note => note.Issue is BallotIssue.UnknownTaster or BallotIssue.UnknownCode or BallotIssue.UnknownSet) is { } refusal)
         {
             throw new ArgumentException($"{ballot.Taster}: {refusal.Text}. Nothing was written; ask the taster.");
