@@ -39,7 +39,7 @@ public class RehearsalTests
     public void A_plan_with_repeats_or_without_a_guessing_chance_is_refused()
     {
         Assert.Contains("taster by taster", Assert.Throws<InvalidOperationException>(() => (Plan with { Replicates = 2 }).Rehearse(null, seed: 1)).Message, StringComparison.Ordinal);
-        Assert.Throws<InvalidOperationException>(() => new PanelPlan(Protocol.ANotA, 20).Rehearse(null, seed: 1));
+        Assert.Throws<NotApplicableException>(() => new PanelPlan(Protocol.ANotA, 20).Rehearse(null, seed: 1));
     }
 
     [Fact]
