@@ -22,7 +22,7 @@ public class PanelOfATrialTests
 
         folder.Replace("trial.json", "\"expected\": \"A\"", "\"expected\": \"B\"");
         var error = Assert.Throws<TrialFolderException>(folder.Open);
-        Assert.Contains(error.Faults, fault => fault is { File: "serving-main.csv", Column: "expected", Value: "A" } && fault.Problem.Contains("scored the wrong way round", StringComparison.Ordinal));
+        Assert.Contains(error.Faults, fault => fault is { File: "serving-main.csv", Column: "expected", Value: "A" } && fault.Problem.Contains(". An answer would be scored the wrong way round.", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -41,6 +41,31 @@ public class PanelOfATrialTests
         lines[^1] = lines[^1][..^1] + "B";
         folder.Write("serving-main.csv", string.Join('\n', lines) + "\n");
         Assert.Contains(Assert.Throws<TrialFolderException>(folder.Open).Faults, fault => fault is { Column: "expected", Row: 26 });
+    }
+
+    [Fact]
+    public void A_key_without_the_expected_half_takes_the_plans_word_and_says_so()
+    {
+        using var folder = new PanelFolder("paired directional", 12, Directional, ExpectsA);
+        folder.Write("serving-main.csv", string.Join('\n', ServingKeyFile.Write(folder.Plan).TrimEnd('\n').Split('\n').Select(line => line.StartsWith('#') ? line : line[..line.LastIndexOf(',')])) + "\n");
+        folder.Answer(right: 9);
+        Assert.Equal(9, folder.Open().Panel().Scored.Correct);
+        Assert.Contains(folder.Check(), fault => fault is { Column: "expected", Severity: Severity.Warning } && fault.Problem == "The key does not say which beer was expected to be the stronger; the plan's word is taken.");
+        var faults = new FaultList();
+        var lines = ServingKeyFile.Write(folder.Plan).TrimEnd('\n').Split('\n');
+        lines[^1] = lines[^1][..^1] + "B";
+        Assert.Null(ServingKeyFile.Read(CsvTable.Read("serving-main.csv", new StringReader(string.Join('\n', lines)), faults)));
+        Assert.Equal("The key expects both beers to be the stronger.", Assert.Single(faults).Problem);
+    }
+
+    [Theory]
+    [InlineData("A-not-A", "\"stopping\": \"sequential\"", "stopping", "A sequential plan needs a known guessing chance; A-not-A has none.")]
+    [InlineData("triangle", "\"stopping\": \"sequential\", \"replicates\": 2", "replicates", "A sequential plan takes one set from each taster, because repeats are not new tasters.")]
+    [InlineData("triangle", "\"rules\": { \"closes\": \"tonight\" }", "rules.closes", "The time cannot be read.")]
+    public void A_plan_that_cannot_be_kept_is_refused(string protocol, string more, string column, string problem)
+    {
+        using var folder = new PanelFolder(protocol, 12, more);
+        Assert.Contains(Assert.Throws<TrialFolderException>(folder.Open).Faults, fault => fault.Column == $"panels[0].{column}" && fault.Problem == problem);
     }
 
     [Fact]
