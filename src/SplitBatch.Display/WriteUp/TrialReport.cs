@@ -116,7 +116,7 @@ public static class TrialReport
         if (trial.Lab.Results.Count > 0) yield return Tables.LabResults(trial.Lab);
         foreach (var panel in trial.Panels.Where(panel => panel.HasCount))
         {
-            var bias = BiasReport.Of(panel.Scored);
+            var bias = panel.Bias;
             if (bias.Checks.Count > 0) yield return Tables.Bias(bias);
         }
 

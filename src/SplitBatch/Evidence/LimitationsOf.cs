@@ -39,6 +39,11 @@ internal static class LimitationsOf
                 yield return Claim.InWords($"{id}.departure.{i + 1}", $"Panel {panel.Plan.Name} departed from its plan. {char.ToUpperInvariant(departure.ToString()[0])}{departure.ToString()[1..]}", "plan against practice", [.. sources, "trial.json"]);
             }
 
+            foreach (var (i, check) in (panel.Bias?.Checks.Where(check => check.BiasShown) ?? []).Index())
+            {
+                yield return Claim.InWords($"{id}.bias.{i + 1}", $"Panel {panel.Plan.Name}, a bias: {check}.", "chi-square by random dealing, corrected by Holm's method", sources);
+            }
+
             foreach (var (i, remark) in panel.Remarks.Index())
             {
                 yield return Claim.InWords($"{id}.remark.{i + 1}", $"Panel {panel.Plan.Name}: {remark}", "count of ballots", sources);

@@ -28,7 +28,10 @@ public sealed record PanelFinding(PanelPlan Plan, PanelReading? Reading, IReadOn
     public CommentTally? Comments { get; init; }
 
     /// <summary>The checks for bias; null where they were not made.</summary>
-    public BiasReport? Bias { get; init; }
+    public BiasReport? Bias => BiasWhenAsked?.Value;
+
+    /// <summary>The checks for bias, which deal answers out at random many times and so are made only when asked for.</summary>
+    internal Lazy<BiasReport>? BiasWhenAsked { get; init; }
 
     /// <summary>The files that the ballots came from.</summary>
     public IReadOnlyList<string> BallotFiles { get; init; } = [];

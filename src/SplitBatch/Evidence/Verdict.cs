@@ -8,17 +8,19 @@ namespace SplitBatch.Evidence;
 /// </summary>
 public sealed record Verdict
 {
+    private readonly Lazy<IReadOnlyList<Claim>> claims;
+
     private Verdict(TrialEvidence evidence)
     {
         Evidence = evidence;
-        Claims =
+        claims = new(() =>
         [
             .. evidence.Doses is { } doses ? DoseClaims.Of(doses, evidence) : [],
             .. evidence.Bitterness is { } lab ? LabClaims.Of(lab, evidence.Doses) : [],
             .. evidence.Lab is { } all ? LabClaims.OfReplicates(all) : [],
             .. evidence.Panels.SelectMany(PanelClaims.Of),
             .. evidence.Together is { } together ? [TogetherClaim.Of(together)] : Array.Empty<Claim>(),
-        ];
+        ]);
     }
 
     /// <summary>What the verdict rests on.</summary>
@@ -37,7 +39,7 @@ public sealed record Verdict
     public string Headline => Headlines.Of(this);
 
     /// <summary>Every quantitative sentence with its numbers, sources and methods, in the order of the job: dose, lab, panel.</summary>
-    public IReadOnlyList<Claim> Claims { get; }
+    public IReadOnlyList<Claim> Claims => claims.Value;
 
     /// <summary>What limits the verdict, as sentences.</summary>
     public IReadOnlyList<Claim> Limitations => [.. LimitationsOf.Trial(this)];

@@ -131,7 +131,7 @@ public sealed class PanelRecord
         Bayes = BayesOrNone,
         Ratings = Ratings,
         Comments = Comments,
-        Bias = Bias,
+        BiasWhenAsked = bias,
         BallotFiles = BallotFiles,
     };
 
@@ -172,7 +172,6 @@ public sealed class PanelRecord
 
         if (Scored.Missing.Count > 0) yield return $"Ballots not returned: {Scored.Missing.Count} of {Scored.Served}{(Plan.Rules.Missing == BallotRule.CountAsWrong ? ", counted as wrong, as the plan says" : "")}.";
         if (!Serving!.Balance.IsBalanced) yield return $"The serving orders were not balanced: {Serving.Balance.InWords}";
-        foreach (var check in Bias.Checks.Where(check => check.BiasShown)) yield return $"A bias: {check}.";
         foreach (var left in RatingsLeftOut) yield return left;
         if (Sequential is { Unused: > 0 } path) yield return $"Ballots that came in after the sequential panel had decided, and are not counted: {path.Unused}.";
     }

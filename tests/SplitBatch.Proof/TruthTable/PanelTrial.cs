@@ -16,7 +16,7 @@ internal static class PanelTrial
         var ballots = serving.Ballots(cell.People, seed);
         if (cell.Practice == Practice.Peeking) ballots = UpToTheFirstDifference(cell, serving, ballots);
         var plan = cell.Plan with { Seed = seed };
-        var record = new PanelRecord(plan, serving, ballots, BallotRules.Default);
+        var record = new PanelRecord(plan, serving, ballots);
         var verdict = Verdict.Of(new TrialEvidence { Variable = "hop lot", NameA = "cones", NameB = "pellets", Panels = [record.Finding] });
         var reading = cell.Practice == Practice.RepeatsAsTasters
             ? PanelReading.Of(cell.Protocol, record.Scored.Counted, record.Scored.Correct, plan.Margin, plan.Alpha, plan.Beta)
