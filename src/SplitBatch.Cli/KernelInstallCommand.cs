@@ -24,7 +24,7 @@ public sealed class KernelInstallCommand(IAnsiConsole console) : AsyncCommand<Ke
     {
         var program = typeof(KernelInstallCommand).Assembly.Location;
         if (CompiledCopy.IsCompiled(program)) return;
-        console.WriteLine("Now a copy is compiled for this machine, so that the kernel starts in less than half the time. It takes a minute or two; the kernel can be used meanwhile.");
+        console.WriteLine("Now a copy is compiled for this machine, so that the kernel starts sooner. It takes a minute or more, once; the kernel can be used meanwhile.");
         var clock = Stopwatch.StartNew();
         var copy = Path.Combine(kernels, KernelSpec.Name, CompiledCopy.FolderName);
         var fault = await CompiledCopy.MakeAsync(program, copy, cancellation);
