@@ -56,7 +56,7 @@ class Clients(unittest.TestCase):
         out = self.root / "pages"
         ended = subprocess.run(
             ["/usr/bin/python3", "-m", "nbconvert", "--execute", "--to", "html", "--output-dir", out, *[self.root / "notebooks" / n for n in NAMES]],
-            capture_output=True, text=True, timeout=300)
+            capture_output=True, text=True, timeout=540)
         self.assertEqual(ended.returncode, 0, ended.stderr)
         for name in NAMES:
             page = (out / name.replace(".ipynb", ".html")).read_text()

@@ -88,7 +88,7 @@ public sealed class InstalledKernel : IAsyncLifetime
     private async Task<IReadOnlyDictionary<string, Outcome>> RunSuiteAsync(string suite, Action<ProcessStartInfo>? prepare)
     {
         var outcomes = new ConcurrentDictionary<string, Outcome>(StringComparer.Ordinal);
-        var (code, output) = await RunAsync(DebianJupyter.Python, ["report.py", suite], Repository.Path("tests", "jupyter"), TimeSpan.FromMinutes(5), line =>
+        var (code, output) = await RunAsync(DebianJupyter.Python, ["report.py", suite], Repository.Path("tests", "jupyter"), TimeSpan.FromMinutes(10), line =>
         {
             if (!line.StartsWith("{\"test\"", StringComparison.Ordinal)) return;
             using var json = JsonDocument.Parse(line);
