@@ -1,13 +1,14 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using SplitBatch.Display;
 using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Kernel.Pages;
 
 /// <summary>An executed notebook as one page that stands alone: no other file and no network.</summary>
-public static class NotebookPage
+public static partial class NotebookPage
 {
     /// <summary>Writes the page.</summary>
     /// <param name="path">The file.</param>
@@ -34,12 +35,25 @@ public static class NotebookPage
         var how = failure is null ? "from start to end" : "up to the cell that failed";
         page.Append(CultureInfo.InvariantCulture, $"</main>\n<footer>\n<p>Made by running the notebook of the same name {how} with SplitBatch. The page needs no network.</p>\n</footer>\n");
         if (page.ToString().Contains("data-chart=", StringComparison.Ordinal)) page.Append("<script>").Append(NotebookDisplay.ChartScript).Append("</script>\n");
-        return page.Append(PageParts.End).ToString();
+        return WithStylesInHead(page.Append(PageParts.End).ToString());
     }
+
+    /// <summary>Styles that came with the cells' outputs, each once and where HTML wants them.</summary>
+    private static string WithStylesInHead(string page)
+    {
+        var body = page.IndexOf("<body", StringComparison.Ordinal);
+        var script = page.LastIndexOf("<script>", StringComparison.Ordinal) is var found and >= 0 ? found : page.Length;
+        var shown = page[body..script];
+        var styles = Style().Matches(shown).Select(match => match.Value).Distinct().ToList();
+        return styles.Count == 0 ? page : $"{page[..body].Replace("</head>", $"{string.Join('\n', styles)}\n</head>", StringComparison.Ordinal)}{Style().Replace(shown, "")}{page[script..]}";
+    }
+
+    [GeneratedRegex("<style>[^<]*</style>")]
+    private static partial Regex Style();
 
     private static void AddCell(StringBuilder page, NotebookCell cell, PageIds ids)
     {
-        if (cell.Kind == CellKind.Markdown) page.Append("<section class=\"prose\">\n").Append(ids.MakeUnique(Prose.Html(cell), cell.Number)).Append("</section>\n");
+        if (cell.Kind == CellKind.Markdown) page.Append("<div class=\"prose\">\n").Append(ids.MakeUnique(Prose.Html(cell), cell.Number)).Append("</div>\n");
         if (cell.Kind != CellKind.Code || string.IsNullOrWhiteSpace(cell.Source)) return;
         var given = cell.Tags.Contains(ParameterCell.InjectedTag) ? " given" : "";
         page.Append(CultureInfo.InvariantCulture, $"<div class=\"code{given}\" role=\"group\" aria-label=\"Code of cell {cell.Number}\"><pre><code>{CodeHtml.Of(cell.Source.TrimEnd())}</code></pre></div>\n");
