@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Reflection;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Scripting;
@@ -25,7 +26,7 @@ public class MappedReferencesTests
         using var other = new CSharpKernel();
         MappedReferences.Attach(one, Files);
         MappedReferences.Attach(other, Files);
-        Assert.True(References(one).Count > 2);
+        Assert.True(References(one).Length > 2);
         Assert.Empty(References(one).Intersect(References(other), ReferenceEqualityComparer.Instance));
         Assert.Empty(References(one).Select(r => ((PortableExecutableReference)r).GetMetadataId()).Intersect(References(other).Select(r => ((PortableExecutableReference)r).GetMetadataId())));
     }
@@ -40,6 +41,6 @@ public class MappedReferencesTests
         Assert.Equal(before, References(engine));
     }
 
-    private static IReadOnlyList<MetadataReference> References(CSharpKernel engine) =>
+    private static ImmutableArray<MetadataReference> References(CSharpKernel engine) =>
         ((ScriptOptions)typeof(CSharpKernel).GetField("_scriptOptions", BindingFlags.Instance | BindingFlags.NonPublic)!.GetValue(engine)!).MetadataReferences;
 }
