@@ -10,7 +10,7 @@ internal static class MultilineText
 
     public static string Join(JsonNode? node) => node switch
     {
-        JsonArray lines => string.Concat(lines.Select(l => (string?)l)),
+        JsonArray lines => string.Concat(lines.Select(l => l is JsonValue v && v.TryGetValue<string>(out var line) ? line : l?.ToJsonString())),
         JsonValue value when value.TryGetValue<string>(out var text) => text,
         _ => "",
     };

@@ -11,10 +11,10 @@ internal static partial class OutputHtml
 {
     public static void Add(StringBuilder page, JsonObject output)
     {
-        switch ((string?)output["output_type"])
+        switch (Word(output["output_type"]))
         {
             case "stream":
-                var name = (string?)output["name"] == "stderr" ? "stderr" : "stdout";
+                var name = Word(output["name"]) == "stderr" ? "stderr" : "stdout";
                 page.Append(CultureInfo.InvariantCulture, $"<pre class=\"{name}\">{Plain(MultilineText.Join(output["text"]))}</pre>\n");
                 break;
             case "display_data" or "execute_result" when output["data"] is JsonObject data:
@@ -42,6 +42,9 @@ internal static partial class OutputHtml
 
     private static string Picture(string type, string base64, string words) =>
         $"<img src=\"data:{type};base64,{base64.ReplaceLineEndings("")}\" alt=\"{PageParts.Text(words)}\">";
+
+    /// <summary>A text, or null for whatever else stands there: outputs may come from any program.</summary>
+    private static string? Word(JsonNode? node) => node is JsonValue value && value.TryGetValue(out string? text) ? text : null;
 
     private static string? Form(JsonObject data, string type) => data[type] is { } form && MultilineText.IsText(form) ? MultilineText.Join(form) : null;
 

@@ -28,6 +28,9 @@ public sealed record PanelPractice(Protocol Protocol, int Tasters, int Sets)
 
     /// <summary>The day of serving; null where not known.</summary>
     public DateOnly? Served { get; init; }
+
+    /// <summary>How the serving orders were used; null where not known.</summary>
+    public ServingBalance? Orders { get; init; }
 }
 
 /// <summary>One point in which practice departed from the plan, and what it means for the conclusion.</summary>
@@ -77,6 +80,13 @@ public sealed record Departure(string What, string Planned, string Done, string 
         if (practice.Seed is { } seed && seed != plan.Seed)
         {
             found.Add(new("seed", Whole(plan.Seed), Whole(seed), "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning));
+        }
+
+        if (practice.Orders is { IsBalanced: false } orders)
+        {
+            found.Add(new("serving orders", "each equally often", orders.InWords, orders.IsLopsided
+                ? "A liking for a position can pass for a difference between the beers, so the result is a lead to follow and not a test."
+                : "A liking for a position weighs a little in the count.", orders.IsLopsided ? Severity.Error : Severity.Warning));
         }
 
         if (practice.Stopping is { } stopping && stopping != plan.Stopping)

@@ -171,7 +171,6 @@ public sealed class PanelRecord
         }
 
         if (Scored.Missing.Count > 0) yield return $"Ballots not returned: {Scored.Missing.Count} of {Scored.Served}{(Plan.Rules.Missing == BallotRule.CountAsWrong ? ", counted as wrong, as the plan says" : "")}.";
-        if (!Serving!.Balance.IsBalanced) yield return $"The serving orders were not balanced: {Serving.Balance.InWords}";
         foreach (var left in RatingsLeftOut) yield return left;
         if (Sequential is { Unused: > 0 } path) yield return $"Ballots that came in after the sequential panel had decided, and are not counted: {path.Unused}.";
     }

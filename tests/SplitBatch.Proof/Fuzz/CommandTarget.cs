@@ -44,14 +44,8 @@ internal sealed class CommandTarget : Target
     protected override string? Try(int seed)
     {
         var mutator = new Mutator(seed);
-        List<string> words = [mutator.Of(Verbs)];
-        int count = mutator.Below(7);
-        for (int i = 0; i < count; i++) words.Add(mutator.Below(2) == 0 ? mutator.Of(Options) : mutator.Of(values));
         string made = Path.Combine(scratch, $"made-{seed % 50}");
-        if (words[0] == "new" && mutator.Below(2) == 0) words.Insert(1, made);
-        if (words[0] == "new") words.Add("--yes"); // Nobody is there to answer questions.
-        if (words[0] == "kernel") words.AddRange(["--prefix", scratch]); // Nothing outside the folder may be touched.
-        if (words[0] is "run" or "preview") words.AddRange(["--out", made]);
+        var words = Words(mutator, made);
         using var console = new TestConsole();
         string here = Directory.GetCurrentDirectory();
         Directory.SetCurrentDirectory(scratch);
@@ -59,7 +53,7 @@ internal sealed class CommandTarget : Target
         {
             int code = SplitBatchApp.RunAsync(words, console).GetAwaiter().GetResult();
             string said = console.Output;
-            string call = string.Join(' ', words.Select(word => word.Length > 40 ? word[..40] + "..." : word));
+            string call = Call(words);
             return code is not (0 or 1 or 2) ? $"exit code {code}: {call}"
                 : code != 0 && said.Length == 0 ? $"exit code {code} without a word: {call}"
                 : Find.RuntimeWordsIn(said) is { } runtime ? $"a message in the runtime's words (\"{runtime}\"): {call}: {said.Trim()}"
@@ -71,4 +65,20 @@ internal sealed class CommandTarget : Target
             if (Directory.Exists(made) && mutator.Below(4) == 0) Directory.Delete(made, recursive: true);
         }
     }
+
+    protected override string Describe(int seed) => Call(Words(new Mutator(seed), "made"));
+
+    private List<string> Words(Mutator mutator, string made)
+    {
+        List<string> words = [mutator.Of(Verbs)];
+        int count = mutator.Below(7);
+        for (int i = 0; i < count; i++) words.Add(mutator.Below(2) == 0 ? mutator.Of(Options) : mutator.Of(values));
+        if (words[0] == "new" && mutator.Below(2) == 0) words.Insert(1, made);
+        if (words[0] == "new") words.Add("--yes"); // Nobody is there to answer questions.
+        if (words[0] == "kernel") words.AddRange(["--prefix", scratch + "/missing"]); // Nothing outside may be touched, and an install takes minutes.
+        if (words[0] is "run" or "preview") words.AddRange(["--out", made]);
+        return words;
+    }
+
+    private static string Call(IEnumerable<string> words) => string.Join(' ', words.Select(word => word.Length > 60 ? word[..60] + "..." : word));
 }

@@ -9,6 +9,9 @@ internal abstract class Target
     /// <returns>What was wrong with the answer, or null.</returns>
     protected abstract string? Try(int seed);
 
+    /// <summary>What a case does, for a find.</summary>
+    protected virtual string Describe(int seed) => "";
+
     /// <summary>Runs cases one after another; one that does not end in time is a find, and ends the run.</summary>
     /// <param name="seeds">The seeds of the cases.</param>
     /// <param name="patience">How long one case may take.</param>
@@ -20,7 +23,7 @@ internal abstract class Target
             var one = Task.Run(() => Answer(seed));
             if (!one.Wait(patience))
             {
-                finds.Add(new Find(Name, seed, $"no answer within {patience.TotalSeconds:0} s"));
+                finds.Add(new Find(Name, seed, $"no answer within {patience.TotalSeconds:0} s. {Describe(seed)}"));
                 break;
             }
 

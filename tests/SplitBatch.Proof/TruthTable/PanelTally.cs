@@ -6,7 +6,7 @@ namespace SplitBatch.Proof.TruthTable;
 public sealed class PanelTally
 {
     private readonly int[] answers = new int[Enum.GetValues<PanelAnswer>().Length];
-    private int falseClaims, falseAndPlain, limitCovers, sharesCover, shares, distanceCovers, plain;
+    private int falseClaims, falseAndPlain, limits, limitCovers, sharesCover, shares, distanceCovers, plain;
     private long counted;
 
     internal PanelTally(PanelCell cell) => Cell = cell;
@@ -29,10 +29,10 @@ public sealed class PanelTally
     /// <summary>How often the verdict named nothing about the panel that limits it.</summary>
     public double PlainShare => (double)plain / Trials;
 
-    /// <summary>How often the limit "still allowed" lay at or above the truth; it should in 95 of 100.</summary>
-    public double LimitCovers => (double)limitCovers / Trials;
+    /// <summary>How often the limit "still allowed" lay at or above the truth; it should in 95 of 100. NaN where none is given for the practice.</summary>
+    public double LimitCovers => limits == 0 ? double.NaN : (double)limitCovers / limits;
 
-    public int LimitMisses => Trials - limitCovers;
+    public int LimitMisses => limits - limitCovers;
 
     /// <summary>How often the 95 % interval of the share of discriminators held the truth; NaN where none is given for the practice.</summary>
     public double SharesCover => shares == 0 ? double.NaN : (double)sharesCover / shares;
@@ -50,13 +50,15 @@ public sealed class PanelTally
         var reading = outcome.Reading;
         Trials++;
         counted += outcome.Counted;
-        answers[(int)reading.Answer]++;
-        bool isFalse = IsFalse(reading.Answer), isPlain = !outcome.IsQualified && outcome.KeptToPlan;
+        answers[(int)outcome.Answer]++;
+        bool isFalse = IsFalse(outcome.Answer), isPlain = !outcome.IsQualified && outcome.KeptToPlan;
         if (isFalse) falseClaims++;
         if (isPlain) plain++;
         if (isFalse && isPlain) falseAndPlain++;
+        if (Cell.Practice == Practice.Sequential) return; // An early stop makes the count no sample of fixed size, and the verdict gives no interval.
+        limits++;
         if (reading.Similarity.StillAllowed >= Cell.Truth.Discriminators - 1e-12) limitCovers++;
-        if (Cell.Practice == Practice.RepeatsAsRepeats) return; // its intervals are not those of single tastings
+        if (Cell.Practice == Practice.RepeatsAsRepeats) return; // The verdict gives no interval of single tastings.
         shares++;
         if (Holds(reading.Difference.DiscriminatorsInterval, Cell.Truth.Discriminators)) sharesCover++;
         if (Holds(reading.Difference.DPrime.Interval, Cell.Protocol.DPrime(Cell.Protocol.CorrectFromDiscriminators(Cell.Truth.Discriminators)))) distanceCovers++;

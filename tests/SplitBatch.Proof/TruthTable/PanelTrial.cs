@@ -18,11 +18,13 @@ internal static class PanelTrial
         var plan = cell.Plan with { Seed = seed };
         var record = new PanelRecord(plan, serving, ballots);
         var verdict = Verdict.Of(new TrialEvidence { Variable = "hop lot", NameA = "cones", NameB = "pellets", Panels = [record.Finding] });
+        var finding = verdict.Main!;
         var reading = cell.Practice == Practice.RepeatsAsTasters
             ? PanelReading.Of(cell.Protocol, record.Scored.Counted, record.Scored.Correct, plan.Margin, plan.Alpha, plan.Beta)
-            : record.Reading;
-        var finding = verdict.Main!;
-        return new PanelOutcome(reading, IsQualified: finding.Departures.Count + finding.Remarks.Count > 0, verdict.KeptToPlan, record.Scored.Counted);
+            : finding.Reading!;
+        return new PanelOutcome(
+            cell.Practice == Practice.RepeatsAsTasters ? reading.Answer : finding.Answer, reading,
+            IsQualified: finding.Departures.Count + finding.Remarks.Count > 0, verdict.KeptToPlan, finding.Sequential?.Tasters ?? record.Scored.Counted);
     }
 
     /// <summary>Ballots up to the look at which a difference shows, or all of them.</summary>

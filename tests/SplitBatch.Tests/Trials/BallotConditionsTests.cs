@@ -96,7 +96,7 @@ public class BallotConditionsTests
             set.Cups.Select((cup, i) => $"triangle,{set.Taster},{set.Number},{cup.Position},{cup.Code},{first.Beers[i]}\n"))));
         folder.Write("ballots-main.csv", "taster,answer\n" + string.Concat(folder.Plan.Sets.Select(set => $"{set.Taster},{set.Cups[0].Code}\n")));
         Assert.Contains(folder.Check(), fault => fault.Problem.Contains("A taster's liking for a position can then pass for a difference", StringComparison.Ordinal));
-        Assert.Contains(folder.Open().Verdict().Limitations, claim => claim.Sentence.Contains("serving orders were not balanced", StringComparison.Ordinal));
+        Assert.Contains(folder.Open().Verdict().Limitations, claim => claim.Sentence.Contains("Serving orders: planned each equally often, done not balanced", StringComparison.Ordinal));
     }
 
     private static Func<ServedSet, string, string?> Trouble(PanelFolder folder) => (set, row) => set.Number switch

@@ -51,6 +51,7 @@ public sealed record ScoredPanel(
     public PanelPractice Practice => new(Protocol, PerTaster.Count(taster => taster.Counted > 0), Counted)
     {
         Seed = Plan.Seed,
+        Orders = Plan.Balance,
         Served = Ballots.Min(ballot => ballot.Ballot.When) is { } first ? DateOnly.FromDateTime(first.DateTime) : null,
     };
 
