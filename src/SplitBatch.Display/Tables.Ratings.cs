@@ -25,25 +25,23 @@ public static partial class Tables
                 r.Panel, c.Attribute, c.Group, c.Tasters, c.MeanA, c.MeanB, c.Difference, c.DifferenceInterval, c.Higher, c.TPValue, c.Ranks.PValue, c.AdjustedPValue))
             .Concat(r.Report.Preferences.Select(p => new Asked(
                 r.Panel, "preferred", p.Group, p.Test.ForA + p.Test.ForB + p.Test.None, null, null, null, null, p.Test, null, null, p.AdjustedPValue)))).ToList();
-        var table = Table.Of(rows, "What tasters were asked beside the difference");
-        if (reports.Any(r => r.Panel.Length > 0)) table = table.Text("panel", r => r.Panel);
+        var caption = "What tasters were asked beside the difference" + (reports is [{ Panel.Length: > 0 }] ? $", panel {reports[0].Panel}" : "");
+        var table = Table.Of(rows, caption);
+        if (reports.Count > 1) table = table.Text("panel", r => r.Panel);
         return table
             .Text("question", r => r.Question)
-            .Text("tasters", r => r.Group == RatingGroup.All ? "all" : "answered right")
-            .Number("number", r => r.Tasters, decimals: 0)
-            .Number("mean A", r => r.MeanA)
-            .Number("mean B", r => r.MeanB)
-            .Number("B less A", r => r.Difference)
-            .Number("from", r => r.Interval?.Low)
-            .Number("to", r => r.Interval?.High)
-            .Text("more for A : B", r => Charts.Invariant($"{r.Sides.ForA} : {r.Sides.ForB}"))
+            .Text("tasters", r => Charts.Invariant($"{(r.Group == RatingGroup.All ? "all" : "right")} {r.Tasters}"))
+            .Number("A", r => r.MeanA)
+            .Number("B", r => r.MeanB)
+            .Text("B less A", r => r.Interval is { } interval ? $"{Table.Format(r.Difference!.Value, 1)} ({Table.Format(interval.Low, 1)} to {Table.Format(interval.High, 1)})" : null)
+            .Text("A : B", r => Charts.Invariant($"{r.Sides.ForA} : {r.Sides.ForB}"))
             .Number("p by sides", r => r.Sides.PValue, decimals: 3)
             .Number("p by t", r => r.PairedT, decimals: 3)
             .Number("p by ranks", r => r.Ranks, decimals: 3)
             .Number("corrected", r => r.Corrected, decimals: 3)
             .Note(rows.Count == 0
                 ? "No panel was asked for ratings or a preference; ratings-main.csv with one row for each cup, and the column preferred of the ballots, would hold them."
-                : Charts.Invariant($"By sides: exact binomial of how many put A or B higher. By t: paired t-test. By ranks: Wilcoxon's signed ranks, exact. The ranks decide for ratings, the sides for preference. Corrected: by Holm's method for the {reports.Max(r => r.Report.Questions)} questions asked together. Of those who answered right some guessed."))
+                : Charts.Invariant($"Tasters: all, or those who answered right, of whom some guessed. B less A: with its 95 % interval. A : B: how many put A or B higher. By sides: exact binomial of that. By t: paired t-test. By ranks: Wilcoxon's signed ranks, exact. The ranks decide for ratings, the sides for preference. Corrected: by Holm's method for the {reports.Max(r => r.Report.Questions)} questions asked together."))
             .ToTable();
     }
 
@@ -71,8 +69,8 @@ public static partial class Tables
     private static Table Comments(IReadOnlyList<(string Panel, CommentTally Tally)> tallies)
     {
         var rows = tallies.SelectMany(t => t.Tally.Counts.Select(count => (t.Panel, Count: count))).ToList();
-        var table = Table.Of(rows, Charts.Invariant($"Words in {Charts.Counted(tallies.Sum(t => t.Tally.Comments), "comment")}: how many tasters used them"));
-        if (tallies.Any(t => t.Panel.Length > 0)) table = table.Text("panel", r => r.Panel);
+        var table = Table.Of(rows, Charts.Invariant($"Words in {Charts.Counted(tallies.Sum(t => t.Tally.Comments), "comment")}{(tallies is [{ Panel.Length: > 0 }] ? $" of panel {tallies[0].Panel}" : "")}: how many tasters used them"));
+        if (tallies.Count > 1) table = table.Text("panel", r => r.Panel);
         return table
             .Text("descriptor", r => r.Count.Descriptor.Name)
             .Number("of half A", r => r.Count.A, decimals: 0)

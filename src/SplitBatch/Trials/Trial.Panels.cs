@@ -19,6 +19,7 @@ public sealed partial class Trial
     public Forest Forest()
     {
         PanelCount[] counted = [.. Panels.Where(panel => panel.HasCount && panel.Plan.Protocol.HasKnownChance).Select(panel => panel.AsPanelCount())];
+        if (counted.Length == 0 && Panels.Count > 0) _ = Panels[0].Scored;
         return counted.Length > 0 ? SplitBatch.Panel.Forest.Of(counted) : throw new TrialIncompleteException("counted panel", "serve one and type its ballots in", "4-panel-statistics");
     }
 
@@ -49,14 +50,7 @@ public sealed partial class Trial
             throw new TrialIncompleteException($"declared plan for panel {panel.Name}", $"when the plan is final, write the day into {TrialFolder.DescriptionFile} as \"declared\": \"2026-03-14\"", "1-design");
         }
 
-        var chosen = (options ?? new ServingOptions()) with
-        {
-            Panel = panel.Name,
-            Replicates = panel.Plan.Replicates,
-            Expected = panel.Plan.Expected,
-            Attribute = panel.Plan.Attribute,
-        };
-        ServingKeyFile.Save(ServingPlan.Balanced(panel.Plan.Protocol, panel.Plan.Tasters, panel.Plan.Seed, chosen), Folder);
+        ServingKeyFile.Save(ServingPlan.Balanced(panel.Plan, options), Folder);
         return Open(Folder.Path);
     }
 

@@ -24,9 +24,9 @@ public sealed partial class MetricWalkTests
         Assert.Contains("of its cells wait for data that are not there yet", File.ReadAllText(Path.Combine(walk.Pages, "index.html")), StringComparison.Ordinal);
         Assert.Equal(
             [
+                "Not yet. This trial holds no serving plan for panel main yet: make it with splitbatch serve, or in a cell with trial.Serve(\"main\"), which writes serving-main.csv (see notebook 1-design).",
                 "Not yet. This trial holds no hop lot yet: list your lots in hops.csv (see notebook 1-design).",
                 "Not yet. This trial holds no lab result of both halves for bitterness yet: log the lab's return in lab-returns.csv, or put its file into incoming (see notebook 3-lab-return).",
-                "Not yet. This trial holds no serving plan for panel main yet: make it with splitbatch serve, or in a cell with trial.Serve(\"main\"), which writes serving-main.csv (see notebook 1-design).",
                 "Not yet. This trial holds no past beer with hop charges and a lab return yet: log both, here or in a trial beside it, and this chart learns from them (see notebook 3-lab-return).",
             ],
             walk.NotYet());

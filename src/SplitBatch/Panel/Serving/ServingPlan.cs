@@ -63,6 +63,22 @@ public sealed class ServingPlan
         Protocol protocol, int tasters, int seed, int sessions = 1, int servers = 1, int replicates = 1, string panel = "main") =>
         Balanced(protocol, tasters, seed, new ServingOptions { Sessions = sessions, Servers = servers, Replicates = replicates, Panel = panel });
 
+    /// <summary>A balanced plan for a panel as it was declared.</summary>
+    /// <param name="plan">What was declared.</param>
+    /// <param name="options">Sessions, servers and taster names; the rest is the plan's. Null for one session and one server.</param>
+    /// <example><code>ServingPlan.Balanced(trial.Panel("main").Plan)</code></example>
+    public static ServingPlan Balanced(PanelPlan plan, ServingOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return Balanced(plan.Protocol, plan.Tasters, plan.Seed, (options ?? new ServingOptions()) with
+        {
+            Panel = plan.Name,
+            Replicates = plan.Replicates,
+            Expected = plan.Expected,
+            Attribute = plan.Attribute,
+        });
+    }
+
     /// <inheritdoc cref="Balanced(Protocol, int, int, int, int, int, string)"/>
     /// <param name="protocol">The protocol.</param>
     /// <param name="tasters">How many people taste, in [1, 1000].</param>
