@@ -34,15 +34,20 @@ internal sealed class CellThread : SynchronizationContext
 
     private readonly BlockingCollection<(SendOrPostCallback Callback, object? State)> posts = [];
     private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly CancellationTokenSource abort = new();
-    private readonly CancellationTokenSource abandon = new();
+    private readonly CancellationTokenSource abort;
+    private readonly CancellationTokenSource abandon;
     private readonly Lock letGoGate = new();
     private readonly TaskCompletionSource completed = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Thread thread;
     private volatile bool closed;
     private bool letGo;
 
-    private CellThread(Func<Task> body) => thread = new Thread(() => Run(body), StackSize) { IsBackground = true, Name = "cell" };
+    private CellThread(Func<Task> body, CancellationTokenSource abort, CancellationTokenSource abandon)
+    {
+        this.abort = abort;
+        this.abandon = abandon;
+        thread = new Thread(() => Run(body), StackSize) { IsBackground = true, Name = "cell" };
+    }
 
     /// <summary>Completes as the cell does, once the thread has ended; cancelled when the cell was stopped first.</summary>
     public Task Completed => completed.Task;
@@ -50,7 +55,7 @@ internal sealed class CellThread : SynchronizationContext
     /// <summary>Starts <paramref name="body"/> on a new thread, with the caller's ambient state.</summary>
     public static CellThread Start(Func<Task> body)
     {
-        var cell = new CellThread(body);
+        var cell = new CellThread(body, new CancellationTokenSource(), new CancellationTokenSource());
         cell.thread.Start();
         return cell;
     }
