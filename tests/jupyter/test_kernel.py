@@ -48,10 +48,12 @@ class OneKernel(unittest.TestCase):
         self.wait_for("execute_input")
         self.manager.interrupt_kernel()
         self.client.get_shell_msg(timeout=PATIENCE)
-        time.sleep(1)
-        before = processor_seconds(self.manager.provisioner.pid)
-        time.sleep(3)
-        self.assertLess(processor_seconds(self.manager.provisioner.pid) - before, 1.0)
+        spent = []  # The compiler's own work behind comes to an end; a loop that goes on does not.
+        while len(spent) < 10 and (not spent or spent[-1] > 0.1):
+            before = processor_seconds(self.manager.provisioner.pid)
+            time.sleep(3)
+            spent.append(processor_seconds(self.manager.provisioner.pid) - before)
+        self.assertLessEqual(spent[-1], 0.1, spent)
 
     def test_output_streams_while_the_cell_runs(self):
         self.client.execute('Console.Write("first"); await Task.Delay(3000); Console.Write("second");')

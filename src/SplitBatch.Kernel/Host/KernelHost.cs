@@ -26,6 +26,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private readonly Lock gate = new();
     private readonly SemaphoreSlim turn = new(1, 1);
     private readonly List<CellThread> threads = [];
+    private readonly List<CancellationTokenSource> asked = [];
     private readonly CompositeKernel kernel = [];
     private readonly MissingData missing = new();
     private CSharpKernel? csharp;
@@ -52,32 +53,41 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     {
         ArgumentNullException.ThrowIfNull(code);
         ArgumentNullException.ThrowIfNull(sink);
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        lock (gate) asked.Add(stop);
         try
         {
-            await StartAsync(cancellation).ConfigureAwait(false);
-            await turn.WaitAsync(cancellation).ConfigureAwait(false);
+            await StartAsync(stop.Token).ConfigureAwait(false);
+            await turn.WaitAsync(stop.Token).ConfigureAwait(false);
+            try
+            {
+                return await RunAsync(code, sink, stop.Token).ConfigureAwait(false);
+            }
+            finally
+            {
+                turn.Release();
+            }
         }
-        catch (OperationCanceledException)
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
             return CellErrors.Interrupted();
         }
-
-        try
-        {
-            return await RunAsync(code, sink, cancellation).ConfigureAwait(false);
-        }
         finally
         {
-            turn.Release();
+            lock (gate) asked.Remove(stop);
         }
     }
 
     /// <inheritdoc/>
     public async Task<bool> InterruptAsync()
     {
-        if (current is { } run)
+        // A cell that waits for the kernel to start is stopped as well; the start itself goes on, or no cell could ever run.
+        CancellationTokenSource[] stopped;
+        lock (gate) stopped = [.. asked];
+        foreach (var stop in stopped) await CancelAsync(stop).ConfigureAwait(false);
+        if (current is { IsStart: false } run)
         {
-            await run.Stop.CancelAsync().ConfigureAwait(false);
+            await CancelAsync(run.Stop).ConfigureAwait(false);
             await run.Ended.Task.ConfigureAwait(false);
         }
 
@@ -95,6 +105,18 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         packages?.Dispose();
     }
 
+    private static async Task CancelAsync(CancellationTokenSource stop)
+    {
+        try
+        {
+            await stop.CancelAsync().ConfigureAwait(false);
+        }
+        catch (ObjectDisposedException)
+        {
+            // The cell ended at this moment.
+        }
+    }
+
     private async Task SetUpAsync()
     {
         ValueFormat.Register();
@@ -106,16 +128,16 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         kernel.Add(csharp);
         kernel.DefaultKernelName = Name;
         kernel.RegisterCommandHandler<RequestInput>(AnswerInputAsync);
-        var result = await RunAsync(StartSetting.Usings + options.StartCode, new NoSink(), CancellationToken.None).ConfigureAwait(false);
+        var result = await RunAsync(StartSetting.Usings + options.StartCode, new NoSink(), CancellationToken.None, isStart: true).ConfigureAwait(false);
         if (result.Error is { } error) throw new InvalidOperationException($"The kernel's start code failed: {string.Join('\n', error.Traceback)}");
     }
 
-    private async Task<CellResult> RunAsync(string code, ICellSink sink, CancellationToken cancellation)
+    private async Task<CellResult> RunAsync(string code, ICellSink sink, CancellationToken cancellation, bool isStart = false)
     {
         if (IsStuck) return CellErrors.Stuck();
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         using var cell = new RunningCell(sink, stop.Token);
-        var run = new Run(stop);
+        var run = new Run(stop, isStart);
         RunningCell.Current = cell;
         var names = CellNames.Of(code);
         if (missing.WaitedFor(names) is { } awaited) return NotYet(cell, names, awaited, waits: true);
@@ -211,8 +233,14 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         // The engine puts its own console in place for every command; put back the one that follows the cell.
         CellConsole.Install();
         MappedReferences.Follow(csharp!);
-        var thread = CellThread.Start(() => next(command, context));
-        lock (threads) threads.Add(thread);
+        CellThread thread;
+        lock (threads)
+        {
+            // A cell that was stopped before it began must not begin.
+            if (current is not { Stop.IsCancellationRequested: false }) throw new OperationCanceledException();
+            threads.Add(thread = CellThread.Start(() => next(command, context)));
+        }
+
         await thread.Completed.ConfigureAwait(false);
     }
 
@@ -223,7 +251,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         context.Publish(new InputProduced(answer, command));
     }
 
-    private sealed record Run(CancellationTokenSource Stop)
+    private sealed record Run(CancellationTokenSource Stop, bool IsStart)
     {
         public TaskCompletionSource Ended { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
     }

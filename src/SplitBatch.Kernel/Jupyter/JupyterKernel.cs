@@ -31,10 +31,11 @@ public sealed class JupyterKernel : IDisposable
         _session = new JupyterSession(outbox);
         var info = new KernelInfoHandler();
         var history = new History();
+        var execute = new ExecuteHandler(host, history, _questions, _shell);
         IRequestHandler[] shell =
         [
             info,
-            new ExecuteHandler(host, history, _questions, _shell),
+            execute,
             new CompleteHandler(host),
             new InspectHandler(host),
             new IsCompleteHandler(host),
@@ -44,7 +45,7 @@ public sealed class JupyterKernel : IDisposable
             new CommIgnoredHandler("comm_msg"),
             new CommIgnoredHandler("comm_close"),
         ];
-        IRequestHandler[] control = [new InterruptHandler(host), new ShutdownHandler(Stop)];
+        IRequestHandler[] control = [new InterruptHandler(host, execute.Interrupt), new ShutdownHandler(Stop)];
         _shellRouter = new RequestRouter(_session, [.. shell, .. control], log);
         _controlRouter = new RequestRouter(_session, [info, .. control], log);
     }

@@ -48,4 +48,28 @@ public class CancelTests(HostFixture kernel) : IClassFixture<HostFixture>
         Assert.True(result.Interrupted);
         Assert.Equal(new TextOutput("go" + Environment.NewLine), Assert.Single(sink.Outputs));
     }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(100)]
+    [InlineData(400)]
+    public async Task A_cell_that_waits_for_the_kernel_to_start_is_stopped_and_the_kernel_starts_all_the_same(int milliseconds)
+    {
+        await using var cold = new KernelHost();
+        var cell = cold.ExecuteAsync("while (true) { }", new ListSink());
+        await Task.Delay(milliseconds);
+        Assert.True(await cold.InterruptAsync());
+        Assert.True((await cell.WaitAsync(TimeSpan.FromSeconds(20))).Interrupted);
+        Assert.True((await cold.ExecuteAsync("1 + 1", new ListSink())).Succeeded);
+    }
+
+    [Fact]
+    public async Task A_cell_stopped_before_it_began_never_begins()
+    {
+        await kernel.Run("static class Begun { public static int Count; }");
+        using var stop = new CancellationTokenSource();
+        await stop.CancelAsync();
+        Assert.True((await kernel.Host.ExecuteAsync("Begun.Count++;", new ListSink(), stop.Token)).Interrupted);
+        Assert.Equal("0", await kernel.Value("await Task.Delay(300); Begun.Count"));
+    }
 }

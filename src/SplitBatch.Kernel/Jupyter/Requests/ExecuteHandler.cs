@@ -9,6 +9,8 @@ public sealed class ExecuteHandler(ICellHost host, History history, StdinQuestio
 {
     private static readonly MimeBundle NoValue = new(new Dictionary<string, string>());
 
+    private readonly Lock _gate = new();
+    private CancellationTokenSource? _stop;
     private int _count;
 
     /// <inheritdoc/>
@@ -18,6 +20,26 @@ public sealed class ExecuteHandler(ICellHost host, History history, StdinQuestio
     public async Task HandleAsync(Exchange exchange, CancellationToken cancellation)
     {
         var request = exchange.Content(WireJson.Plain.ExecuteRequest);
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        lock (_gate) _stop = stop;
+        try
+        {
+            await HandleAsync(exchange, request, stop.Token).ConfigureAwait(false);
+        }
+        finally
+        {
+            lock (_gate) _stop = null;
+        }
+    }
+
+    /// <summary>Stops the cell being served, from the moment that clients were told of it, whether or not it runs already.</summary>
+    public void Interrupt()
+    {
+        lock (_gate) _stop?.Cancel();
+    }
+
+    private async Task HandleAsync(Exchange exchange, ExecuteRequest request, CancellationToken cancellation)
+    {
         var store = !request.Silent && request.StoreHistory != false;
         var count = request.Silent ? _count : _count + 1;
         if (store)

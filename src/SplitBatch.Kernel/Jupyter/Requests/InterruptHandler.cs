@@ -5,7 +5,7 @@ using SplitBatch.Kernel.Jupyter.Wire;
 namespace SplitBatch.Kernel.Jupyter.Requests;
 
 /// <summary>Stops the running cell; what earlier cells made stays.</summary>
-public sealed class InterruptHandler(ICellHost host) : IRequestHandler
+public sealed class InterruptHandler(ICellHost host, Action stopRequest) : IRequestHandler
 {
     private const string Stuck =
         "The cell is in a call that cannot be stopped from outside. It goes on until the call returns; to end it now, restart the kernel.\n";
@@ -16,6 +16,7 @@ public sealed class InterruptHandler(ICellHost host) : IRequestHandler
     /// <inheritdoc/>
     public async Task HandleAsync(Exchange exchange, CancellationToken cancellation)
     {
+        stopRequest();
         var stopped = await host.InterruptAsync().ConfigureAwait(false);
         if (!stopped)
         {
