@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Diagnostics.CodeAnalysis;
 using System.Runtime;
 
 namespace SplitBatch.Kernel.Host;
@@ -15,7 +14,6 @@ namespace SplitBatch.Kernel.Host;
 /// What cannot be ended: work on threads the cell started itself, and a native call that never returns. <see cref="StopAsync"/>
 /// then answers false, and the kernel needs a restart.
 /// </remarks>
-[SuppressMessage("Design", "CA1001", Justification = "A cell may outlive whoever started it, and tokens without a timer hold nothing to free.")]
 internal sealed class CellThread : SynchronizationContext
 {
     /// <summary>Deep but finite recursion is common in numeric code; the default stack is 1.5 to 8 MB by platform.</summary>
