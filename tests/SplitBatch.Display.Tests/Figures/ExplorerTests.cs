@@ -76,7 +76,7 @@ public class ExplorerTests
     public void What_cannot_be_moved_is_refused()
     {
         Assert.Throws<ArgumentException>(() => Charts.ExplorePower(Protocol.PairedTwoSided));
-        Assert.Throws<InvalidOperationException>(() => Charts.ExplorePower(Protocol.ANotA));
+        Assert.Throws<NotApplicableException>(() => Charts.ExplorePower(Protocol.ANotA));
         Assert.Throws<ArgumentOutOfRangeException>(() => Charts.ExplorePower(Protocol.Triangle, tasters: 3));
         Assert.Throws<ArgumentOutOfRangeException>(() => Charts.ExplorePower(Protocol.Triangle, discriminators: 30));
         var still = All["grows"].Still;
