@@ -32,7 +32,9 @@ internal static class PanelChapter
         if (trial.Note("results") is { } own) yield return new Prose(own);
         yield return new Heading("The plan, and what it could have told", 3);
         yield return Tables.Plans(trial.Panels.Select(panel => panel.Plan));
-        foreach (var panel in trial.Panels.Where(panel => panel.Plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed })) yield return Charts.PowerCurve(panel.Plan);
+        var curves = trial.Panels.Select(panel => panel.Plan).Where(plan => plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed })
+            .DistinctBy(plan => (plan.Protocol.Chance, plan.Protocol.Sides, plan.Tasters, plan.Alpha, plan.Power, plan.Margin)); // Panels that could have told the same share one curve.
+        foreach (var plan in curves) yield return Charts.PowerCurve(plan);
         foreach (var report in verdict.Evidence.Panels.Select(finding => finding.Bias).OfType<BiasReport>().Where(Charts.HasOrderAndPosition))
         {
             yield return Charts.OrderAndPosition(report) with

@@ -101,7 +101,7 @@ public sealed class NewAndCheckTests : IDisposable
         var (code, text) = await Run("check", Mine);
         Assert.Equal(1, code);
         var lines = text.TrimEnd().Split('\n');
-        Assert.Equal("fault: hops.csv, row 7, form = \"pelets\": The word is not known here. Accepted: whole cones, pellets, lupulin pellets, isomerised pellets, CO2 extract, iso extract, oil. Did you mean \"pellets\"?", lines[0]);
+        Assert.Equal("fault: hops.csv, row 8, form = \"pelets\": The word is not known here. Accepted: whole cones, pellets, lupulin pellets, isomerised pellets, CO2 extract, iso extract, oil. Did you mean \"pellets\"?", lines[0]);
         Assert.Equal("fault: hops.csv, row 8, alpha [%] = \"six\": \"six\" is not a number. Accepted: a number between 0 and 90.", lines[1]);
         Assert.Equal("mine: 2 faults. The notebooks will not open it until the faults are mended; some checks only run then.", lines[^1]);
     }
@@ -114,7 +114,7 @@ public sealed class NewAndCheckTests : IDisposable
         var console = new TestConsole();
         console.Profile.Out = new TerminalOutput(console.Profile.Out);
         var (_, text) = await Run(console, "check", Mine);
-        Assert.Contains("fault  hops.csv, row 7, form", text, StringComparison.Ordinal);
+        Assert.Contains("fault  hops.csv, row 8, form", text, StringComparison.Ordinal);
         Assert.Matches(@"found\s{2,}pelets", text);
         Assert.Contains("accepted  whole cones, pellets", text, StringComparison.Ordinal);
         Assert.Matches(@"try\s+Did you mean ""pellets""\?", text);
