@@ -102,7 +102,7 @@ public sealed class NewAndCheckTests : IDisposable
         Assert.Equal(1, code);
         var lines = text.TrimEnd().Split('\n');
         Assert.Equal("fault: hops.csv, row 8, form = \"pelets\": The word is not known here. Accepted: whole cones, pellets, lupulin pellets, isomerised pellets, CO2 extract, iso extract, oil. Did you mean \"pellets\"?", lines[0]);
-        Assert.Equal("fault: hops.csv, row 8, alpha [%] = \"six\": \"six\" is not a number. Accepted: a number between 0 and 90.", lines[1]);
+        Assert.Equal("fault: hops.csv, row 9, alpha [%] = \"six\": \"six\" is not a number. Accepted: a number between 0 and 90.", lines[1]);
         Assert.Equal("mine: 2 faults. The notebooks will not open it until the faults are mended; some checks only run then.", lines[^1]);
     }
 
