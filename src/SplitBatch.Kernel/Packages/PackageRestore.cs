@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Runtime.InteropServices;
 using System.Security;
 using System.Text.RegularExpressions;
@@ -45,65 +44,21 @@ internal sealed partial class PackageRestore : IDisposable
         if (_folder is { Exists: true }) _folder.Delete(recursive: true);
     }
 
-    /// <summary>The words of the <c>dotnet</c> that runs this process, or of the one on the path.</summary>
-    internal static string Dotnet()
-    {
-        var name = OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet";
-        string?[] candidates =
-        [
-            Environment.ProcessPath is { } program && Path.GetFileName(program) == name ? program : null,
-            Environment.GetEnvironmentVariable("DOTNET_HOST_PATH"),
-            Environment.GetEnvironmentVariable("DOTNET_ROOT") is { Length: > 0 } root ? Path.Combine(root, name) : null,
-            Path.GetFullPath(Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..", name)),
-        ];
-        return candidates.FirstOrDefault(File.Exists) ?? name;
-    }
-
     private async Task<IReadOnlyList<RestoredPackage>> RestoreAsync(Dictionary<string, string?> wished, List<string> sources, CancellationToken cancellation)
     {
         _folder ??= Directory.CreateTempSubdirectory("splitbatch-packages-");
-        foreach (var empty in new[] { "Directory.Build.props", "Directory.Build.targets", "Directory.Packages.props" }) File.WriteAllText(Path.Combine(_folder.FullName, empty), "<Project />");
-        File.WriteAllText(Path.Combine(_folder.FullName, "packages.csproj"), Project(wished, sources));
-        var start = new ProcessStartInfo(Dotnet(), ["restore", "packages.csproj", "--nologo", "--verbosity", "quiet"])
-        {
-            WorkingDirectory = _folder.FullName,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            RedirectStandardInput = true,
-        };
-        start.Environment["DOTNET_CLI_UI_LANGUAGE"] = "en";
-        start.Environment["DOTNET_NOLOGO"] = "1";
-        start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
-        foreach (var own in start.Environment.Keys.Where(k => k.StartsWith("MSBUILD", StringComparison.OrdinalIgnoreCase)).ToList()) start.Environment.Remove(own);
-        using var process = Begin(start);
-        process.StandardInput.Close();
-        var output = Task.WhenAll(process.StandardOutput.ReadToEndAsync(CancellationToken.None), process.StandardError.ReadToEndAsync(CancellationToken.None));
+        SdkProject.Write(_folder.FullName, "packages.csproj", Project(wished, sources));
         try
         {
-            await process.WaitForExitAsync(cancellation).ConfigureAwait(false);
-        }
-        catch (OperationCanceledException)
-        {
-            process.Kill(entireProcessTree: true);
-            throw;
-        }
-
-        var said = string.Concat(await output.ConfigureAwait(false));
-        return process.ExitCode == 0
-            ? RestoredPackage.Read(await File.ReadAllTextAsync(Path.Combine(_folder.FullName, "obj", "project.assets.json"), CancellationToken.None).ConfigureAwait(false))
-            : throw new PackageException(Explain(said));
-    }
-
-    private static Process Begin(ProcessStartInfo start)
-    {
-        try
-        {
-            return Process.Start(start)!;
+            var (exitCode, said) = await SdkProject.CallAsync(_folder.FullName, ["restore", "packages.csproj", "--nologo", "--verbosity", "quiet"], cancellation).ConfigureAwait(false);
+            if (exitCode != 0) throw new PackageException(Explain(said));
         }
         catch (System.ComponentModel.Win32Exception error)
         {
             throw new PackageException(NoSdk, error);
         }
+
+        return RestoredPackage.Read(await File.ReadAllTextAsync(Path.Combine(_folder.FullName, "obj", "project.assets.json"), CancellationToken.None).ConfigureAwait(false));
     }
 
     private static string Explain(string said)

@@ -11,17 +11,6 @@ public static class ScoredPanelAnalysis
         return [.. panel.PerTaster.Where(t => t.Counted > 0).Select(t => new TasterCount(t.Counted, t.Correct))];
     }
 
-    /// <summary>The test of a difference on the panel's count.</summary>
-    /// <param name="panel">The panel, counted by its key.</param>
-    /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
-    /// <exception cref="InvalidOperationException">The protocol has no known guessing chance; use <see cref="YesNo"/>.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">Nothing is counted.</exception>
-    public static DifferenceTest Test(this ScoredPanel panel, double alpha = 0.05)
-    {
-        ArgumentNullException.ThrowIfNull(panel);
-        return DifferenceTest.Of(panel.Protocol, panel.Counted, panel.Correct, alpha);
-    }
-
     /// <summary>Repeats by the same tasters, judged by the spread of tasters.</summary>
     /// <param name="panel">The panel, counted by its key; with a known guessing chance.</param>
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>

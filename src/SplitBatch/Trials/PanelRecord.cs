@@ -9,6 +9,9 @@ public sealed class PanelRecord
 {
     private readonly Lazy<ScoredPanel?> scored;
     private readonly Lazy<PanelReading> reading;
+    private readonly Lazy<YesNoTest?> yesNo;
+    private readonly Lazy<WaldPath?> sequential;
+    private readonly Lazy<BayesReading?> bayes;
     private readonly Lazy<BiasReport> bias;
     private readonly Lazy<RatingReport?> ratings;
     private readonly Lazy<CommentTally?> comments;
@@ -23,6 +26,10 @@ public sealed class PanelRecord
         reading = new(() => HasRepeats
             ? PanelReading.OfRepeats(Plan.Protocol, Scored.TasterCounts(), Plan.Margin, Plan.Alpha, Plan.Beta)
             : PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta));
+        yesNo = new(() => Plan.Protocol.HasKnownChance ? null : Scored.YesNo(Plan.Alpha));
+        sequential = new(() => Plan.Stopping != StoppingRule.Sequential ? null : Plan.Sequential().Follow(
+            Scored.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect)));
+        bayes = new(() => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential ? null : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB));
         bias = new(() => Scored.Bias());
         ratings = new(() => RatingsGiven.Count > 0 || Scored.Ballots.Any(ballot => ballot.Ballot.Preferred is not null) ? RatingReport.Of(RatingsGiven, Preferred()) : null);
         comments = new(() => CommentsGiven.Count > 0 ? CommentTally.Of(CommentsGiven) : null);
@@ -76,12 +83,11 @@ public sealed class PanelRecord
 
     /// <summary>The test of a panel by A/not-A or same/different; null for other protocols.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public YesNoTest? YesNo => Plan.Protocol.HasKnownChance ? null : Scored.YesNo(Plan.Alpha);
+    public YesNoTest? YesNo => yesNo.Value;
 
     /// <summary>The course of a panel that was declared sequential, in the order in which its ballots came in; null for a panel of fixed size.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public WaldPath? Sequential => Plan.Stopping != StoppingRule.Sequential ? null : Plan.Sequential().Follow(
-        Scored.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect));
+    public WaldPath? Sequential => sequential.Value;
 
     /// <summary>What the panel says, in a sentence or two, whatever its protocol and stopping rule; never that the beers are the same.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -94,10 +100,8 @@ public sealed class PanelRecord
     /// <summary>What the count says to someone who starts from the plan's prior.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
     /// <exception cref="NotApplicableException">Repeats or an early stop make the count no sample of single tasters, or the protocol has no known chance.</exception>
-    public BayesReading Bayes => BayesOrNone ?? throw new NotApplicableException(
+    public BayesReading Bayes => bayes.Value ?? throw new NotApplicableException(
         $"The count of panel {Name} is not read from a prior: {(HasRepeats ? "repeats by one taster are not new tasters" : Plan.Protocol.HasKnownChance ? "it stops by the sequential lines" : $"{Plan.Protocol.Name} has no known guessing chance")}.");
-
-    private BayesReading? BayesOrNone => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential ? null : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB);
 
     /// <summary>Whether position, code, order, session, server, repeat or the odd beer drove the answers.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -128,7 +132,7 @@ public sealed class PanelRecord
         YesNo = YesNo,
         Sequential = Sequential,
         Repeats = Repeats,
-        Bayes = BayesOrNone,
+        Bayes = bayes.Value,
         Ratings = Ratings,
         Comments = Comments,
         BiasWhenAsked = bias,

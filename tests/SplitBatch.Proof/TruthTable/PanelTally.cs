@@ -6,7 +6,7 @@ namespace SplitBatch.Proof.TruthTable;
 public sealed class PanelTally
 {
     private readonly int[] answers = new int[Enum.GetValues<PanelAnswer>().Length];
-    private int falseClaims, falseAndPlain, limits, limitCovers, sharesCover, shares, distanceCovers, plain;
+    private int falseClaims, falseAndPlain, limits, limitCovers, sharesCover, shares, distanceCovers;
     private long counted;
 
     internal PanelTally(PanelCell cell) => Cell = cell;
@@ -25,9 +25,6 @@ public sealed class PanelTally
 
     /// <summary>How often it did so with nothing beside the claim that limits it.</summary>
     public double FalseAndPlainShare => (double)falseAndPlain / Trials;
-
-    /// <summary>How often the verdict named nothing about the panel that limits it.</summary>
-    public double PlainShare => (double)plain / Trials;
 
     /// <summary>How often the limit "still allowed" lay at or above the truth; it should in 95 of 100. NaN where none is given for the practice.</summary>
     public double LimitCovers => limits == 0 ? double.NaN : (double)limitCovers / limits;
@@ -53,7 +50,6 @@ public sealed class PanelTally
         answers[(int)outcome.Answer]++;
         bool isFalse = IsFalse(outcome.Answer), isPlain = !outcome.IsQualified && outcome.KeptToPlan;
         if (isFalse) falseClaims++;
-        if (isPlain) plain++;
         if (isFalse && isPlain) falseAndPlain++;
         if (Cell.Practice == Practice.Sequential) return; // An early stop makes the count no sample of fixed size, and the verdict gives no interval.
         limits++;

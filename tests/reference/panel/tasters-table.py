@@ -1,9 +1,8 @@
-"""Tasters needed by vectorised SciPy: 5 alphas x 4 powers x 5 shares, triangle, every n up to 2000, and how long it took.
+"""Tasters needed by vectorised SciPy: 5 alphas x 4 powers x 5 shares, triangle, every n up to 2000.
 
-Run in this folder: python3 tasters-table.py > tasters-table.csv   (the time goes to the error stream)
+Run in this folder: python3 tasters-table.py > tasters-table.csv
 """
 import sys
-import time
 
 import numpy as np
 import scipy
@@ -27,14 +26,8 @@ def table():
 
 
 if __name__ == "__main__":
-    best = float("inf")
-    for _ in range(5):
-        start = time.perf_counter()
-        rows = table()
-        best = min(best, time.perf_counter() - start)
     print(f"# Python {sys.version.split()[0]}, SciPy {scipy.__version__}, NumPy {np.__version__}")
     print("# First n that reaches the power and n from which every n up to 2000 does; -1 or 2001 where none. Printed by tasters-table.py")
     print("alpha,power,pd,first,always")
-    for row in rows:
+    for row in table():
         print(",".join(f"{v:g}" for v in row))
-    print(f"best of five: {1000 * best:.1f} ms", file=sys.stderr)

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Runtime.InteropServices;
 using System.Security;
 using System.Text.RegularExpressions;
@@ -73,32 +72,12 @@ public static partial class CompiledCopy
 
     private static async Task<string?> PublishAsync(string built, string work, CancellationToken cancellation)
     {
-        foreach (var empty in new[] { "Directory.Build.props", "Directory.Build.targets", "Directory.Packages.props" }) await File.WriteAllTextAsync(Path.Combine(work, empty), "<Project />", cancellation).ConfigureAwait(false);
-        await File.WriteAllTextAsync(Path.Combine(work, "compile.csproj"), Project(built), cancellation).ConfigureAwait(false);
-        var start = new ProcessStartInfo(PackageRestore.Dotnet(), ["publish", "compile.csproj", "--configuration", "Release", "--output", "out", "--nologo", "--verbosity", "quiet", "-nodeReuse:false"])
-        {
-            WorkingDirectory = work,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        start.Environment["DOTNET_CLI_UI_LANGUAGE"] = "en";
-        foreach (var own in start.Environment.Keys.Where(k => k.StartsWith("MSBUILD", StringComparison.OrdinalIgnoreCase)).ToList()) start.Environment.Remove(own);
+        SdkProject.Write(work, "compile.csproj", Project(built));
         try
         {
-            using var process = Process.Start(start)!;
-            var said = Task.WhenAll(process.StandardOutput.ReadToEndAsync(CancellationToken.None), process.StandardError.ReadToEndAsync(CancellationToken.None));
-            try
-            {
-                await process.WaitForExitAsync(cancellation).ConfigureAwait(false);
-            }
-            catch (OperationCanceledException)
-            {
-                process.Kill(entireProcessTree: true);
-                throw;
-            }
-
-            var text = string.Concat(await said.ConfigureAwait(false));
-            return process.ExitCode == 0 ? null : Fault().Match(text) is { Success: true } fault ? fault.Groups["what"].Value.Trim() : text.Trim();
+            var (exitCode, said) = await SdkProject.CallAsync(
+                work, ["publish", "compile.csproj", "--configuration", "Release", "--output", "out", "--nologo", "--verbosity", "quiet", "-nodeReuse:false"], cancellation).ConfigureAwait(false);
+            return exitCode == 0 ? null : Fault().Match(said) is { Success: true } fault ? fault.Groups["what"].Value.Trim() : said.Trim();
         }
         catch (System.ComponentModel.Win32Exception error)
         {

@@ -43,7 +43,7 @@ public static class KernelInstaller
     }
 
     /// <summary>The <c>dotnet</c> that runs this process, or that on the path.</summary>
-    public static string Dotnet() => Packages.PackageRestore.Dotnet();
+    public static string Dotnet() => Packages.SdkProject.Dotnet();
 
     /// <summary>Removes the kernel's folder. Null when there was none.</summary>
     /// <exception cref="InvalidDataException">The folder of that name is another kernel's.</exception>
