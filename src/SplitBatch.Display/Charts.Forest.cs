@@ -20,7 +20,7 @@ public static partial class Charts
         return new Figure
         {
             Title = panels == 1 ? "How far apart the beers are by this panel" : "How far apart the beers are, panel by panel",
-            Subtitle = $"d-prime: the distance in units of the noise of one tasting, {Percent(forest.Level)} likelihood intervals; about 1 is a small difference",
+            Subtitle = $"d-prime: the distance in units of the noise of one tasting, {Percent(forest.Level)} intervals; about 1 is a small difference",
             Reading = string.Join(" ", forest.Rows.Select(r => r + ".")) + (combined is null ? "" : " " + combined),
             X = new Axis("distance between the beers, d-prime") { Min = -0.03 * Math.Min(8, most * 1.08), Max = Math.Min(8, most * 1.08) },
             Y = Axis.Of([.. rows.Select(r => r.Name)]),

@@ -7,9 +7,11 @@ namespace SplitBatch.Lab;
 /// Each half's estimate beside the laboratory's value: how far off, whether both halves were equally far off, and what to change next time.
 /// </summary>
 /// <remarks>
-/// Ratios are handled as logarithms: relative standard uncertainties of estimate and laboratory are squared and added (law of
-/// propagation, JCGM 100:2008, 5.1), and a 95 % interval is 1.96 of the root to either side. Between the halves, the estimates' shared
-/// errors cancel as far as <see cref="Correlation"/> says, and so does the laboratory's own bias.
+/// Relative standard uncertainties of estimate and laboratory are squared and added (law of propagation, JCGM 100:2008, 5.1). A half's 95 %
+/// interval holds every factor by which the estimate would have to be multiplied so that the measured value lies within 1.96 of the root of
+/// it: it holds 1 when the two agree, and it reaches further up than down, without end where the root is above 1/1.96. The ratio between
+/// the halves is handled as a logarithm: there the estimates' shared errors cancel as far as <see cref="Correlation"/> says, and so does the
+/// laboratory's own bias.
 /// </remarks>
 public sealed record EstimateCheck
 {
@@ -35,10 +37,10 @@ public sealed record EstimateCheck
     public LabPrecision? Precision { get; }
 
     /// <summary>The ratio of half A with a 95 % interval; null where no precision is known.</summary>
-    public Interval? RatioA => Around(A.Ratio, Absolute(A));
+    public Interval? RatioA => FactorsThatFit(A);
 
     /// <summary>The ratio of half B with a 95 % interval; null where no precision is known.</summary>
-    public Interval? RatioB => Around(B.Ratio, Absolute(B));
+    public Interval? RatioB => FactorsThatFit(B);
 
     /// <summary>B's ratio over A's: 1 where both halves were equally far off.</summary>
     public double Relative => B.Ratio / A.Ratio;
@@ -154,6 +156,13 @@ public sealed record EstimateCheck
         double Lab(EstimatedHalf half) => Square(repeatability.StandardDeviationAt(half.Measured.Mean) / half.Measured.Mean) / half.Measured.Count;
     }
 
+    private Interval? FactorsThatFit(EstimatedHalf half)
+    {
+        if (Absolute(half) is not { } variance) return null;
+        var reach = Wide * Math.Sqrt(variance);
+        return new Interval(half.Ratio / (1 + reach), reach < 1 ? half.Ratio / (1 - reach) : double.PositiveInfinity);
+    }
+
     private static Interval? Around(double ratio, double? variance)
     {
         if (variance is not { } known) return null;
@@ -161,7 +170,7 @@ public sealed record EstimateCheck
         return new Interval(ratio / factor, ratio * factor);
     }
 
-    private static string Range(Interval range) => Invariant($"{range.Low:0.00} to {range.High:0.00} at 95 %");
+    private static string Range(Interval range) => double.IsFinite(range.High) ? Invariant($"{range.Low:0.00} to {range.High:0.00} at 95 %") : Invariant($"{range.Low:0.00} or more at 95 %");
 
     private static string Number(double value) => Invariant($"{value:0.00}");
 

@@ -5,8 +5,9 @@ namespace SplitBatch.Panel;
 /// <summary>The distance between the two beers in units of the noise of one tasting, as estimated from a count.</summary>
 /// <param name="Value">The likeliest d-prime: 0 at or below chance, infinite when every answer is right.</param>
 /// <param name="StandardError">sqrt(pc (1 - pc) / n) over the slope of the psychometric function; null at 0 and at infinity, where it is not defined.</param>
-/// <param name="Interval">The likelihood interval: every d-prime whose log likelihood is within half a chi-square quantile of the best.</param>
-public sealed record DPrimeEstimate(double Value, double? StandardError, Interval Interval)
+/// <param name="Interval">The exact interval: that of <see cref="ShareIntervals.ClopperPearson"/> for the share of right answers, put through the psychometric function. It covers at least as often as its level says.</param>
+/// <param name="LikelihoodInterval">The likelihood interval: every d-prime whose log likelihood is within half a chi-square quantile of the best. Narrower, and covers about as often as its level says: with few tasters and a large difference 92 times in 100 for 95. Null where tasters had repeats.</param>
+public sealed record DPrimeEstimate(double Value, double? StandardError, Interval Interval, Interval? LikelihoodInterval)
 {
     /// <summary>Estimates d-prime from right answers.</summary>
     /// <param name="protocol">A protocol with a known guessing chance. For a two-sided one the count is of the more frequent answer.</param>
@@ -17,20 +18,18 @@ public sealed record DPrimeEstimate(double Value, double? StandardError, Interva
     public static DPrimeEstimate Of(Protocol protocol, int tasters, int correct, double level = 0.95)
     {
         ArgumentNullException.ThrowIfNull(protocol);
-        var shares = CorrectShareInterval(protocol, tasters, correct, level);
+        var exact = ShareIntervals.ClopperPearson(correct, tasters, level);
         var share = (double)correct / tasters;
         var value = protocol.DPrime(share);
         double? error = value > 0 && share < 1
             ? Math.Sqrt(share * (1 - share) / tasters) / protocol.Slope(value)
             : null;
-        return new(value, error, shares.Select(protocol.DPrime));
+        return new(value, error, exact.Select(protocol.DPrime), LikelyShares(protocol, tasters, correct, level).Select(protocol.DPrime));
     }
 
-    /// <summary>The likelihood interval of the share of correct answers, which is never below chance.</summary>
-    internal static Interval CorrectShareInterval(Protocol protocol, int tasters, int correct, double level)
+    /// <summary>The likelihood interval of the share of right answers, which is never below chance.</summary>
+    private static Interval LikelyShares(Protocol protocol, int tasters, int correct, double level)
     {
-        Counts.Check(correct, tasters);
-        Guard.OpenShare(level);
         var chance = protocol.Chance;
         var best = Math.Max(chance, (double)correct / tasters);
         var z = Gauss.Quantile(1 - ((1 - level) / 2));

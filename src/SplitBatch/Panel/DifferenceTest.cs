@@ -47,13 +47,14 @@ public sealed record DifferenceTest : CountedAnswers
     /// <summary>Exact interval of the share of discriminators, from <see cref="ClopperPearson"/>, cut at 0; with repeats that of the spread of tasters, which is wider.</summary>
     public Interval DiscriminatorsInterval => Repeats?.DiscriminatorsInterval(Level) ?? ClopperPearson.Select(Protocol.Discriminators);
 
-    /// <summary>The estimated distance between the beers with its likelihood interval; with repeats that of the mean share, with the interval of the spread of tasters.</summary>
+    /// <summary>The estimated distance between the beers with its exact interval; with repeats that of the mean share, with the interval of the spread of tasters.</summary>
     public DPrimeEstimate DPrime => Repeats is null
         ? DPrimeEstimate.Of(Protocol, Tasters, Count, Level)
         : DPrimeEstimate.Of(Protocol, Tasters, Count, Level) with
         {
             StandardError = null,
             Interval = DiscriminatorsInterval.Select(s => Protocol.DPrime(Protocol.CorrectFromDiscriminators(s))),
+            LikelihoodInterval = null,
         };
 
     /// <summary>Tests a count of right answers against guessing.</summary>

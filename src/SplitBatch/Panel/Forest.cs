@@ -46,7 +46,7 @@ public sealed record Forest(IReadOnlyList<ForestRow> Rows, double Level)
 /// <param name="Test">Its test, estimates and intervals.</param>
 public sealed record ForestRow(PanelCount Panel, DifferenceTest Test)
 {
-    /// <summary>The estimate of d-prime, which can be compared between protocols, with its likelihood interval.</summary>
+    /// <summary>The estimate of d-prime, which can be compared between protocols, with its interval.</summary>
     public DPrimeEstimate DPrime => Test.DPrime;
 
     /// <summary>The estimated share of discriminators with its exact interval; comparable only within one protocol.</summary>
@@ -59,20 +59,21 @@ public sealed record ForestRow(PanelCount Panel, DifferenceTest Test)
 /// <summary>Panels combined as strata of one question: each keeps its own protocol and guessing chance, and all share one d-prime.</summary>
 /// <remarks>
 /// The test adds the right answers of all panels and compares the sum with its exact distribution under guessing (the convolution of
-/// the panels' binomials). The estimate maximises the sum of the panels' log likelihoods over one d-prime. Heterogeneity is twice the gain
+/// the panels' binomials). Its interval holds every d-prime by which that sum would be neither too large nor too small, so it covers at least
+/// as often as its level says. The estimate maximises the sum of the panels' log likelihoods over one d-prime. Heterogeneity is twice the gain
 /// when each panel has its own d-prime, about chi-square with one degree of freedom less than there are panels. No panel is pooled
 /// across its own guessing chance. It takes for granted that the panels were independent and had no taster in common.
 /// </remarks>
 /// <param name="Panels">The panels.</param>
 /// <param name="PValue">The exact chance of so many right answers in all, by guessing alone.</param>
 /// <param name="DPrime">The common d-prime.</param>
-/// <param name="Interval">Its likelihood interval.</param>
+/// <param name="Interval">Its exact interval, from the distribution of the sum.</param>
 /// <param name="Heterogeneity">Twice the gain in log likelihood when each panel has its own d-prime.</param>
 public sealed record StratifiedCombination(
     IReadOnlyList<PanelCount> Panels, double PValue, double DPrime, Interval Interval, double Heterogeneity)
 {
     /// <summary>The method in words, to be printed wherever the result is.</summary>
-    public const string Method = "stratified by panel: exact test of the summed right answers, and one d-prime by the sum of the panels' log likelihoods";
+    public const string Method = "stratified by panel: exact test and interval from the summed right answers, and one d-prime by the sum of the panels' log likelihoods";
 
     /// <summary>The chance of so large a heterogeneity if all panels share one d-prime (chi-square, approximate); 1 for a single panel.</summary>
     public double HeterogeneityPValue => Panels.Count < 2 ? 1 : 1 - ChiSquared.CDF(Panels.Count - 1, Heterogeneity);
@@ -85,14 +86,13 @@ public sealed record StratifiedCombination(
             if (panel.Protocol.Sides != 1) throw new ArgumentException($"The panel \"{panel.Name}\" is two-sided ({panel.Protocol.Name}); its right answers cannot be added to others.", nameof(panels));
         }
 
-        var z = Gauss.Quantile(1 - ((1 - level) / 2));
+        var tail = (1 - level) / 2;
         var best = Largest(Log);
         var top = Log(best);
-        var floor = top - (z * z / 2);
-        var low = Log(0) >= floor ? 0 : Root.Of(d => Log(d) - floor, 0, best);
-        var high = Log(Far) >= floor ? double.PositiveInfinity : Root.Of(d => Log(d) - floor, best, Far);
+        var low = AtLeast(panels, 0) >= tail ? 0 : Math.Min(best, Root.Of(d => AtLeast(panels, d) - tail, 0, Far));
+        var high = AtMost(panels, Far) >= tail ? double.PositiveInfinity : AtMost(panels, 0) <= tail ? best : Math.Max(best, Root.Of(d => AtMost(panels, d) - tail, 0, Far));
         var apart = panels.Sum(p => LogOf(p, Math.Max(p.Protocol.Chance, (double)p.Correct / p.Tasters)));
-        return new(panels, Exact(panels), best >= Far - 1e-6 ? double.PositiveInfinity : best, new(low, high, level), Math.Max(0, 2 * (apart - top)));
+        return new(panels, AtLeast(panels, 0), best >= Far - 1e-6 ? double.PositiveInfinity : best, new(low, high, level), Math.Max(0, 2 * (apart - top)));
 
         double Log(double d) => panels.Sum(p => LogOf(p, p.Protocol.CorrectShare(d)));
     }
@@ -112,24 +112,29 @@ public sealed record StratifiedCombination(
         (panel.Correct == 0 ? 0 : panel.Correct * Math.Log(share))
         + (panel.Correct == panel.Tasters ? 0 : (panel.Tasters - panel.Correct) * Math.Log(1 - share));
 
-    private static double Exact(IReadOnlyList<PanelCount> panels)
+    /// <summary>The chance of so many right answers in all, or more, by panels at one distance.</summary>
+    private static double AtLeast(IReadOnlyList<PanelCount> panels, double distance) => Math.Min(1, Sums(panels, distance).Skip(panels.Sum(p => p.Correct)).Reverse().Sum());
+
+    /// <summary>The chance of so many right answers in all, or fewer.</summary>
+    private static double AtMost(IReadOnlyList<PanelCount> panels, double distance) => Math.Min(1, Sums(panels, distance).Take(panels.Sum(p => p.Correct) + 1).Sum());
+
+    /// <summary>The chance of each number of right answers in all: the convolution of the panels' binomials.</summary>
+    private static double[] Sums(IReadOnlyList<PanelCount> panels, double distance)
     {
         double[] sum = [1];
         foreach (var panel in panels)
         {
-            var next = new double[sum.Length + panel.Tasters];
+            var (next, share) = (new double[sum.Length + panel.Tasters], panel.Protocol.CorrectShare(distance));
             for (var x = 0; x <= panel.Tasters; x++)
             {
-                var chance = ExactBinomial.Exactly(x, panel.Tasters, panel.Protocol.Chance);
+                var chance = ExactBinomial.Exactly(x, panel.Tasters, share);
                 for (var i = 0; i < sum.Length; i++) next[i + x] += sum[i] * chance;
             }
 
             sum = next;
         }
 
-        var tail = 0.0;
-        for (var x = sum.Length - 1; x >= panels.Sum(p => p.Correct); x--) tail += sum[x];
-        return Math.Min(1, tail);
+        return sum;
     }
 
     // The top of a function of d-prime: a coarse look, then golden section.

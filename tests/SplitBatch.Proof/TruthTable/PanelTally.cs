@@ -6,7 +6,7 @@ namespace SplitBatch.Proof.TruthTable;
 public sealed class PanelTally
 {
     private readonly int[] answers = new int[Enum.GetValues<PanelAnswer>().Length];
-    private int falseClaims, falseAndPlain, limits, limitCovers, sharesCover, shares, distanceCovers;
+    private int falseClaims, falseAndPlain, limits, limitCovers, sharesCover, shares, distanceCovers, likelyCovers;
     private long counted;
 
     internal PanelTally(PanelCell cell) => Cell = cell;
@@ -36,8 +36,13 @@ public sealed class PanelTally
 
     public int SharesMiss => shares - sharesCover;
 
-    /// <summary>How often the 95 % likelihood interval of d-prime held the truth; NaN where none is given for the practice.</summary>
+    /// <summary>How often the 95 % interval of d-prime held the truth; NaN where none is given for the practice.</summary>
     public double DistanceCovers => shares == 0 ? double.NaN : (double)distanceCovers / shares;
+
+    public int DistancesMiss => shares - distanceCovers;
+
+    /// <summary>How often the 95 % likelihood interval of d-prime did, which promises it about, not at least; NaN where none is given.</summary>
+    public double LikelyCovers => shares == 0 ? double.NaN : (double)likelyCovers / shares;
 
     /// <summary>Sets that were counted, on average.</summary>
     public double MeanSets => (double)counted / Trials;
@@ -57,7 +62,9 @@ public sealed class PanelTally
         if (Cell.Practice == Practice.RepeatsAsRepeats) return; // The verdict gives no interval of single tastings.
         shares++;
         if (Holds(reading.Difference.DiscriminatorsInterval, Cell.Truth.Discriminators)) sharesCover++;
-        if (Holds(reading.Difference.DPrime.Interval, Cell.Protocol.DPrime(Cell.Protocol.CorrectFromDiscriminators(Cell.Truth.Discriminators)))) distanceCovers++;
+        double distance = Cell.Protocol.DPrime(Cell.Protocol.CorrectFromDiscriminators(Cell.Truth.Discriminators));
+        if (Holds(reading.Difference.DPrime.Interval, distance)) distanceCovers++;
+        if (reading.Difference.DPrime.LikelihoodInterval is { } likely && Holds(likely, distance)) likelyCovers++;
     }
 
     private bool IsFalse(PanelAnswer answer) => answer switch

@@ -19,6 +19,7 @@ public class TruthTableTests
             Assert.True(Promise.Kept(tally.FalseClaims, 0.05, Trials), $"{tally.Cell}: {tally.FalseClaims} of {Trials} claims are false");
             Assert.True(Promise.Kept(tally.LimitMisses, 0.05, Trials), $"{tally.Cell}: the limit misses {tally.LimitMisses} times of {Trials}");
             Assert.True(Promise.Kept(tally.SharesMiss, 0.05, Trials), $"{tally.Cell}: the interval misses {tally.SharesMiss} times of {Trials}");
+            Assert.True(Promise.Kept(tally.DistancesMiss, 0.05, Trials), $"{tally.Cell}: the interval of d-prime misses {tally.DistancesMiss} times of {Trials}");
         });
     }
 
@@ -32,6 +33,15 @@ public class TruthTableTests
         Assert.False(Promise.Kept(peeking.FalseClaims, 0.05, 1000));
         Assert.False(Promise.Kept(repeats.SharesMiss, 0.05, 200));
         Assert.Equal(0, oneOrder.FalseAndPlainShare); // The verdict says that the orders were not balanced.
+    }
+
+    [Fact]
+    public void A_difference_that_is_bitterness_is_not_put_down_to_the_hops()
+    {
+        var rows = WholeTrial.Run(300, Seed);
+        Assert.All(rows, row => Assert.True(Promise.Kept(row.Misled, 0.05, row.Trials), $"{row.Cell.Name}: {row.Misled} of {row.Trials} verdicts mislead"));
+        var old = rows.Single(row => row.Cell is { Hops: 0, TrueAlphaShare: < 1 });
+        Assert.True(old.Shown > 200, $"only {old.Shown} of {old.Trials} panels noticed the bitterness, so the test shows nothing");
     }
 
     [Fact]

@@ -69,17 +69,17 @@ public class PanelProperties
     }
 
     [Fact]
-    public void The_likelihood_interval_of_d_prime_covers_about_as_often_as_it_says()
+    public void The_exact_interval_of_d_prime_covers_at_least_as_often_as_it_says_and_the_likelihood_interval_about()
     {
         foreach (var protocol in new[] { Protocol.Triangle, Protocol.DuoTrio, Protocol.Tetrad, Protocol.PairedDirectional, Protocol.ThreeAfc })
         {
-            const int n = 100;
-            const double d = 1.5;
-            var p = protocol.CorrectShare(d);
-            var covered = Enumerable.Range(0, n + 1)
-                .Where(x => ExactBinomial.Exactly(x, n, p) > 1e-9 && DPrimeEstimate.Of(protocol, n, x).Interval.Contains(d))
-                .Sum(x => ExactBinomial.Exactly(x, n, p));
-            Assert.InRange(covered, 0.92, 0.98);
+            foreach (var (n, d) in new[] { (12, 2.1), (24, 1.5), (100, 1.5) })
+            {
+                var p = protocol.CorrectShare(d);
+                var likely = Enumerable.Range(0, n + 1).Where(x => ExactBinomial.Exactly(x, n, p) > 1e-9).Select(x => (Chance: ExactBinomial.Exactly(x, n, p), DPrime: DPrimeEstimate.Of(protocol, n, x))).ToList();
+                Assert.InRange(likely.Where(one => one.DPrime.Interval.Contains(d)).Sum(one => one.Chance), 0.95, 1);
+                Assert.InRange(likely.Where(one => one.DPrime.LikelihoodInterval!.Value.Contains(d)).Sum(one => one.Chance), 0.91, 0.995);
+            }
         }
     }
 

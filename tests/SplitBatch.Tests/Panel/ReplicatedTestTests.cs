@@ -134,8 +134,8 @@ public class ReplicatedTestTests
     {
         var counts = Enumerable.Range(0, 30).Select(i => new TasterCount(1, i < 14 ? 1 : 0));
         var limit = ReplicatedTest.Of(Protocol.Triangle, counts).StillAllowed();
-        var interval = DPrimeEstimate.CorrectShareInterval(Protocol.Triangle, 30, 14, 0.90);
-        Assert.Equal(Protocol.Triangle.Discriminators(interval.High), limit, 1e-6);
+        var likely = DPrimeEstimate.Of(Protocol.Triangle, 30, 14, 0.90).LikelihoodInterval!.Value.Select(Protocol.Triangle.CorrectShare);
+        Assert.Equal(Protocol.Triangle.Discriminators(likely.High), limit, 1e-6);
     }
 
     [Fact]

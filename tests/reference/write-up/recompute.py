@@ -259,12 +259,20 @@ def right_share(protocol, d):
 
 
 def d_prime(counts):
-    """One d-prime for several counts (protocol, right, n), by maximum likelihood, with its 95 % likelihood interval."""
+    """One d-prime for several counts (protocol, right, n), by maximum likelihood, with the exact 95 % interval from the distribution of all right answers together."""
     log = lambda d: sum(x * math.log(right_share(p, d)) + (n - x) * math.log(1 - right_share(p, d)) for p, x, n in counts)
     best = minimize_scalar(lambda d: -log(d), bounds=(0, 8), method="bounded", options={"xatol": 1e-9}).x
-    floor = log(best) - stats.norm.ppf(0.975) ** 2 / 2
-    low = 0 if log(0) >= floor else brentq(lambda d: log(d) - floor, 0, best)
-    return best, low, brentq(lambda d: log(d) - floor, best, 8)
+    right = sum(x for _, x, _ in counts)
+
+    def sums(d):
+        chance = np.ones(1)
+        for p, _, n in counts:
+            chance = np.convolve(chance, stats.binom.pmf(np.arange(n + 1), n, right_share(p, d)))
+        return chance
+
+    most, least = (lambda d: sums(d)[:right + 1].sum()), (lambda d: sums(d)[right:].sum())
+    low = 0 if least(0) >= 0.025 else brentq(lambda d: least(d) - 0.025, 0, best)
+    return best, low, brentq(lambda d: most(d) - 0.025, best, 8)
 
 
 def posterior(right, n, margin):
