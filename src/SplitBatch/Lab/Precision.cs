@@ -135,7 +135,7 @@ public sealed record Precision
     private static double Percentage(double percent) =>
         percent is > 0 and < 0.1
             ? throw new ArgumentOutOfRangeException(nameof(percent), Invariant($"{percent} % is finer than any beer analysis; it looks like a share: write {percent * 100:0.##} for {percent * 100:0.##} %."))
-            : Guard.InRange(Guard.Positive(percent), 0.0, 100.0);
+            : Guard.InRange(Guard.Positive(percent), 0.0, 100.0, nameof(percent));
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -77,7 +77,7 @@ public static class Power
         ArgumentNullException.ThrowIfNull(protocol);
         Guard.OpenShare(alpha);
         Guard.OpenShare(power);
-        Guard.Share(Guard.Positive(discriminators));
+        Guard.Share(Guard.Positive(discriminators), nameof(discriminators));
         var (first, always) = Sizing.Search(new(
             protocol.Chance, protocol.CorrectFromDiscriminators(discriminators), alpha / protocol.Sides, power,
             protocol.Sides == 2 ? Sizing.Second.Either : Sizing.Second.None));

@@ -110,7 +110,7 @@ public sealed record ReplicatedTest
     /// <param name="tail">One-sided error, above 0 and below 0.5.</param>
     public double StillAllowed(double tail = 0.05)
     {
-        Guard.InRange(Guard.OpenShare(tail), 0, 0.4999);
+        Guard.InRange(Guard.OpenShare(tail), 0, 0.4999, nameof(tail));
         if (Tasters == 1 && Sets > 1) return 1;
         var (likelihood, fit, mean) = Favoured();
         var floor = Floor(fit, tail);

@@ -38,7 +38,7 @@ public sealed record TastersTable(Protocol Protocol, int Largest, IReadOnlyList<
         if (protocol.Sides != 1) throw new ArgumentException($"The table is for one-sided protocols; ask Power.TastersNeeded for {protocol.Name}.", nameof(protocol));
         foreach (var alpha in alphas) Guard.OpenShare(alpha);
         foreach (var power in powers) Guard.OpenShare(power);
-        foreach (var share in discriminators) Guard.Share(Guard.Positive(share));
+        foreach (var share in discriminators) Guard.Share(Guard.Positive(share, nameof(discriminators)), nameof(discriminators));
         Guard.InRange(largest, 1, 1_000_000);
         var cells = new List<TastersCell>(alphas.Count * powers.Count * discriminators.Count);
         foreach (var alpha in alphas) Fill(cells, protocol, alpha, powers, discriminators, largest);

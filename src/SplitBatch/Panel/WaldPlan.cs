@@ -63,8 +63,8 @@ public sealed record WaldPlan
         _ = protocol.Chance;
         Guard.Share(none);
         Guard.InRange(margin, none + 0.01, 0.999);
-        Guard.InRange(Guard.OpenShare(alpha), 0, 0.499);
-        Guard.InRange(Guard.OpenShare(beta), 0, 0.499);
+        Guard.InRange(Guard.OpenShare(alpha), 0, 0.499, nameof(alpha));
+        Guard.InRange(Guard.OpenShare(beta), 0, 0.499, nameof(beta));
         Guard.InRange(lastTaster, 1, 100_000);
         return new() { Protocol = protocol, None = none, Margin = margin, Alpha = alpha, Beta = beta, LastTaster = lastTaster };
     }
