@@ -65,7 +65,8 @@ public sealed partial record TasterAnswer(IReadOnlyList<Cup> Cups, string? Word,
             }
             cups.Add(cup);
         }
-        bool bothPairs = design.Answer == AnswerKind.Pair && cups.Count == set.CodedCups.Count();
+        // All four cups of a tetrad are two pairs; all five of two-out-of-five do not say which two are meant.
+        bool bothPairs = design.Answer == AnswerKind.Pair && set.Order.OddBeer is null && cups.Count == set.CodedCups.Count();
         if (cups.Distinct().Count() != cups.Count || (cups.Count != design.CodesInAnswer && !bothPairs))
         {
             problem = $"the answer names {(cups.Distinct().Count() != cups.Count ? "a code twice" : $"{cups.Count} code{(cups.Count == 1 ? "" : "s")}")}; write {wanted} out of {choice}";
