@@ -9,7 +9,16 @@ public sealed class PanelTally
     private int falseClaims, falseAndPlain, limits, limitCovers, sharesCover, shares, distanceCovers, likelyCovers;
     private long counted;
 
-    internal PanelTally(PanelCell cell) => Cell = cell;
+    /// <summary>What intervals hold the truth, by sets and right answers: they follow from the count alone, and are worked out once for each.</summary>
+    private readonly Dictionary<(int Sets, int Right), (bool Share, bool Distance, bool Likely)> holds = [];
+
+    private readonly double distance;
+
+    internal PanelTally(PanelCell cell)
+    {
+        Cell = cell;
+        distance = cell.Protocol.DPrime(cell.Protocol.CorrectFromDiscriminators(cell.Truth.Discriminators));
+    }
 
     public PanelCell Cell { get; }
 
@@ -61,11 +70,15 @@ public sealed class PanelTally
         if (reading.Similarity.StillAllowed >= Cell.Truth.Discriminators - 1e-12) limitCovers++;
         if (Cell.Practice == Practice.RepeatsAsRepeats) return; // The verdict gives no interval of single tastings.
         shares++;
-        if (Holds(reading.Difference.DiscriminatorsInterval, Cell.Truth.Discriminators)) sharesCover++;
-        double distance = Cell.Protocol.DPrime(Cell.Protocol.CorrectFromDiscriminators(Cell.Truth.Discriminators));
-        if (Holds(reading.Difference.DPrime.Interval, distance)) distanceCovers++;
-        if (reading.Difference.DPrime.LikelihoodInterval is { } likely && Holds(likely, distance)) likelyCovers++;
+        var count = (reading.Difference.Tasters, reading.Difference.Correct);
+        if (!holds.TryGetValue(count, out var held)) holds[count] = held = Holding(reading.Difference);
+        if (held.Share) sharesCover++;
+        if (held.Distance) distanceCovers++;
+        if (held.Likely) likelyCovers++;
     }
+
+    private (bool Share, bool Distance, bool Likely) Holding(DifferenceTest test) =>
+        (Holds(test.DiscriminatorsInterval, Cell.Truth.Discriminators), Holds(test.DPrime.Interval, distance), test.DPrime.LikelihoodInterval is { } likely && Holds(likely, distance));
 
     private bool IsFalse(PanelAnswer answer) => answer switch
     {

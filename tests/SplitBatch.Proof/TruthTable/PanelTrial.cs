@@ -10,9 +10,13 @@ internal static class PanelTrial
     /// <summary>Looks of a panel that is peeked at.</summary>
     private const int FirstLook = 8, LookEvery = 4;
 
-    public static PanelOutcome Run(PanelCell cell, int seed)
+    /// <summary>A serving plan for the cell.</summary>
+    public static ServingPlan Serving(PanelCell cell, int seed) =>
+        cell.Practice == Practice.OneOrder ? InOneOrder(cell, seed) : ServingPlan.Balanced(cell.Protocol, cell.Tasters, seed, replicates: cell.SetsForEach);
+
+    /// <summary>One panel served by a plan.</summary>
+    public static PanelOutcome Run(PanelCell cell, ServingPlan serving, int seed)
     {
-        var serving = cell.Practice == Practice.OneOrder ? InOneOrder(cell, seed) : ServingPlan.Balanced(cell.Protocol, cell.Tasters, seed, replicates: cell.SetsForEach);
         var ballots = serving.Ballots(cell.People, seed);
         if (cell.Practice == Practice.Peeking) ballots = UpToTheFirstDifference(cell, serving, ballots);
         var plan = cell.Plan with { Seed = seed };

@@ -20,7 +20,7 @@ public static class Report
             {command}
             ```
 
-            Each panel goes through the calls of a notebook: a serving plan is drawn, simulated tasters write codes on ballots, the ballots are scored against the key, and the verdict is read. Every plan declares alpha 5 %, a margin of {100 * Truth.Margin:0} % of tasters who can tell, and beta 5 %. The truths are that nobody can tell, that 10 % can, that the {100 * Truth.Margin:0} % of the margin can, and that 50 % can; with single sets all tasters are alike and as able as that share demands, with repeats that share can always tell and the others never.
+            Each panel goes through the calls of a notebook: a serving plan is drawn ({PanelTable.Plans} for each cell, used in turn), simulated tasters write codes on ballots, the ballots are scored against the key, and the verdict is read. Every plan declares alpha 5 %, a margin of {100 * Truth.Margin:0} % of tasters who can tell, and beta 5 %. The truths are that nobody can tell, that 10 % can, that the {100 * Truth.Margin:0} % of the margin can, and that 50 % can; with single sets all tasters are alike and as able as that share demands, with repeats that share can always tell and the others never.
 
             A claim is false when a difference is shown and there is none, or when the margin is ruled out and it is true. "Plain" counts trials in which the verdict names nothing about the panel that limits it. A rate is called broken when it is further above its promise than chance gives in one cell of a hundred thousand ({100.0 * Promise.Largest(0.05, trials) / trials:0.0} % for a promise of 5 %).
 
