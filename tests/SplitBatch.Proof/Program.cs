@@ -20,8 +20,9 @@ internal static class Program
                 int cases = options is [var many, ..] ? int.Parse(many, CultureInfo.InvariantCulture) : 100_000;
                 int seed = options is [_, var first, ..] ? int.Parse(first, CultureInfo.InvariantCulture) : 1;
                 var (finds, log) = await FuzzRun.AllAsync(cases, seed, options is [_, _, var only] ? only : null);
+                Console.WriteLine($"| target | cases, from seed {seed} | took | finds |\n| --- | ---: | ---: | ---: |");
                 Console.Write(log);
-                foreach (var find in finds) Console.WriteLine(find);
+                foreach (var find in finds) Console.WriteLine($"\n- {find}");
                 return finds.Count == 0 ? 0 : 1;
             default:
                 Console.Error.WriteLine("truth-table [trials]    prints the truth table, 10000 trials a cell unless told otherwise");

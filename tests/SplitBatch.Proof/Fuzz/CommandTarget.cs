@@ -6,12 +6,12 @@ namespace SplitBatch.Proof.Fuzz;
 /// <summary>The command line: its own words in any order, with good and spoilt values, below one scratch folder.</summary>
 internal sealed class CommandTarget : Target
 {
-    private static readonly string[] Verbs = ["run", "preview", "new", "check", "serve", "kernel", "help", ""];
+    private static readonly string[] Verbs = ["run", "preview", "new", "check", "serve", "write-up", "workshop", "kernel", "help", ""];
 
     private static readonly string[] Options =
     [
         "--out", "-o", "--trial", "-t", "--set", "-s", "--timeout", "--pictures", "--title", "--question", "--variable", "--half-a", "--half-b", "--units", "--decimals", "--target", "--volume", "--gravity",
-        "--protocol", "--tasters", "--margin", "--panel", "--yes", "-y", "--help", "--version", "--nonsense", "--", "-", "install", "remove",
+        "--protocol", "--tasters", "--margin", "--panel", "--yes", "-y", "--help", "--version", "--nonsense", "--", "-", "install", "remove", "start", "--connection-file",
     ];
 
     private readonly string scratch;

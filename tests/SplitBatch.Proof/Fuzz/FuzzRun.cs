@@ -9,7 +9,7 @@ namespace SplitBatch.Proof.Fuzz;
 public static class FuzzRun
 {
     /// <summary>The shares of the cases: a command and a spoilt folder cost more than a spoilt frame.</summary>
-    private static readonly (string Name, int Percent)[] Shares = [("trial folder", 30), ("notebook runner", 30), ("command line", 10), ("Jupyter socket", 30)];
+    private static readonly (string Name, int Percent)[] Shares = [("trial folder", 20), ("notebook runner", 35), ("command line", 5), ("Jupyter socket", 40)];
 
     private static string Root => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(Here())!, "..", "..", ".."));
 
