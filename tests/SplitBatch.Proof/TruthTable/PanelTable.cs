@@ -14,7 +14,7 @@ public static class PanelTable
     {
         PanelCell[] all = [.. cells ?? PanelCell.All];
         var tallies = all.Select(cell => new PanelTally(cell)).ToArray();
-        Parallel.For(0, all.Length, i =>
+        Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
         {
             int first = unchecked((seed * 1_000_003) + (i * 20_011));
             var plans = Enumerable.Range(0, Math.Min(Plans, trials)).Select(plan => PanelTrial.Serving(all[i], first + plan)).ToArray();
