@@ -49,7 +49,7 @@ public static class Power
         return protocol.Sides == 1 ? one : one + ExactBinomial.AtLeast(critical, tasters, 1 - share);
     }
 
-    /// <summary>The chance that a panel rules out the margin.</summary>
+    /// <summary>The chance that a panel rules out the margin; 0 where it is too small to (<see cref="SimilarityTest.LargeEnough"/>).</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="tasters">Sets tasted, at least 1.</param>
     /// <param name="beta">The chance of ruling the margin out although it is true, above 0 and below 1.</param>
@@ -59,7 +59,7 @@ public static class Power
     public static double OfSimilarity(Protocol protocol, int tasters, double beta, double margin, double discriminators = 0)
     {
         var limit = SimilarityCount(protocol, tasters, margin, beta);
-        if (limit < 0) return 0;
+        if (limit < tasters * protocol.Chance) return 0; // Too small to state it at all: SimilarityTest.LargeEnough.
         var share = protocol.CorrectFromDiscriminators(discriminators);
         var one = ExactBinomial.AtMost(limit, tasters, share);
         return protocol.Sides == 1 ? one : one - ExactBinomial.AtMost(tasters - limit - 1, tasters, share);

@@ -43,7 +43,7 @@ internal struct TailWalk
         if (Trials % Refresh == 0 || below < 1e-250) Restart();
     }
 
-    /// <summary>One more needed success, the same trials.</summary>
+    /// <summary>One more needed success, the same trials; not more than one beyond the trials.</summary>
     public void Raise()
     {
         if (!(below > 1e-250))

@@ -60,7 +60,7 @@ public sealed record YesNoTest
     {
         get
         {
-            if (DPrime is 0 || double.IsInfinity(DPrime) || FalseAlarms == 0) return null;
+            if (DPrime is 0 || double.IsInfinity(DPrime)) return null;
             const double step = 1e-5;
             var byHits = (Raw(HitRate + step, FalseAlarmRate) - Raw(HitRate - step, FalseAlarmRate)) / (2 * step);
             var byFalse = (Raw(HitRate, FalseAlarmRate + step) - Raw(HitRate, FalseAlarmRate - step)) / (2 * step);
