@@ -4,6 +4,7 @@
 //
 // The browser knows no host but 127.0.0.1. What it found is printed as one line of JSON; BrowserTests checks it.
 import { chromium } from 'playwright-core';
+import { measure } from './picture.mjs';
 
 const [address, executablePath, folder] = process.argv.slice(2);
 const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1'] });
@@ -40,19 +41,7 @@ try {
     await chart.scrollIntoViewIfNeeded();
     await page.waitForTimeout(300);
     const png = await chart.screenshot({ path: `${folder}/chart-${i + 1}.png` });
-    found.pictures.push(await page.evaluate(async data => {
-      const image = new Image();
-      image.src = `data:image/png;base64,${data}`;
-      await image.decode();
-      const canvas = Object.assign(document.createElement('canvas'), { width: image.width, height: image.height });
-      const context = canvas.getContext('2d');
-      context.drawImage(image, 0, 0);
-      const pixels = new Uint32Array(context.getImageData(0, 0, image.width, image.height).data.buffer);
-      const counts = new Map();
-      for (const pixel of pixels) counts.set(pixel, (counts.get(pixel) ?? 0) + 1);
-      const paper = Math.max(...counts.values());
-      return { width: image.width, height: image.height, drawn: 1 - paper / pixels.length, colours: [...counts.values()].filter(n => n > 50).length };
-    }, png.toString('base64')));
+    found.pictures.push(await measure(page, png));
   }
   await page.locator('.split-batch-chart').first().scrollIntoViewIfNeeded();
   await page.screenshot({ path: `${folder}/notebook.png` });

@@ -9,8 +9,10 @@ using SplitBatch.Display.WriteUp;
 namespace SplitBatch.Display.Notebooks;
 
 /// <summary>
-/// The piece of HTML that shows a chart in a notebook or a page. A figure's piece holds its picture for page and phone,
-/// so it shows without any script; where the chart library is found, the picture for the page becomes interactive.
+/// The piece of HTML that shows a chart in a notebook or a page. A figure's piece holds its picture for page and phone as
+/// images, which also show where a notebook is not trusted and scripts, styles and drawings are taken out of its HTML;
+/// where the chart library is found, the picture for the page becomes interactive. The pictures lie on paper of their own;
+/// words beside them take the colours of the notebook, which may be dark.
 /// </summary>
 internal static class ChartFragment
 {
@@ -22,10 +24,9 @@ internal static class ChartFragment
     {
         var id = Id(figure.AltText + plotlyJson + figure.ToSvg());
         var html = new StringBuilder();
-        html.Append(CultureInfo.InvariantCulture, $"<div class=\"split-batch-chart\" data-chart=\"{id}\" style=\"max-width:760px;background:{Theme.Paper};margin:0.5em 0\">\n");
-        html.Append(Css);
-        html.Append(CultureInfo.InvariantCulture, $"<div class=\"split-batch-page\">{figure.ToSvg()}</div>\n<div class=\"split-batch-phone\">{figure.ToSvg(360)}</div>\n");
-        if (plotlyJson is null) html.Append(CultureInfo.InvariantCulture, $"<p style=\"font-size:13px;color:{Theme.Quiet}\">{Xml.Text(NoPlotly)}</p>\n");
+        html.Append(CultureInfo.InvariantCulture, $"<div class=\"split-batch-chart\" data-chart=\"{id}\" style=\"max-width:760px;margin:0.5em 0\">\n");
+        html.Append(Stills(figure.ToSvg(), figure.ToSvg(360), figure.AltText));
+        if (plotlyJson is null) html.Append(CultureInfo.InvariantCulture, $"<p style=\"font-size:13px\">{Xml.Text(NoPlotly)}</p>\n");
         html.Append(CultureInfo.InvariantCulture, $"<details style=\"font-size:14px\"><summary>The numbers behind this chart</summary>{HtmlTable.Write(figure.Numbers, 200)}</details>\n</div>\n");
         if (plotlyJson is not null) html.Append(Script(id, plotlyJson, options));
         return html.ToString();
@@ -35,16 +36,23 @@ internal static class ChartFragment
     public static string Of(string plotlyJson, NotebookDisplayOptions options)
     {
         var id = Id(plotlyJson);
-        return $"<div class=\"split-batch-chart\" data-chart=\"{id}\" style=\"max-width:900px\"><div class=\"split-batch-page\" style=\"font-size:14px;color:{Theme.Quiet}\">" +
+        return $"<div class=\"split-batch-chart\" data-chart=\"{id}\" style=\"max-width:900px\"><div class=\"split-batch-page\" style=\"font-size:14px;color:{Theme.Quiet};background:{Theme.Paper}\">" +
             $"{Xml.Text(NoLibrary)}</div></div>\n{Script(id, plotlyJson, options)}";
     }
 
     /// <summary>The summary of a trial: square on a phone.</summary>
     public static string Of(SummaryPicture picture) =>
-        $"<div class=\"split-batch-chart\" style=\"max-width:960px\">\n{Css}<div class=\"split-batch-page\">{picture.ToSvg()}</div>\n<div class=\"split-batch-phone\">{picture.ToSvg(PictureShape.Square)}</div>\n</div>\n";
+        $"<div class=\"split-batch-chart\" style=\"max-width:960px\">\n{Stills(picture.ToSvg(), picture.ToSvg(PictureShape.Square), picture.AltText)}</div>\n";
+
+    private static string Stills(string page, string phone, string words) =>
+        $"{Css}<div class=\"split-batch-page\" style=\"background:{Theme.Paper}\">{Still(page, words)}</div>\n" +
+        $"<div class=\"split-batch-phone\" style=\"display:none;background:{Theme.Paper}\">{Still(phone, words)}</div>\n";
+
+    private static string Still(string svg, string words) =>
+        $"<img style=\"max-width:100%;height:auto\" alt=\"{Xml.Text(words)}\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(Encoding.UTF8.GetBytes(svg))}\">";
 
     private const string Css =
-        "<style>.split-batch-chart svg{max-width:100%;height:auto}.split-batch-phone{display:none}@media(max-width:480px){.split-batch-page{display:none}.split-batch-phone{display:block}}</style>\n";
+        "<style>@media(max-width:480px){.split-batch-page{display:none}.split-batch-phone{display:block!important}}</style>\n";
 
     public const string NoPlotly =
         "This is the chart as a picture. The interactive form needs Plotly.NET, which this kernel cannot load (it brings another version of FSharp.Core). " +

@@ -5,11 +5,14 @@ using SplitBatch.Display.Drawing;
 
 namespace SplitBatch.Display.Notebooks;
 
-/// <summary>Tables as HTML for a notebook: every text encoded, numbers to the right, long ones cut with a word about it.</summary>
+/// <summary>
+/// Tables as HTML for a notebook: every text encoded, numbers to the right, long ones cut with a word about it. They take
+/// the notebook's colours, because notebooks give rows a ground of their own, which may be dark.
+/// </summary>
 internal static class HtmlTable
 {
     private const string Style =
-        $"style=\"border-collapse:collapse;font-size:14px;color:{Theme.Text};background:{Theme.Paper};border-top:2px solid {Theme.Text};border-bottom:1px solid {Theme.Text}\"";
+        "style=\"border-collapse:collapse;font-size:14px;border-top:2px solid;border-bottom:1px solid\"";
 
     public static string Write(Table table, int limit) => Write(
         table.Caption,
@@ -54,10 +57,10 @@ internal static class HtmlTable
         var html = new StringBuilder();
         var shown = Math.Min(rows, limit);
         html.Append(CultureInfo.InvariantCulture, $"<div style=\"overflow-x:auto;margin:0.5em 0\"><table {Style}>\n");
-        if (caption.Length > 0) html.Append(CultureInfo.InvariantCulture, $"<caption style=\"text-align:left;font-weight:bold;padding:4px 0;color:{Theme.Text}\">{Xml.Text(caption)}</caption>\n");
+        if (caption.Length > 0) html.Append(CultureInfo.InvariantCulture, $"<caption style=\"text-align:left;font-weight:bold;padding:4px 0\">{Xml.Text(caption)}</caption>\n");
         html.Append("<thead><tr>");
         foreach (var (heading, isNumber) in columns)
-            html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\" style=\"text-align:{Side(isNumber)};padding:4px 10px;border-bottom:1px solid {Theme.Text}\">{Xml.Text(heading)}</th>");
+            html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\" style=\"text-align:{Side(isNumber)};padding:4px 10px;border-bottom:1px solid\">{Xml.Text(heading)}</th>");
         html.Append("</tr></thead>\n<tbody>\n");
         for (var row = 0; row < shown; row++)
         {
@@ -69,7 +72,7 @@ internal static class HtmlTable
 
         html.Append("</tbody></table>");
         foreach (var line in new[] { Cut(rows, shown), note }.Where(l => l.Length > 0))
-            html.Append(CultureInfo.InvariantCulture, $"<p style=\"margin:4px 0;font-size:13px;color:{Theme.Quiet}\">{Xml.Text(line)}</p>");
+            html.Append(CultureInfo.InvariantCulture, $"<p style=\"margin:4px 0;font-size:13px;opacity:0.8\">{Xml.Text(line)}</p>");
         return html.Append("</div>").ToString();
     }
 

@@ -55,7 +55,7 @@ public partial class SliderTests
         NotebookDisplay.Register();
         var html = Formatter.ToDisplayString(Charts.ExplorePower(Protocol.Triangle, tasters: 20), "text/html");
         var still = Script().Replace(html, "");
-        Assert.Contains("<svg", still, StringComparison.Ordinal);
+        Assert.Contains("src=\"data:image/svg+xml;base64,", still, StringComparison.Ordinal);
         Assert.Contains("20 tasters show a difference in 53 % of panels", still, StringComparison.Ordinal);
         Assert.Contains("<table", still, StringComparison.Ordinal);
         Assert.InRange(html.Length, 1, 400_000);

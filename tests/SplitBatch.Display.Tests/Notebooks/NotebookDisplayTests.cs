@@ -1,4 +1,6 @@
+using System.Text;
 using System.Text.Json;
+using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using Microsoft.Data.Analysis;
 using Microsoft.DotNet.Interactive.Formatting;
@@ -12,6 +14,8 @@ public class NotebookDisplayTests
     public NotebookDisplayTests() => NotebookDisplay.Register();
 
     private static string Show(object value, string mime = "text/html") => Formatter.ToDisplayString(value, mime);
+
+    private static string Drawing(IElement picture) => Encoding.UTF8.GetString(Convert.FromBase64String(picture.GetAttribute("src")!["data:image/svg+xml;base64,".Length..]));
 
     [Fact]
     public void A_figure_shows_as_html_plotly_picture_and_sentence()
@@ -27,12 +31,34 @@ public class NotebookDisplayTests
     [Fact]
     public void A_figure_carries_its_picture_its_numbers_and_no_outside_address()
     {
-        var html = Show(Samples.Intervals());
+        var figure = Samples.Intervals();
+        var html = Show(figure);
         var page = new HtmlParser().ParseDocument(html);
-        Assert.Equal(2, page.QuerySelectorAll("svg").Length);
+        Assert.Equal([figure.ToSvg(), figure.ToSvg(360)], page.QuerySelectorAll("img").Select(Drawing));
+        Assert.All(page.QuerySelectorAll("img"), picture => Assert.Equal(figure.AltText, picture.GetAttribute("alt")));
         Assert.Equal(3, page.QuerySelectorAll("details th").Length);
-        Assert.DoesNotContain("https://", html.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("https://", html, StringComparison.Ordinal);
         Assert.InRange(html.Length, 5_000, 60_000);
+    }
+
+    [Fact]
+    public void A_figure_still_shows_one_picture_where_a_notebook_is_not_trusted()
+    {
+        // What notebooks take out of HTML that they do not trust: scripts, style sheets, drawings. Inline styles stay.
+        var page = new HtmlParser().ParseDocument(Show(Samples.Intervals()));
+        foreach (var gone in page.QuerySelectorAll("script, style, svg")) gone.Remove();
+        var shown = Assert.Single(page.QuerySelectorAll(".split-batch-chart > div"), part => !part.GetAttribute("style")!.Contains("display:none", StringComparison.Ordinal));
+        Assert.Equal(Samples.Intervals().ToSvg(), Drawing(Assert.Single(shown.Children)));
+        Assert.Equal("", shown.TextContent.Trim());
+    }
+
+    [Fact]
+    public void Tables_take_the_colours_of_a_dark_notebook_and_pictures_bring_their_own_paper()
+    {
+        var page = new HtmlParser().ParseDocument(Show(Samples.Intervals()));
+        Assert.All(page.QuerySelectorAll("details, details *"), part => Assert.DoesNotContain("#", part.GetAttribute("style") ?? "", StringComparison.Ordinal));
+        Assert.Null(page.QuerySelector(".split-batch-chart")!.GetAttribute("style")!.Split(';').FirstOrDefault(s => s.StartsWith("background", StringComparison.Ordinal)));
+        Assert.All(page.QuerySelectorAll(".split-batch-chart > div"), part => Assert.Contains($"background:{Theme.Paper}", part.GetAttribute("style"), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -20,7 +20,7 @@ public class StockKernelTests
 
             var figure = Build(context, display);
             var html = (string)show.Invoke(null, [figure, "text/html"])!;
-            Assert.Contains("<svg", html, StringComparison.Ordinal);
+            Assert.Contains("<img style=\"max-width:100%;height:auto\" alt=\"", html, StringComparison.Ordinal);
             Assert.Contains("which this kernel cannot load", html, StringComparison.Ordinal);
             Assert.Contains("splitbatch kernel install", html, StringComparison.Ordinal);
             Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
