@@ -7,12 +7,13 @@ namespace SplitBatch.Display;
 /// <content>A panel while its ballots come in.</content>
 public static partial class Charts
 {
-    /// <summary>Where the count stands and where it can still end, before what guessing gives for the whole panel.</summary>
+    /// <summary>Where the count stands and where it can still end, before what guessing gives for the whole panel; for a sequential panel, its course between the declared lines.</summary>
     /// <param name="tally">The tally.</param>
     /// <exception cref="InvalidOperationException">The protocol has no known chance.</exception>
     public static Figure Tally(LiveTally tally)
     {
         ArgumentNullException.ThrowIfNull(tally);
+        if (tally.Course is { } course) return Sequential(course) with { Reading = tally.ToString() };
         var (plan, low, high) = (tally.Panel.Plan, tally.Correct, tally.Correct + tally.StillOut);
         var answers = Math.Max(1, tally.Counted + tally.StillOut);
         var critical = Power.CriticalCount(plan.Protocol, answers, plan.Alpha);

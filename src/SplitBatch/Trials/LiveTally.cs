@@ -1,10 +1,11 @@
+using SplitBatch.Evidence;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Trials;
 
 /// <summary>
 /// A panel while its ballots come in: what is counted so far, what is still out, and what is wrong with single rows, which keep
-/// nobody from counting the others. There is no verdict before the last ballot.
+/// nobody from counting the others. There is no verdict before the last ballot, or before a sequential panel reaches one of its declared lines.
 /// </summary>
 public sealed record LiveTally
 {
@@ -36,11 +37,14 @@ public sealed record LiveTally
     /// <summary>Whether every set served has its ballot.</summary>
     public bool IsComplete => StillOut == 0;
 
-    /// <summary>What the count says; null while ballots are out, or where none can be counted.</summary>
-    public PanelReading? Verdict => IsComplete && Panel.HasCount ? Panel.Reading : null;
+    /// <summary>Where a panel that was declared sequential stands between its lines; null for a panel of fixed size, and before the first ballot.</summary>
+    public WaldPath? Course => Panel.HasCount ? Panel.Sequential : null;
 
-    /// <summary>What it would cost to stop at the first difference, looking after every ballot; null for a protocol without a known guessing chance.</summary>
-    public EarlyLooks? IfStoppedEarly => Panel.Plan.Protocol.HasKnownChance
+    /// <summary>What the panel found; null while it is not over, or where no ballot can be counted.</summary>
+    public PanelFinding? Verdict => Panel.HasCount && (Course is { } course ? course.Decision != SequentialDecision.PourOn : IsComplete) ? Panel.Finding : null;
+
+    /// <summary>What it would cost to stop at the first difference, looking after every ballot; null for a protocol without a known guessing chance, and for a sequential panel, whose lines allow for its looks.</summary>
+    public EarlyLooks? IfStoppedEarly => Panel.Plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed }
         ? EarlyLooks.At(Panel.Plan.Protocol, Panel.Plan.Alpha, [.. Enumerable.Range(1, Scored.Served)])
         : null;
 
@@ -55,7 +59,8 @@ public sealed record LiveTally
     public override string ToString()
     {
         var look = ToLookAt.Count == 0 ? "" : $" To look at: {string.Join(" ", ToLookAt)}";
-        if (Verdict is { } verdict) return $"All {Scored.Served} ballots are in. {verdict}{look}";
+        if (Verdict is not null) return $"{(IsComplete ? $"All {Scored.Served} ballots are in." : $"The panel is over after {Scored.Returned} of {Scored.Served} ballots.")} {Panel.InWords}{look}";
+        if (Course is { } course) return $"{course}{look}";
         var so = Scored.Returned == 0 ? "No ballot is in yet" : $"{Counted} of {Scored.Served} ballots are counted, {Correct} of them right";
         var price = IfStoppedEarly is { } looks && !IsComplete
             ? $" Watching is harmless, stopping is not: whoever looks after every ballot and stops at the first difference finds a false one in {looks.TrueAlpha * 100:0} % of panels, and not in {Panel.Plan.Alpha * 100:0.#} %."

@@ -51,6 +51,9 @@ public sealed class PanelRecord
     /// <summary>The files within the folder that the ballots came from.</summary>
     public IReadOnlyList<string> BallotFiles { get; init; } = [];
 
+    /// <summary>How a web form's export is read as ballots; null where ballots are typed.</summary>
+    internal BallotImport? Import { get; init; }
+
     /// <summary>Each taster's ratings of both beers, decoded by the key.</summary>
     public IReadOnlyList<Rating> RatingsGiven { get; init; } = [];
 

@@ -53,16 +53,4 @@ public sealed partial class Trial
         ServingKeyFile.Save(ServingPlan.Balanced(panel.Plan, options), Folder);
         return Open(Folder.Path);
     }
-
-    /// <summary>Adds one ballot to a panel, and returns the trial with it. Several people may do so at once.</summary>
-    /// <param name="panel">The panel's name.</param>
-    /// <param name="taster">Who tasted, by code and not by name.</param>
-    /// <param name="answer">The code of the cup that was picked.</param>
-    /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
-    public Trial AddBallot(string panel, string taster, string answer)
-    {
-        GuardExample();
-        BallotFile.Append(Folder, Panel(panel).Name, new Ballot(taster, answer));
-        return Open(Folder.Path);
-    }
 }

@@ -6,7 +6,7 @@ namespace SplitBatch.Trials;
 /// <content>Counting while the ballots come in.</content>
 public sealed partial class Trial
 {
-    /// <summary>Reads a panel's ballots as they stand in the file now, and counts them. Waits while somebody is adding one.</summary>
+    /// <summary>Reads a panel's ballots as they stand in the files now, and counts them. Waits while somebody is adding one.</summary>
     /// <param name="panel">The panel's name.</param>
     /// <exception cref="ArgumentException">No panel has that name.</exception>
     /// <exception cref="TrialIncompleteException">There is no serving key yet.</exception>
@@ -17,32 +17,42 @@ public sealed partial class Trial
         _ = record.Key;
         var faults = new FaultList();
         using var turn = LogLock.TakeIfAllowed(Folder.Path, TimeSpan.FromSeconds(30));
-        var name = BallotFile.NameOf(record.Name);
-        IReadOnlyList<Ballot> ballots = Folder.Holds(name) && Folder.ReadText(name, faults) is { Length: > 0 } text
-            ? BallotFile.Read(CsvTable.Read(name, new StringReader(text), faults, Description.Decimals))
-            : [];
-        return new LiveTally(new PanelRecord(record.Plan, record.Serving, ballots), faults);
+        var ballots = PanelBallots.Read(Folder, record.Name, record.Import, faults, name =>
+            Folder.Holds(name) && Folder.ReadText(name, faults) is { Length: > 0 } text ? CsvTable.Read(name, new StringReader(text), faults, Description.Decimals) : null);
+        return new LiveTally(new PanelRecord(record.Plan, record.Serving, ballots.Ballots) { BallotFiles = ballots.Files, Import = record.Import }, faults);
     }
 
     /// <summary>Adds one ballot, and counts anew. Several people may do so at once, each in a notebook of their own.</summary>
     /// <param name="taster">Who tasted, by code and not by name.</param>
     /// <param name="answer">What the taster wrote; blank where nothing was.</param>
     /// <param name="panel">The panel's name.</param>
-    /// <exception cref="ArgumentException">The key has no such taster, or the answer is none that this taster could give; nothing is written.</exception>
+    /// <exception cref="ArgumentException">No panel has that name, the key has no such taster, or the answer is none that this taster could give; nothing is written.</exception>
+    /// <exception cref="TrialIncompleteException">There is no serving key yet.</exception>
     /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
     public LiveTally Enter(string taster, string answer, string panel = "main")
     {
+        Append(Panel(panel), taster, answer);
+        return Tally(panel);
+    }
+
+    /// <summary>Adds one ballot to a panel, and returns the trial with it, for a verdict. Several people may do so at once.</summary>
+    /// <inheritdoc cref="Enter"/>
+    public Trial AddBallot(string panel, string taster, string answer)
+    {
+        Append(Panel(panel), taster, answer);
+        return Open(Folder.Path);
+    }
+
+    private void Append(PanelRecord panel, string taster, string answer)
+    {
         GuardExample();
-        var record = Panel(panel);
-        _ = record.Key;
         var ballot = new Ballot(Guard.NotBlank(taster).Trim(), (answer ?? "").Trim());
-        var scored = record.Serving!.Score([ballot], record.Plan.Rules).Ballots[0];
+        var scored = panel.Key.Score([ballot], panel.Plan.Rules).Ballots[0];
         if (scored.Notes.FirstOrDefault(note => note.Issue is BallotIssue.UnknownTaster or BallotIssue.UnknownCode or BallotIssue.UnknownSet) is { } refusal)
         {
             throw new ArgumentException($"{ballot.Taster}: {refusal.Text}. Nothing was written; ask the taster.");
         }
 
-        BallotFile.Append(Folder, record.Name, ballot);
-        return Tally(panel);
+        BallotFile.Append(Folder, panel.Name, ballot);
     }
 }

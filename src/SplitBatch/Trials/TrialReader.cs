@@ -71,22 +71,9 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
     {
         var plan = panel.Plan;
         var serving = Table(ServingKeyFile.NameOf(plan.Name), decimals) is { } key ? ServingKeyFile.Read(key, plan.Seed, plan.Expected, plan.Attribute) : null;
-        var ballots = new List<Ballot>();
-        var files = new List<string>();
-        if (Table(BallotFile.NameOf(plan.Name), decimals) is { } table)
-        {
-            ballots.AddRange(BallotFile.Read(table));
-            files.Add(table.File);
-        }
-
-        if (panel.Import is { } import && folder.Holds(import.File) && folder.ReadText(import.File, faults) is { } text)
-        {
-            ballots.AddRange(import.Read(text, faults));
-            files.Add(import.File);
-        }
-
-        var record = new PanelRecord(plan, serving, ballots) { BallotFiles = files };
-        return serving is null || ballots.Count == 0 ? record : WithWords(record, decimals);
+        var ballots = PanelBallots.Read(folder, plan.Name, panel.Import, faults, name => Table(name, decimals));
+        var record = new PanelRecord(plan, serving, ballots.Ballots) { BallotFiles = ballots.Files, Import = panel.Import };
+        return serving is null || ballots.Ballots.Count == 0 ? record : WithWords(record, decimals);
     }
 
     /// <summary>The panel with what its tasters rated and wrote.</summary>
@@ -98,6 +85,7 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
         return new PanelRecord(record.Plan, record.Serving, record.Ballots)
         {
             BallotFiles = record.BallotFiles,
+            Import = record.Import,
             RatingsGiven = ratings,
             RatingsLeftOut = [.. leftOut.Distinct()],
             CommentsGiven = comments,

@@ -44,6 +44,47 @@ public sealed class LiveTallyTests : IDisposable
         Assert.InRange(looks.TrueAlpha, 0.10, 0.30);
     }
 
+    [Fact]
+    public void A_web_forms_export_is_counted_together_with_what_is_typed()
+    {
+        var trial = Class(24);
+        var sets = trial.Panel("main").Serving!.Sets;
+        var description = trial.Folder.PathOf(TrialFolder.DescriptionFile);
+        File.WriteAllText(description, File.ReadAllText(description).Replace(
+            "\"name\": \"main\"", "\"name\": \"main\", \"ballots\": { \"file\": \"incoming/form.csv\", \"columns\": { \"taster\": \"Who\", \"answer\": \"Odd cup\" } }", StringComparison.Ordinal));
+        File.WriteAllText(trial.Folder.PathOf("incoming/form.csv"), $"Who,Odd cup\n{sets[0].Taster},{BallotWriter.AnswerOf(sets[0])}\n");
+        trial = Trial.Open(trial.Folder.Path);
+        Assert.Equal(1, trial.Tally().Counted);
+        Assert.Equal(2, trial.Enter(sets[1].Taster, BallotWriter.AnswerOf(sets[1])).Counted);
+        Assert.Equal(["ballots-main.csv", "incoming/form.csv"], trial.Tally().Panel.BallotFiles);
+    }
+
+    [Fact]
+    public void A_sequential_panel_goes_on_between_its_lines_and_is_over_at_one()
+    {
+        var trial = Class(60, sequential: true);
+        var sets = trial.Panel("main").Serving!.Sets;
+        var tally = trial.Enter(sets[0].Taster, Right(sets[0]));
+        Assert.Null(tally.Verdict);
+        Assert.Null(tally.IfStoppedEarly);
+        Assert.StartsWith("1 right of 1: between the lines; serve the next taster.", tally.ToString(), StringComparison.Ordinal);
+
+        foreach (var set in sets.Skip(1).TakeWhile(_ => tally.Verdict is null)) tally = trial.Enter(set.Taster, Right(set));
+        Assert.Equal(PanelAnswer.DifferenceShown, tally.Verdict!.Answer);
+        Assert.Equal(Trial.Open(trial.Folder.Path).Panel("main").Sequential!.Tasters, tally.Counted);
+        Assert.InRange(tally.Counted, 3, 20);
+        Assert.StartsWith($"The panel is over after {tally.Counted} of 60 ballots. {tally.Counted} right of {tally.Counted}: a difference is shown, and the panel stops.", tally.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Either_way_of_adding_a_ballot_refuses_what_nobody_could_have_handed_in()
+    {
+        var trial = Class(24);
+        Assert.Contains("Nothing was written", Assert.Throws<ArgumentException>(() => trial.AddBallot("main", "T01", "000")).Message, StringComparison.Ordinal);
+        var set = trial.Panel("main").Serving!.Sets[0];
+        Assert.Equal(1, trial.AddBallot("main", set.Taster, Right(set)).Panel("main").Scored.Counted);
+    }
+
     [Theory]
     [InlineData("T99", "453", "no taster")]
     [InlineData("T01", "000", "000")]
@@ -115,14 +156,17 @@ public sealed class LiveTallyTests : IDisposable
         Assert.Equal(Writers * Each, all.Panel.Ballots.Select(ballot => ballot.Taster).Distinct().Count());
     }
 
+    private static string Right(ServedSet set) => set.Cups.GroupBy(cup => cup.Beer).Single(beer => beer.Count() == 1).Single().Code;
+
     /// <summary>The example as a class's own trial: another number of tasters, a key, and no ballot.</summary>
-    private Trial Class(int tasters)
+    private Trial Class(int tasters, bool sequential = false)
     {
         var folder = new TrialFolder(Examples.Folder("amber-cone-or-pellet")).CopyTo(parent.PathOf("class"));
         File.Delete(folder.PathOf("ballots-main.csv"));
         File.Delete(folder.PathOf("serving-main.csv"));
         var description = folder.PathOf(TrialFolder.DescriptionFile);
         File.WriteAllText(description, File.ReadAllText(description).Replace("\"tasters\": 24", $"\"tasters\": {tasters}", StringComparison.Ordinal));
+        if (sequential) File.WriteAllText(description, File.ReadAllText(description).Replace("\"stopping\": \"fixed\"", "\"stopping\": \"sequential\"", StringComparison.Ordinal));
         return Trial.Open(folder.Path).Serve();
     }
 }
