@@ -35,6 +35,20 @@ public class SimilarityTestTests
         Assert.Equal([71, 78, 85, 92], margins.Select(m => Power.SimilarityCount(Protocol.PairedDirectional, 132, m, 0.10)));
     }
 
+    /// <summary>Cells of the same printed table that differ from exact computation by one; neither does the standard's own approximation give them. Checked against MathNet.Numerics' own binomial.</summary>
+    [Theory]
+    [InlineData(0.001, 0.3, 67, 68)]
+    [InlineData(0.001, 0.4, 74, 75)]
+    [InlineData(0.001, 0.5, 81, 82)]
+    [InlineData(0.20, 0.4, 88, 87)]
+    public void Where_the_printed_row_differs_the_exact_count_keeps_its_error(double beta, double margin, int printed, int exact)
+    {
+        Assert.Equal(exact, Power.SimilarityCount(Protocol.PairedDirectional, 132, margin, beta));
+        double share = 0.5 + (margin / 2);
+        Assert.True(MathNet.Numerics.Distributions.Binomial.CDF(share, 132, exact) <= beta && MathNet.Numerics.Distributions.Binomial.CDF(share, 132, exact + 1) > beta);
+        Assert.Equal(1, Math.Abs(printed - exact));
+    }
+
     // One-sided exact 95 % upper limits, SciPy 1.10.
     [Theory]
     [InlineData(11, 36, .18202560)]
