@@ -67,6 +67,7 @@ public sealed partial class KernelHost
     private async Task<IEnumerable<KernelEvent>> AskAsync(KernelCommand command, CancellationToken cancellation)
     {
         await StartAsync(cancellation).ConfigureAwait(false);
+        await cells!.CatchUpAsync().ConfigureAwait(false);
         var result = await kernel.SendAsync(command, cancellation).ConfigureAwait(false);
         return result.Events;
     }

@@ -30,6 +30,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private readonly CompositeKernel kernel = [];
     private readonly MissingData missing = new();
     private CSharpKernel? csharp;
+    private CellChain? cells;
     private LoadedPackages? packages;
     private readonly HashSet<string> known = new(StringComparer.Ordinal);
     private Task? start;
@@ -103,6 +104,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         await InterruptAsync().ConfigureAwait(false);
         kernel.Dispose();
         packages?.Dispose();
+        cells?.Dispose();
     }
 
     private static async Task CancelAsync(CancellationTokenSource stop)
@@ -123,6 +125,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         csharp = new CSharpKernel(Name).UseWho().UseValueSharing();
         StartSetting.AddLineNumbers(csharp);
         MappedReferences.Attach(csharp, StartSetting.References);
+        cells = new CellChain(csharp);
         csharp.AddMiddleware(OnOwnThreadAsync, nameof(KernelHost));
         if (options.NuGet) packages = new LoadedPackages(csharp);
         kernel.Add(csharp);
@@ -224,7 +227,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
 
     private async Task OnOwnThreadAsync(KernelCommand command, KernelInvocationContext context, KernelPipelineContinuation next)
     {
-        if (command is not SubmitCode)
+        if (command is not SubmitCode submit)
         {
             await next(command, context).ConfigureAwait(false);
             return;
@@ -238,7 +241,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         {
             // A cell that was stopped before it began must not begin.
             if (current is not { Stop.IsCancellationRequested: false }) throw new OperationCanceledException();
-            threads.Add(thread = CellThread.Start(() => next(command, context)));
+            threads.Add(thread = CellThread.Start(() => cells!.RunAsync(submit, context)));
         }
 
         await thread.Completed.ConfigureAwait(false);
