@@ -131,17 +131,15 @@ public static class ExactBinomial
         return sum == 1 ? x : Math.Log(sum) * (x / (sum - 1));
     }
 
-    /// <summary>log(1 - e^a) for a of zero or less.</summary>
-    internal static double LogComplement(double a) =>
-        a > -0.6931471805599453 ? Math.Log(-ExpLessOne(a)) : LogOnePlus(-Math.Exp(a));
+    /// <summary>log(1 - e^a) for a of log(1/2) or less, as a tail on the short side of the median always is.</summary>
+    private static double LogComplement(double a) => LogOnePlus(-Math.Exp(a));
 
-    /// <summary>e^x - 1 without loss for small x (Kahan's form).</summary>
+    /// <summary>e^x - 1 without loss for small x (Kahan's form), for x above -745, where e^x is not yet 0.</summary>
     internal static double ExpLessOne(double x)
     {
         var power = Math.Exp(x);
         if (power == 1) return x;
-        var less = power - 1;
-        return less == -1 ? -1 : less * (x / Math.Log(power));
+        return (power - 1) * (x / Math.Log(power));
     }
 
     // The upper tail from k, which lies above the mean: falling terms, so a short sum.

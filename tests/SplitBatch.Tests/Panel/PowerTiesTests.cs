@@ -102,4 +102,74 @@ public class PowerTiesTests
             Assert.Equal(caught / 4096.0, EarlyLooks.At(protocol, 0.1, looks).TrueAlpha, 1e-12);
         }
     }
+
+    /// <summary>Near nought and one the logarithm's own series says what is left: log(1 - p) = -p - p^2/2 - p^3/3 - ...</summary>
+    [Theory]
+    [InlineData(1e-12)]
+    [InlineData(1e-9)]
+    [InlineData(1e-6)]
+    public void Chances_next_to_nought_and_one_keep_all_their_digits(double p)
+    {
+        var series = -p - (p * p / 2) - (p * p * p / 3);
+        Near(series, ExactBinomial.LogExactly(0, 1, p));
+        Near(7 * series, ExactBinomial.LogExactly(0, 7, p));
+        Near(series, ExactBinomial.LogAtMost(0, 1, p));
+        Near(p, ExactBinomial.Exactly(1, 1, p));
+        Near(p * p * p, ExactBinomial.AtLeast(3, 3, p));
+        // Hardly ever none of a hundred at even odds: log(1 - 2^-100).
+        Near(-Math.Pow(2, -100), ExactBinomial.LogAtLeast(1, 100, 0.5));
+        Near(-Math.Pow(2, -100), ExactBinomial.LogAtMost(99, 100, 0.5));
+        // None of n: the upper limit is 1 - tail^(1/n) = y - y^2/2 + y^3/6 - ..., with y = -log(tail)/n.
+        foreach (var n in new[] { 1_000_000, 2_000_000_000 })
+        {
+            var y = -Math.Log(0.05) / n;
+            Near(y - (y * y / 2) + (y * y * y / 6), ShareIntervals.UpperLimit(0, n, 0.05));
+        }
+
+        Assert.Equal(1, ShareIntervals.UpperLimit(0, 1, double.Epsilon));
+
+        static void Near(double expected, double actual) => Assert.True(Reference.RelativeError(expected, actual) < 1e-13, $"{actual:r} for {expected:r}");
+    }
+
+    /// <summary>Hoeffding (1963): beyond ((sqrt(ln(1/a)/2) + sqrt(ln(1/b)/2)) / (p1 - p0))^2 the power is certain; where both sides must hold, each may miss half as often.</summary>
+    [Fact]
+    public void A_search_goes_as_far_as_hoeffdings_bound()
+    {
+        double reach = Math.Sqrt(Math.Log(1 / 0.05) / 2), miss = Math.Sqrt(Math.Log(1 / 0.2) / 2), half = Math.Sqrt(Math.Log(1 / 0.1) / 2);
+        Assert.Equal((int)Math.Pow((reach + miss) / 0.2, 2) + 1, Sizing.Beyond(new(0.3, 0.5, 0.05, 0.8)));
+        Assert.Equal((int)Math.Pow((reach + miss) / 0.2, 2) + 1, Sizing.Beyond(new(0.3, 0.5, 0.05, 0.8, Sizing.Second.Either)));
+        Assert.Equal((int)Math.Pow((reach + half) / 0.2, 2) + 1, Sizing.Beyond(new(0.3, 0.5, 0.05, 0.8, Sizing.Second.Both)));
+    }
+
+    [Fact]
+    public void A_table_follows_its_largest_power_and_ends_with_its_largest_panel()
+    {
+        var table = TastersTable.Of(Protocol.Triangle, [0.05], [0.2, 0.999], [0.3]);
+        foreach (var power in new[] { 0.2, 0.999 })
+        {
+            var needed = Power.TastersNeeded(Protocol.Triangle, 0.05, power, 0.3);
+            Assert.Equal(((int?)needed.First, (int?)needed.Always), (table[0.05, power, 0.3].First, table[0.05, power, 0.3].Always));
+        }
+
+        Assert.Throws<ArgumentException>(() => table[0.05, 0.5, 0.3]);
+        Assert.Equal(325, TastersTable.Of(Protocol.Triangle, [0.05], [0.8], [0.1], largest: 325).Cells.Single().First);
+        Assert.Null(TastersTable.Of(Protocol.Triangle, [0.05], [0.8], [0.1], largest: 324).Cells.Single().First);
+    }
+
+    /// <summary>By trying every count of every size: the size that settles is the first at which each shows a difference or rules the margin out.</summary>
+    [Fact]
+    public void The_size_that_settles_a_pair_is_what_trying_every_count_finds()
+    {
+        foreach (var protocol in new[] { Protocol.PairedDirectional, Protocol.PairedTwoSided })
+        {
+            var size = Power.TastersThatSettle(protocol, alpha: 0.1, margin: 0.6, beta: 0.08);
+            Assert.Equal((Aim.Either, 0.1, 0.92, 0.6), (size.Aim, size.Error, size.Power, size.Discriminators));
+            Assert.Equal(size.First, Enumerable.Range(1, 200).First(Answered));
+            for (var n = size.Always; n < size.Always + 20; n++) Assert.True(Answered(n));
+            Assert.False(Answered(size.Always - 1));
+
+            bool Answered(int n) => Enumerable.Range(0, n + 1).All(x =>
+                DifferenceTest.Of(protocol, n, x, alpha: 0.1).DifferenceShown || SimilarityTest.Of(protocol, n, x, margin: 0.6, beta: 0.08).MarginRuledOut);
+        }
+    }
 }
