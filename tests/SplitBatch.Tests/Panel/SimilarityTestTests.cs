@@ -35,7 +35,7 @@ public class SimilarityTestTests
         Assert.Equal([71, 78, 85, 92], margins.Select(m => Power.SimilarityCount(Protocol.PairedDirectional, 132, m, 0.10)));
     }
 
-    /// <summary>Cells of the same printed table that differ from exact computation by one; neither does the standard's own approximation give them. Checked against MathNet.Numerics' own binomial.</summary>
+    /// <summary>Cells of the same printed table that differ from exact computation by one; 74 and 81 are what the standard's normal approximation gives. Checked against MathNet.Numerics' own binomial.</summary>
     [Theory]
     [InlineData(0.001, 0.3, 67, 68)]
     [InlineData(0.001, 0.4, 74, 75)]
