@@ -19,7 +19,7 @@ internal static class PanelTrial
     {
         var ballots = serving.Ballots(cell.People, seed);
         if (cell.Practice == Practice.Peeking) ballots = UpToTheFirstDifference(cell, serving, ballots);
-        var plan = cell.Plan with { Seed = seed };
+        var plan = cell.Plan with { Seed = serving.Seed!.Value };
         var record = new PanelRecord(plan, serving, ballots);
         var verdict = Verdict.Of(new TrialEvidence { Variable = "hop lot", NameA = "cones", NameB = "pellets", Panels = [record.Finding] });
         var finding = verdict.Main!;
