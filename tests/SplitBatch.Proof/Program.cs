@@ -15,7 +15,7 @@ internal static class Program
             case ["truth-table", .. var options]:
                 int trials = options is [var count, ..] ? int.Parse(count, CultureInfo.InvariantCulture) : 10_000;
                 var (panels, brews, whole) = (Task.Run(() => PanelTable.Run(trials, 2026)), Task.Run(() => BrewTally.Run(trials, 2026)), Task.Run(() => WholeTrial.Run(trials, 2026)));
-                Console.Write(Report.Of(await panels, await brews, await whole, 2026, $"dotnet run --project tests/SplitBatch.Proof -- truth-table {trials}"));
+                Console.Write(Report.Of(await panels, await brews, await whole, 2026, $"dotnet run -c Release --project tests/SplitBatch.Proof -- truth-table {trials}"));
                 return 0;
             case ["fuzz", .. var options]:
                 int cases = options is [var many, ..] ? int.Parse(many, CultureInfo.InvariantCulture) : 100_000;
