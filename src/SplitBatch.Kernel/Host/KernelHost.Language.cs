@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
@@ -62,7 +63,22 @@ public sealed partial class KernelHost
         : Described(plain, markdown);
 
     private static MimeBundle Described(string plain, string markdown) =>
-        new(new Dictionary<string, string> { ["text/plain"] = plain, ["text/markdown"] = markdown });
+        new(new Dictionary<string, string> { ["text/plain"] = plain.ReplaceLineEndings("\n"), ["text/markdown"] = Paragraphs(markdown) });
+
+    /// <summary>Markdown whose lines stay lines: outside of code, what one line break parts is one paragraph.</summary>
+    private static string Paragraphs(string markdown)
+    {
+        var text = new StringBuilder();
+        var code = false;
+        foreach (var line in markdown.ReplaceLineEndings("\n").Split('\n'))
+        {
+            if (!code && line.Length == 0) continue;
+            text.Append(text.Length == 0 ? "" : code ? "\n" : "\n\n").Append(line);
+            code ^= line.StartsWith("```", StringComparison.Ordinal);
+        }
+
+        return text.ToString();
+    }
 
     private async Task<IEnumerable<KernelEvent>> AskAsync(KernelCommand command, CancellationToken cancellation)
     {
@@ -82,7 +98,7 @@ public sealed partial class KernelHost
 
     private static string Describe(SignatureInformation signature) =>
         string.Join('\n', new[] { signature.Label, WithoutMarks(signature.Documentation?.Value ?? "") }
-            .Concat(signature.Parameters.Select(p => $"  {p.Label}: {WithoutMarks(p.Documentation?.Value ?? "")}"))
+            .Concat(signature.Parameters.Where(p => p.Documentation?.Value is { Length: > 0 }).Select(p => $"  {p.Label}: {WithoutMarks(p.Documentation?.Value ?? "")}"))
             .Where(l => l.Length > 0));
 
     private static string Plain(string? insert, string display) =>

@@ -30,6 +30,16 @@ public sealed class HelpTests(HostFixture kernel) : IClassFixture<HostFixture>
         Assert.Contains(example, text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Help_keeps_its_lines_where_it_is_shown_as_Markdown()
+    {
+        var found = await kernel.Host.InspectAsync("AlphaAcid.FromPercent(", "AlphaAcid.FromPercent(".Length);
+        Assert.StartsWith("```csharp\nAlphaAcid AlphaAcid.FromPercent(double percent)\n```\n\nFrom percent by weight", found!.Forms["text/markdown"], StringComparison.Ordinal);
+        Assert.Contains("\n\npercent: Percent in [0, 90]", found.Forms["text/markdown"], StringComparison.Ordinal);
+        Assert.Equal(4, found.Forms["text/plain"].Split('\n').Length);
+        Assert.DoesNotContain('\r', found.Forms["text/plain"] + found.Forms["text/markdown"]);
+    }
+
     [Theory]
     [InlineData("Power.", "TastersNeeded")]
     [InlineData("Charts.", "PowerCurve")]
