@@ -18,7 +18,7 @@ try {
     if (url.pathname.endsWith('/plotly.min.js')) found.library++;
   });
   page.on('pageerror', error => found.faults.push(String(error)));
-  page.setDefaultTimeout(60_000);
+  page.setDefaultTimeout(120_000);
   const command = (name, args) => page.evaluate(([name, args]) => jupyterapp.commands.execute(name, args).then(() => {}), [name, args]);
   const shown = '.jp-NotebookPanel:not(.lm-mod-hidden)';
   const outputs = page.locator(`${shown} .jp-OutputArea-output`);
