@@ -20,7 +20,7 @@ public sealed class LabTests(InstalledKernel kernel)
         Assert.True(code == 0, said);
         await using var server = await NotebookServer.StartAsync(kernel, folder, [Lab("serve.py"), built], "ServerApp");
         var pictures = Seen.Pictures(folder);
-        var (_, output) = await kernel.RunAsync("node", [Lab("notebook.mjs"), $"{server.Address}/lab", Notebook, BrowserTools.Chromium!, pictures], folder, TimeSpan.FromMinutes(5));
+        var (_, output) = await kernel.RunAsync("node", [Lab("notebook.mjs"), $"{server.Address}/lab", Notebook, BrowserTools.Chromium!, pictures], folder, TimeSpan.FromMinutes(15));
         Check(output, pictures);
     }
 
