@@ -1,3 +1,4 @@
+using System.Runtime.Loader;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp.Scripting;
 using Microsoft.CodeAnalysis.Scripting;
@@ -57,6 +58,9 @@ internal sealed class CellChain(CSharpKernel kernel) : IDisposable
         var script = before is null ? CSharpScript.Create<object>(code, options) : before.State.Script.ContinueWith<object>(code, options);
         var shared = CellAssembly.Load(script, files, cancellation);
         AddFiles(script.GetCompilation());
+
+        // What a library builds on a cell's types, a proxy for one, must be able to go with them.
+        using var scope = AssemblyLoadContext.EnterContextualReflection(EngineParts.Executor(script).Method.Module.Assembly);
         ScriptState state = before is null
             ? await script.RunAsync(null, null, cancellation).ConfigureAwait(true)
             : await script.RunFromAsync(before.State, _ => true, cancellation).ConfigureAwait(true);
