@@ -11,7 +11,7 @@ public static class FuzzRun
     /// <summary>The shares of the cases: a command and a spoilt folder cost more than a spoilt frame.</summary>
     private static readonly (string Name, int Percent)[] Shares = [("trial folder", 20), ("notebook runner", 35), ("command line", 5), ("Jupyter socket", 40)];
 
-    private static string Root => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(Here())!, "..", "..", ".."));
+    internal static string Root => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(Here())!, "..", "..", ".."));
 
     /// <summary>Runs so many cases in all.</summary>
     /// <param name="cases">How many.</param>
