@@ -186,9 +186,13 @@ public sealed partial record ChargeMatch
     }
 
     /// <summary>The scale's step; by default 1 g, or 0.05 oz where the kettle is in US units.</summary>
-    private static Mass Resolution(Mass? scale, Kettle kettle) => scale is not { } given ? (Spoken.IsUs(kettle.Volume) ? Mass.FromOunces(0.05) : Mass.FromGrams(1))
-        : given.Grams is > 0 and <= 1000 ? given
-        : throw new ArgumentOutOfRangeException(nameof(scale), FormattableString.Invariant($"A scale that resolves {given.Grams} g is outside (0, 1000] g."));
+    private static Mass Resolution(Mass? scale, Kettle kettle) =>
+        scale is { } given ? CheckedScale(given) : Spoken.IsUs(kettle.Volume) ? Mass.FromOunces(0.05) : Mass.FromGrams(1);
+
+    /// <summary>A scale's step, where it can be one.</summary>
+    internal static Mass CheckedScale(Mass scale) => scale.Grams is > 0 and <= 1000
+        ? scale
+        : throw new ArgumentOutOfRangeException(nameof(scale), FormattableString.Invariant($"A scale that resolves {scale.Grams} g is outside (0, 1000] g."));
 
     private static ChargeMatch Match(Dose a, Dose b, BitternessUnits? target, Mass step) =>
         new(new(Side.A, a), new(Side.B, Round(Scaled(b, a.Bitterness()), step)), target, step);

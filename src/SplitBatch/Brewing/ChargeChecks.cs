@@ -11,6 +11,12 @@ internal static class ChargeChecks
     internal static void Check(Kettle kettle, HopCharge charge)
     {
         CheckRate(kettle, charge);
+        CheckTime(kettle, charge);
+    }
+
+    /// <summary>Whether the time lies within the stage's.</summary>
+    internal static void CheckTime(Kettle kettle, HopCharge charge)
+    {
         var minutes = charge.Time.Minutes;
         if (charge.Stage == AdditionStage.Boil && minutes > kettle.Boil.Minutes)
         {
@@ -36,14 +42,15 @@ internal static class ChargeChecks
         }
     }
 
-    private static void CheckRate(Kettle kettle, HopCharge charge)
+    /// <summary>Whether the amount can be meant for so much wort.</summary>
+    internal static void CheckRate(Kettle kettle, HopCharge charge)
     {
         var rate = charge.Mass.Grams / kettle.FinalVolume.Liters;
         if (rate <= ImpossibleRate) return;
         var hint = charge.Mass.Unit switch
         {
-            MassUnit.Pound => FormattableString.Invariant($" If ounces were meant, write Mass.FromOunces({charge.Mass.Value:0.##})."),
-            MassUnit.Kilogram => FormattableString.Invariant($" If grams were meant, write Mass.FromGrams({charge.Mass.Value:0.##})."),
+            MassUnit.Pound => FormattableString.Invariant($" If ounces were meant, write {charge.Mass.Value:0.##} oz, in code Mass.FromOunces({charge.Mass.Value:0.##})."),
+            MassUnit.Kilogram => FormattableString.Invariant($" If grams were meant, write {charge.Mass.Value:0.##} g, in code Mass.FromGrams({charge.Mass.Value:0.##})."),
             _ => " Were pounds given for ounces, or ounces for grams?",
         };
         var us = Spoken.IsUs(kettle.Volume);

@@ -1,7 +1,9 @@
+using SplitBatch.Bitterness;
 using SplitBatch.Lab;
 using SplitBatch.Panel;
 using SplitBatch.Trials.Checks;
 using SplitBatch.Trials.Logs;
+using UnitsNet;
 
 namespace SplitBatch.Trials;
 
@@ -24,12 +26,12 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
         var kettle = json.Section("kettle") is { } section ? KettleReader.Read(section) : null;
         var lab = LabSection.Read(json.Section("lab"));
         var plans = PanelPlanReader.Read(json);
-        var scale = json.OptionalMass("scale");
+        var scale = json.OptionalMass("scale") is { } step ? json.Make<Mass?>("scale", () => ChargeMatch.CheckedScale(step)) : null;
         var decimals = description?.Decimals;
         var hops = Table(HopLotReader.FileName, decimals);
         var lots = hops is null ? [] : HopLotReader.Read(hops);
         var lotNames = hops?.Rows.Select(row => row.Optional("lot")).OfType<string>().ToList() ?? [];
-        var charges = ChargeReader.Read(Table(ChargeReader.FileName, decimals), lots, lotNames);
+        var charges = ChargeReader.Read(Table(ChargeReader.FileName, decimals), lots, lotNames, kettle);
         var batchLog = Log(LogFormat.BatchLog, decimals) is { } brewed ? BatchLogFile.Read(brewed) : null;
         var returns = Log(LogFormat.LabReturns, decimals) is { } log ? LabReturnLog.Read(log, lab.Samples) : [];
         var combine = json.OptionalOneOf("panels together", Combinations);

@@ -17,7 +17,8 @@ internal static class ChargeReader
     /// <param name="table">The file.</param>
     /// <param name="lots">The lots that could be read.</param>
     /// <param name="names">The names of all lots; one that could not be read has its own fault, and needs no second one here.</param>
-    public static IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Read(CsvTable? table, IReadOnlyList<HopLot> lots, IReadOnlyList<string> names)
+    /// <param name="kettle">The kettle that the charges go into; null while it is not known.</param>
+    public static IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Read(CsvTable? table, IReadOnlyList<HopLot> lots, IReadOnlyList<string> names, Kettle? kettle)
     {
         var charges = new Dictionary<Side, List<HopCharge>> { [Side.A] = [], [Side.B] = [] };
         if (table is not null && table.Require("beer", "lot", "amount", "stage", "time"))
@@ -25,7 +26,7 @@ internal static class ChargeReader
             foreach (var row in table.Rows)
             {
                 var side = row.Beer();
-                var charge = ReadCharge(row, lots, names);
+                var charge = ReadCharge(row, lots, names, kettle);
                 if (side is { } beer && charge is not null) charges[beer].Add(charge);
             }
         }
@@ -33,14 +34,22 @@ internal static class ChargeReader
         return charges.ToDictionary(pair => pair.Key, pair => (IReadOnlyList<HopCharge>)pair.Value);
     }
 
-    private static HopCharge? ReadCharge(CsvRow row, IReadOnlyList<HopLot> lots, IReadOnlyList<string> names)
+    private static HopCharge? ReadCharge(CsvRow row, IReadOnlyList<HopLot> lots, IReadOnlyList<string> names, Kettle? kettle)
     {
         var lot = row.Text("lot") is { } name ? FindLot(row, name, lots, names) : null;
         var amount = row.Mass("amount");
         var stage = row.OneOf("stage", Stages);
         var time = stage == AdditionStage.Fermenter && row.Optional("time") is null ? Duration.Zero : row.Duration("time");
         if (lot is null || amount is null || stage is null || time is null) return null;
-        return row.Make("amount", () => new HopCharge(lot, amount.Value, stage.Value, time.Value));
+        if (row.Make("amount", () => new HopCharge(lot, amount.Value, stage.Value, time.Value)) is not { } charge) return null;
+        if (kettle is null) return charge;
+        return row.Make("amount", () => Checked(charge, ChargeChecks.CheckRate)) is null ? null : row.Make("time", () => Checked(charge, ChargeChecks.CheckTime));
+
+        HopCharge Checked(HopCharge one, Action<Kettle, HopCharge> check)
+        {
+            check(kettle, one);
+            return one;
+        }
     }
 
     private static HopLot? FindLot(CsvRow row, string name, IReadOnlyList<HopLot> lots, IReadOnlyList<string> names)
