@@ -66,7 +66,7 @@ class StockKernel(unittest.TestCase):
             SplitBatch.Display.NotebookDisplay.Register();
             SplitBatch.Display.Charts.CountAgainstGuessing(SplitBatch.Panel.DifferenceTest.Of(SplitBatch.Panel.Protocol.Triangle, 24, 11))""")
         html = forms["text/html"]
-        self.assertIn("<svg", html)
+        self.assertIn('src="data:image/svg+xml;base64,', html)
         self.assertIn("which this kernel cannot load (it brings another version of FSharp.Core)", html)
         self.assertIn("splitbatch kernel install", html)
 

@@ -13,7 +13,7 @@ public class BadDoseTests
     {
         var message = Refusal(HopCharge.Boil(Cones, Mass.FromPounds(2), 60));
         Assert.Contains("45.4 g/L; accepted: up to 20 g/L. If ounces were meant, write 2 oz, in code Mass.FromOunces(2).", message, StringComparison.Ordinal);
-        Assert.Contains("write Mass.FromGrams(60)", Refusal(HopCharge.Boil(Cones, Mass.FromKilograms(60), 60)), StringComparison.Ordinal);
+        Assert.Contains("write 60 g, in code Mass.FromGrams(60)", Refusal(HopCharge.Boil(Cones, Mass.FromKilograms(60), 60)), StringComparison.Ordinal);
         Assert.Contains("ounces for grams?", Refusal(HopCharge.Boil(Cones, Mass.FromGrams(1700), 60)), StringComparison.Ordinal);
     }
 
