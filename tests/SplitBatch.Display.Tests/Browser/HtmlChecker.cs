@@ -44,7 +44,7 @@ internal static class HtmlChecker
     /// <summary>The checker warns of a picture in a data address even where the page's policy says "img-src data:", which allows it; browsers show it.</summary>
     private static bool IsAllowedPicture(JsonElement message) =>
         message.GetProperty("message").GetString()!.Contains("image “data:image/svg+xml;base64,", StringComparison.Ordinal)
-        && File.ReadAllText(new Uri(message.GetProperty("url").GetString()!).LocalPath).Contains("img-src data: blob:;", StringComparison.Ordinal);
+        && File.ReadAllText(Uri.UnescapeDataString(message.GetProperty("url").GetString()!["file:".Length..])).Contains("img-src data: blob:;", StringComparison.Ordinal);
 }
 
 /// <summary>A test that needs Java and the HTML checker from npm: skipped, with the reason, on a machine without them; never skipped in continuous integration.</summary>

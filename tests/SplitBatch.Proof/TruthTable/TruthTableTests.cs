@@ -39,10 +39,10 @@ public class TruthTableTests
     [Fact]
     public void A_difference_that_is_bitterness_is_not_put_down_to_the_hops()
     {
-        var rows = WholeTrial.Run(300, Seed);
+        var rows = WholeTrial.Run(150, Seed, WholeCell.All.Where(cell => cell.Hops == 0));
         Assert.All(rows, row => Assert.True(Promise.Kept(row.Misled, 0.05, row.Trials), $"{row.Cell.Name}: {row.Misled} of {row.Trials} verdicts mislead"));
-        var old = rows.Single(row => row.Cell is { Hops: 0, TrueAlphaShare: < 1 });
-        Assert.True(old.Shown > 200, $"only {old.Shown} of {old.Trials} panels noticed the bitterness, so the test shows nothing");
+        var old = rows.Single(row => row.Cell.TrueAlphaShare < 1);
+        Assert.True(old.Shown > 100, $"only {old.Shown} of {old.Trials} panels noticed the bitterness, so the test shows nothing");
     }
 
     [Fact]

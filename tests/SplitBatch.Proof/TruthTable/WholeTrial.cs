@@ -53,8 +53,8 @@ public sealed class WholeTrial
     /// <summary>Trials in which a difference was shown that is bitterness alone, and the verdict did not say that it may be.</summary>
     public int Misled { get; private set; }
 
-    /// <summary>Runs so many trials of every cell.</summary>
-    public static IReadOnlyList<WholeTrial> Run(int trials, int seed) => [.. WholeCell.All.Select((cell, i) =>
+    /// <summary>Runs so many trials of every cell, or of those given.</summary>
+    public static IReadOnlyList<WholeTrial> Run(int trials, int seed, IEnumerable<WholeCell>? cells = null) => [.. (cells ?? WholeCell.All).Select((cell, i) =>
     {
         var tally = new WholeTrial(cell);
         for (int trial = 0; trial < trials; trial++) tally.Add(unchecked((seed * 1_000_003) + ((i + 500) * 20_011) + trial));
