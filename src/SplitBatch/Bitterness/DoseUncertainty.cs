@@ -84,19 +84,16 @@ public sealed record DoseUncertainty
         if (criticalDifference is { } limit) Guard.NotNegative(limit, nameof(criticalDifference));
         if (tasteMargin is { } margin) Guard.NotNegative(margin, nameof(tasteMargin));
         var sampler = new DoseSampler(match.A.Dose, match.B.Dose, budget ?? ErrorBudget.For(match));
-        int workers = threads ?? Environment.ProcessorCount;
-        var (a, b, difference) = DoseDraws.Make(sampler, seed, draws, workers);
+        var (a, b, difference) = DoseDraws.Make(sampler, seed, draws, threads ?? Environment.ProcessorCount);
         var contributions = FirstOrderLaw.Contributions(sampler, out var standard);
-        double[][] drawn = [a, b, difference];
-        var said = new (double Mean, double Deviation, Interval Interval)[drawn.Length];
-        Parallel.For(0, drawn.Length, new ParallelOptions { MaxDegreeOfParallelism = workers }, i => said[i] = Describe(drawn[i], level));
+        var (statsA, statsB, statsD) = (Describe(a, level), Describe(b, level), Describe(difference, level));
         return new(difference)
         {
-            A = said[0].Interval,
-            B = said[1].Interval,
-            Difference = said[2].Interval,
-            Mean = (said[0].Mean, said[1].Mean, said[2].Mean),
-            Deviation = (said[0].Deviation, said[1].Deviation, said[2].Deviation),
+            A = statsA.Interval,
+            B = statsB.Interval,
+            Difference = statsD.Interval,
+            Mean = (statsA.Mean, statsB.Mean, statsD.Mean),
+            Deviation = (statsA.Deviation, statsB.Deviation, statsD.Deviation),
             FirstOrder = standard,
             CriticalDifference = criticalDifference,
             TasteMargin = tasteMargin,

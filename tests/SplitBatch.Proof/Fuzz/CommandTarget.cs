@@ -1,5 +1,6 @@
 using Spectre.Console.Testing;
 using SplitBatch.Cli;
+using SplitBatch.Trials;
 
 namespace SplitBatch.Proof.Fuzz;
 
@@ -23,13 +24,7 @@ internal sealed class CommandTarget : Target
     {
         this.scratch = scratch;
         string trial = Path.Combine(scratch, "good-trial"), source = Directory.GetDirectories(demo).Order(StringComparer.Ordinal).First();
-        foreach (string file in Directory.GetFiles(source, "*", SearchOption.AllDirectories))
-        {
-            string to = Path.Combine(trial, Path.GetRelativePath(source, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-            File.Copy(file, to, overwrite: true);
-        }
-
+        new TrialFolder(source).CopyTo(trial);
         File.WriteAllText(Path.Combine(scratch, "empty.ipynb"), """{"nbformat":4,"nbformat_minor":5,"metadata":{},"cells":[]}""");
         File.WriteAllText(Path.Combine(scratch, "broken.ipynb"), "{");
         values =

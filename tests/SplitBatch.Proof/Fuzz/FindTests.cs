@@ -107,14 +107,7 @@ public sealed class FindTests : IDisposable
 
     private string CopyOfADemoTrial()
     {
-        string source = Directory.GetDirectories(Path.Combine(FuzzRun.Root, "data-demo")).Order(StringComparer.Ordinal).First(), to = Path.Combine(scratch.FullName, "trial");
-        foreach (string file in Directory.GetFiles(source, "*", SearchOption.AllDirectories))
-        {
-            string copy = Path.Combine(to, Path.GetRelativePath(source, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-            File.Copy(file, copy);
-        }
-
-        return to;
+        string source = Directory.GetDirectories(Path.Combine(FuzzRun.Root, "data-demo")).Order(StringComparer.Ordinal).First();
+        return new TrialFolder(source).CopyTo(Path.Combine(scratch.FullName, "trial")).Path;
     }
 }

@@ -41,13 +41,12 @@ internal static class ChargeReader
         var stage = row.OneOf("stage", Stages);
         var time = stage == AdditionStage.Fermenter && row.Optional("time") is null ? Duration.Zero : row.Duration("time");
         if (lot is null || amount is null || stage is null || time is null) return null;
-        if (row.Make("amount", () => new HopCharge(lot, amount.Value, stage.Value, time.Value)) is not { } charge) return null;
-        if (kettle is null) return charge;
-        return row.Make("amount", () => Checked(charge, ChargeChecks.CheckRate)) is null ? null : row.Make("time", () => Checked(charge, ChargeChecks.CheckTime));
+        var charge = row.Make("amount", () => Checked(new HopCharge(lot, amount.Value, stage.Value, time.Value), ChargeChecks.CheckRate));
+        return charge is null ? null : row.Make("time", () => Checked(charge, ChargeChecks.CheckTime));
 
         HopCharge Checked(HopCharge one, Action<Kettle, HopCharge> check)
         {
-            check(kettle, one);
+            if (kettle is not null) check(kettle, one);
             return one;
         }
     }
