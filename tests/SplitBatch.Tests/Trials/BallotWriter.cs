@@ -9,11 +9,11 @@ internal static class BallotWriter
 {
     public const string Word = "ballots";
 
-    /// <summary>Starts a program that enters the ballots of so many tasters; it says each once it is in.</summary>
+    /// <summary>Starts a program that enters the ballots of so many tasters: one for each line it is given, and it says each once it is in.</summary>
     public static Process Start(string folder, int first, int count)
     {
         string[] arguments = [typeof(BallotWriter).Assembly.Location, Word, folder, Text(first), Text(count)];
-        return Process.Start(new ProcessStartInfo("dotnet", arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        return Process.Start(new ProcessStartInfo("dotnet", arguments) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
     }
 
     public static int Run(string folder, int first, int count)
@@ -21,6 +21,7 @@ internal static class BallotWriter
         var trial = Trial.Open(folder);
         foreach (var set in trial.Panel("main").Serving!.Sets.Skip(first).Take(count))
         {
+            if (Console.In.ReadLine() is null) return 1;
             Console.WriteLine(trial.Enter(set.Taster, AnswerOf(set)).Counted);
         }
 
