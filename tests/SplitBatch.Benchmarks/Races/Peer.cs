@@ -10,7 +10,7 @@ namespace SplitBatch.Benchmarks.Races;
 /// <param name="Script">The script, in the folder <c>peers</c>.</param>
 internal sealed record Peer(string Name, string Program, string Script)
 {
-    public static Peer Python(string script) => new("NumPy and SciPy", "/usr/bin/python3", script);
+    public static Peer Python(string script) => new("NumPy and SciPy", Installed.DebianPython, script);
 
     public static Peer R(string script) => new("R", "Rscript", script);
 

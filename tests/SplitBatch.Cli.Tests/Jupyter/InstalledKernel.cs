@@ -24,7 +24,7 @@ public sealed class InstalledKernel : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        if (DebianJupyter.WhyNot is not null) return;
+        if (Installed.Reason(DebianJupyter.Missing) is not null) return;
         var (code, output) = await RunAsync("dotnet", [CommandLine.Program, "kernel", "install", "--as-built"], Folder, TimeSpan.FromMinutes(2));
         Assert.True(code == 0, output);
         Said = output;
@@ -88,7 +88,7 @@ public sealed class InstalledKernel : IAsyncLifetime
     private async Task<IReadOnlyDictionary<string, Outcome>> RunSuiteAsync(string suite, Action<ProcessStartInfo>? prepare)
     {
         var outcomes = new ConcurrentDictionary<string, Outcome>(StringComparer.Ordinal);
-        var (code, output) = await RunAsync(DebianJupyter.Python, ["report.py", suite], Repository.Path("tests", "jupyter"), TimeSpan.FromMinutes(10), line =>
+        var (code, output) = await RunAsync(Installed.DebianPython, ["report.py", suite], Repository.Path("tests", "jupyter"), TimeSpan.FromMinutes(10), line =>
         {
             if (!line.StartsWith("{\"test\"", StringComparison.Ordinal)) return;
             using var json = JsonDocument.Parse(line);

@@ -30,7 +30,7 @@ internal sealed class NotebookServer : IAsyncDisposable
         var port = FreePort();
         var root = application == "NotebookApp" ? "notebook_dir" : "root_dir";
         var process = kernel.Start(
-            DebianJupyter.Python,
+            Installed.DebianPython,
             [.. words, "--no-browser", "--allow-root", "--ip=127.0.0.1", $"--port={port}", "--port-retries=0", $"--{application}.token=", $"--{application}.password=", $"--{application}.{root}={folder}"],
             folder);
         process.OutputDataReceived += (_, _) => { };

@@ -11,9 +11,7 @@ public sealed partial class StockKernelTests(InstalledKernel kernel)
     public static TheoryData<string> Tests =>
         [.. TestName().Matches(File.ReadAllText(Repository.Path("tests", "jupyter", "test_stock.py"))).Select(m => m.Groups[1].Value)];
 
-    private static string? Tool { get; } = new[] { Environment.GetEnvironmentVariable("SPLITBATCH_STOCK_KERNEL") }
-        .Concat((Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, Name)))
-        .FirstOrDefault(File.Exists);
+    private static string? Tool { get; } = new[] { Environment.GetEnvironmentVariable("SPLITBATCH_STOCK_KERNEL"), Installed.Program(Name) }.FirstOrDefault(File.Exists);
 
     [StockTheory]
     [MemberData(nameof(Tests))]
@@ -28,12 +26,8 @@ public sealed partial class StockKernelTests(InstalledKernel kernel)
 
     private sealed class StockTheoryAttribute : TheoryAttribute
     {
-        public StockTheoryAttribute()
-        {
-            if (Environment.GetEnvironmentVariable("CI") == "true") return;
-            Skip = DebianJupyter.WhyNot ?? (Tool is null
-                ? "The stock kernel is not installed: dotnet tool install --global Microsoft.dotnet-interactive --version 1.0.712001, or name it in SPLITBATCH_STOCK_KERNEL."
-                : null);
-        }
+        public StockTheoryAttribute() => Skip = Installed.Reason(
+            DebianJupyter.Missing,
+            Tool is null ? "The stock kernel is not installed: dotnet tool install --global Microsoft.dotnet-interactive --version 1.0.712001, or name it in SPLITBATCH_STOCK_KERNEL." : null);
     }
 }

@@ -5,10 +5,10 @@ namespace SplitBatch.Display.Browser;
 /// <summary>A headless Chromium without a network, for looking at pages as a reader's browser would.</summary>
 internal static class Chromium
 {
-    private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome"];
+    public static string? Path { get; } = Installed.Program("chromium", "chromium-browser", "google-chrome");
 
-    public static string? Path { get; } = (Environment.GetEnvironmentVariable("PATH") ?? "")
-        .Split(System.IO.Path.PathSeparator).SelectMany(folder => Names.Select(name => System.IO.Path.Combine(folder, name))).FirstOrDefault(File.Exists);
+    /// <summary>Why pages cannot be looked at here; null when they can.</summary>
+    public static string? Missing => Path is null ? "Chromium is not installed on this machine." : null;
 
     /// <summary>The page's document after its scripts have run.</summary>
     public static string Dom(string html, int width = 1000, int milliseconds = 5000) => OfPage(html, (page, profile) =>
@@ -56,19 +56,11 @@ internal static class Chromium
 /// <summary>A test that needs a browser: skipped, with the reason, on a machine without one; never skipped in continuous integration.</summary>
 internal sealed class BrowserFactAttribute : FactAttribute
 {
-    public BrowserFactAttribute()
-    {
-        if (Chromium.Path is null && Environment.GetEnvironmentVariable("CI") != "true") Skip = "Chromium is not installed on this machine.";
-    }
+    public BrowserFactAttribute() => Skip = Installed.Reason(Chromium.Missing);
 }
 
 /// <summary>A test that needs a browser and the accessibility rules from npm.</summary>
 internal sealed class AccessibilityFactAttribute : FactAttribute
 {
-    public AccessibilityFactAttribute()
-    {
-        if (Environment.GetEnvironmentVariable("CI") == "true") return;
-        if (Chromium.Path is null) Skip = "Chromium is not installed on this machine.";
-        else if (Axe.Script is null) Skip = "axe-core is not installed: run npm ci in tests/accessibility.";
-    }
+    public AccessibilityFactAttribute() => Skip = Installed.Reason(Chromium.Missing, Axe.Script is null ? "axe-core is not installed: run npm ci in tests/accessibility." : null);
 }

@@ -17,8 +17,7 @@ internal static class HtmlChecker
         return null;
     });
 
-    private static readonly string? Java = (Environment.GetEnvironmentVariable("PATH") ?? "")
-        .Split(Path.PathSeparator).Select(folder => Path.Combine(folder, "java")).FirstOrDefault(File.Exists);
+    private static readonly string? Java = Installed.Program("java");
 
     /// <summary>Why pages cannot be checked here; null when they can.</summary>
     public static string? Missing => Java is null ? "Java is not installed on this machine." : Found.Value is null ? "The HTML checker is not installed: run npm ci in tests/accessibility." : null;
@@ -50,8 +49,5 @@ internal static class HtmlChecker
 /// <summary>A test that needs Java and the HTML checker from npm: skipped, with the reason, on a machine without them; never skipped in continuous integration.</summary>
 internal sealed class HtmlCheckerFactAttribute : FactAttribute
 {
-    public HtmlCheckerFactAttribute()
-    {
-        if (Environment.GetEnvironmentVariable("CI") != "true") Skip = HtmlChecker.Missing;
-    }
+    public HtmlCheckerFactAttribute() => Skip = Installed.Reason(HtmlChecker.Missing);
 }

@@ -98,10 +98,5 @@ public sealed partial class PrintedTests(ThreeWriteUps made) : IClassFixture<Thr
 /// <summary>A test that needs a browser and a reader of PDF files: skipped, with the reason, on a machine without them; never skipped in continuous integration.</summary>
 internal sealed class PrintFactAttribute : FactAttribute
 {
-    public PrintFactAttribute()
-    {
-        if (Environment.GetEnvironmentVariable("CI") == "true") return;
-        if (Chromium.Path is null) Skip = "Chromium is not installed on this machine.";
-        else if (!(Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, "pdftotext")))) Skip = "pdftotext (poppler-utils) is not installed on this machine.";
-    }
+    public PrintFactAttribute() => Skip = Installed.Reason(Chromium.Missing, Installed.Program("pdftotext") is null ? "pdftotext (poppler-utils) is not installed on this machine." : null);
 }

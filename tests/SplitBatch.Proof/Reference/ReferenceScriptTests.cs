@@ -30,7 +30,7 @@ public class ReferenceScriptTests
 
     private static (int Code, string Said) Regenerate(string[] scripts, string? folder = null)
     {
-        var start = new ProcessStartInfo(ReferenceTheoryAttribute.Python, [Path.Combine(folder ?? ReferenceCopy.Source, "regenerate.py"), .. scripts]) { RedirectStandardOutput = true };
+        var start = new ProcessStartInfo(Installed.DebianPython, [Path.Combine(folder ?? ReferenceCopy.Source, "regenerate.py"), .. scripts]) { RedirectStandardOutput = true };
         using var process = Process.Start(start)!;
         string said = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
@@ -65,27 +65,7 @@ public class ReferenceScriptTests
 /// <summary>A test that needs R and Debian's Python with SciPy: skipped, with the reason, on a machine without; never skipped in continuous integration.</summary>
 internal sealed class ReferenceTheoryAttribute : TheoryAttribute
 {
-    public const string Python = "/usr/bin/python3";
-
-    public ReferenceTheoryAttribute()
-    {
-        if (Environment.GetEnvironmentVariable("CI") == "true") return;
-        if (!Runs("Rscript", "-e", "0")) Skip = "R is not installed on this machine: apt-get install r-base-core.";
-        else if (!Runs(Python, "-c", "import numpy, scipy")) Skip = "SciPy is not installed on this machine: apt-get install python3-scipy.";
-    }
-
-    private static bool Runs(string program, params string[] words)
-    {
-        try
-        {
-            using var process = Process.Start(new ProcessStartInfo(program, words) { RedirectStandardError = true, RedirectStandardOutput = true })!;
-            process.StandardOutput.ReadToEnd();
-            process.WaitForExit();
-            return process.ExitCode == 0;
-        }
-        catch (System.ComponentModel.Win32Exception)
-        {
-            return false;
-        }
-    }
+    public ReferenceTheoryAttribute() => Skip = Installed.Reason(
+        Installed.Runs("Rscript", "-e", "0") ? null : "R is not installed on this machine: apt-get install r-base-core.",
+        Installed.Runs(Installed.DebianPython, "-c", "import numpy, scipy") ? null : "SciPy is not installed on this machine: apt-get install python3-scipy.");
 }

@@ -75,24 +75,7 @@ public class SimulationRaceTests(ITestOutputHelper output)
 internal sealed class NumPyFactAttribute : FactAttribute
 {
     /// <summary>The first Python that has NumPy: the system's, then the one of the path; null for none.</summary>
-    public static string? Python { get; } = new[] { "/usr/bin/python3", "python3" }.FirstOrDefault(HasNumPy);
+    public static string? Python { get; } = new[] { Installed.DebianPython, "python3" }.FirstOrDefault(python => Installed.Runs(python, "-c", "import numpy"));
 
-    public NumPyFactAttribute()
-    {
-        if (Environment.GetEnvironmentVariable("CI") != "true" && Python is null) Skip = "Python with NumPy is not installed on this machine.";
-    }
-
-    private static bool HasNumPy(string python)
-    {
-        try
-        {
-            using var process = Process.Start(new ProcessStartInfo(python, ["-c", "import numpy"]) { RedirectStandardError = true })!;
-            process.WaitForExit();
-            return process.ExitCode == 0;
-        }
-        catch (System.ComponentModel.Win32Exception)
-        {
-            return false;
-        }
-    }
+    public NumPyFactAttribute() => Skip = Installed.Reason(Python is null ? "Python with NumPy is not installed on this machine." : null);
 }
