@@ -99,7 +99,11 @@ public static partial class Tables
     /// <summary>The same of every counted panel of a trial.</summary>
     /// <param name="trial">The trial.</param>
     /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
-    public static Table Departures(Trial trial) => Departures(CountedPanels(trial), "Plan and practice");
+    public static Table Departures(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        return Departures(trial.CountedPanels, "Plan and practice");
+    }
 
     private static Table Departures(IReadOnlyList<PanelRecord> panels, string caption)
     {
@@ -113,15 +117,5 @@ public static partial class Tables
             .Text("what it means", r => r[4])
             .Note(rows.Count == 0 ? "All was served and counted as declared." : "What is not listed was served and counted as declared.")
             .ToTable();
-    }
-
-    /// <summary>The panels that are counted; with none, what the first one lacks.</summary>
-    internal static IReadOnlyList<PanelRecord> CountedPanels(Trial trial)
-    {
-        ArgumentNullException.ThrowIfNull(trial);
-        var counted = trial.Panels.Where(panel => panel.HasCount).ToList();
-        if (counted.Count > 0) return counted;
-        if (trial.Panels.Count > 0) _ = trial.Panels[0].Scored;
-        throw new TrialIncompleteException("counted panel", "serve one and type its ballots in", "4-panel-statistics");
     }
 }

@@ -17,7 +17,11 @@ public static partial class Tables
     /// <summary>Ratings and preferences of every counted panel of a trial; those of one panel are corrected together.</summary>
     /// <param name="trial">The trial.</param>
     /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
-    public static Table Ratings(Trial trial) => Ratings([.. CountedPanels(trial).Where(panel => panel.Ratings is not null).Select(panel => (panel.Name, panel.Ratings!))]);
+    public static Table Ratings(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        return Ratings([.. trial.CountedPanels.Where(panel => panel.Ratings is not null).Select(panel => (panel.Name, panel.Ratings!))]);
+    }
 
     private static Table Ratings(IReadOnlyList<(string Panel, RatingReport Report)> reports)
     {
@@ -64,7 +68,11 @@ public static partial class Tables
     /// <summary>The words of every counted panel of a trial, by descriptor.</summary>
     /// <param name="trial">The trial.</param>
     /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
-    public static Table Comments(Trial trial) => Comments([.. CountedPanels(trial).Where(panel => panel.Comments is not null).Select(panel => (panel.Name, panel.Comments!))]);
+    public static Table Comments(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        return Comments([.. trial.CountedPanels.Where(panel => panel.Comments is not null).Select(panel => (panel.Name, panel.Comments!))]);
+    }
 
     private static Table Comments(IReadOnlyList<(string Panel, CommentTally Tally)> tallies)
     {

@@ -44,10 +44,8 @@ public static class ScoredPanelAnalysis
     public static YesNoTest YesNo(this ScoredPanel panel, double alpha = 0.05)
     {
         ArgumentNullException.ThrowIfNull(panel);
-        var ownBeer = ReferenceEquals(panel.Protocol, Protocol.ANotA);
         // A wrong answer to a set without a difference is a false alarm, a right one to a set with a difference a hit.
-        var sets = panel.Ballots.Where(b => b is { IsCounted: true, Set: not null }).Select(b => (
-            Differs: ownBeer ? b.Set!.Order.Beers[0] == Side.B : b.Set!.Order.IsMixed, b.IsCorrect)).ToArray();
+        var sets = panel.Ballots.Where(b => b is { IsCounted: true, Set: not null }).Select(b => (Differs: panel.Plan.Design.Differs(b.Set!.Order), b.IsCorrect)).ToArray();
         return YesNoTest.Of(
             panel.Protocol,
             sets.Count(s => s is { Differs: true, IsCorrect: true }), sets.Count(s => s.Differs),

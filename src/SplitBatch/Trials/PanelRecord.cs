@@ -146,7 +146,7 @@ public sealed class PanelRecord
     public override string ToString() => scored.Value is { } count ? $"{Plan.Name}: {count}" : $"{Plan} Not counted yet.";
 
     private bool BothKindsServed => Scored.Ballots.Where(ballot => ballot is { IsCounted: true, Set: not null })
-        .Select(ballot => Plan.Protocol == Protocol.ANotA ? ballot.Set!.Order.Beers[0] == Side.B : ballot.Set!.Order.IsMixed).Distinct().Count() == 2;
+        .Select(ballot => Serving!.Design.Differs(ballot.Set!.Order)).Distinct().Count() == 2;
 
     /// <summary>Counted ballots that name a preferred cup, or say that none is preferred.</summary>
     private IEnumerable<(Side? Beer, bool WasCorrect)> Preferred()

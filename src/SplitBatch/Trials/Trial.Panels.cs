@@ -14,14 +14,14 @@ public sealed partial class Trial
         Panels.FirstOrDefault(panel => string.Equals(panel.Name, name, StringComparison.OrdinalIgnoreCase))
         ?? throw Unknown("panel", name, Panels.Select(panel => panel.Name));
 
+    /// <summary>The panels that are counted, for a step that needs at least one.</summary>
+    /// <exception cref="TrialIncompleteException">No panel is counted yet; the message says what the first one lacks.</exception>
+    public IReadOnlyList<PanelRecord> CountedPanels => NeedsOne([.. Panels.Where(panel => panel.HasCount)]);
+
     /// <summary>The counted panels side by side: the data of a forest chart.</summary>
-    /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
-    public Forest Forest()
-    {
-        PanelCount[] counted = [.. Panels.Where(panel => panel.HasCount && panel.Plan.Protocol.HasKnownChance).Select(panel => panel.AsPanelCount())];
-        if (counted.Length == 0 && Panels.Count > 0) _ = Panels[0].Scored;
-        return counted.Length > 0 ? SplitBatch.Panel.Forest.Of(counted) : throw new TrialIncompleteException("counted panel", "serve one and type its ballots in", "4-panel-statistics");
-    }
+    /// <exception cref="TrialIncompleteException">No panel is counted yet whose protocol has a known guessing chance.</exception>
+    public Forest Forest() =>
+        SplitBatch.Panel.Forest.Of([.. NeedsOne([.. Panels.Where(panel => panel.HasCount && panel.Plan.Protocol.HasKnownChance)]).Select(panel => panel.AsPanelCount())]);
 
     /// <summary>
     /// The counted panels combined, stratified by panel, where trial.json says <c>"panels together": "stratified"</c>; null where it does not,
@@ -52,5 +52,12 @@ public sealed partial class Trial
 
         ServingKeyFile.Save(ServingPlan.Balanced(panel.Plan, options), Folder);
         return Open(Folder.Path);
+    }
+
+    private IReadOnlyList<PanelRecord> NeedsOne(IReadOnlyList<PanelRecord> counted)
+    {
+        if (counted.Count > 0) return counted;
+        if (Panels.Count > 0) _ = Panels[0].Scored;
+        throw new TrialIncompleteException("counted panel", "serve one and type its ballots in", "4-panel-statistics");
     }
 }

@@ -15,6 +15,7 @@ public sealed class ServingOrder : IEquatable<ServingOrder>
         Reference = colon == 1 ? ToSide(text[0]) : null;
         Sides = [.. text[(colon + 1)..].Select(ToSide)];
         int a = Beers.Count(beer => beer == Side.A), b = Beers.Count - a;
+        IsMixed = a > 0 && b > 0;
         OddBeer = a == b ? null : a < b ? Side.A : Side.B;
         OddPosition = Math.Min(a, b) == 1 && Beers.Count > 2 ? Beers.ToList().FindIndex(beer => beer == OddBeer) + 1 : null;
     }
@@ -37,7 +38,7 @@ public sealed class ServingOrder : IEquatable<ServingOrder>
     public int? OddPosition { get; }
 
     /// <summary>Whether both beers are among the coded cups.</summary>
-    public bool IsMixed => Beers.Contains(Side.A) && Beers.Contains(Side.B);
+    public bool IsMixed { get; }
 
     /// <inheritdoc/>
     public bool Equals(ServingOrder? other) => other is not null && other.Text == Text;

@@ -18,6 +18,14 @@ public sealed record SetDesign(IReadOnlyList<ServingOrder> Orders, AnswerKind An
     /// <summary>How many codes an answer names; zero where it is a word.</summary>
     public int CodesInAnswer => Answer == AnswerKind.Pair ? 2 : AnswersByCode ? 1 : 0;
 
+    /// <summary>For A/not-A and same/different: whether a set holds the difference that is asked for, a beer other than the known one or two different beers.</summary>
+    /// <param name="order">The set's serving order.</param>
+    public bool Differs(ServingOrder order)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        return Answer == AnswerKind.OwnOrNot ? order.Beers[0] == Side.B : order.IsMixed;
+    }
+
     /// <summary>The set of a protocol.</summary>
     /// <param name="protocol">The protocol.</param>
     /// <param name="expected">The beer that should show more of the named attribute, where the protocol fixes a direction.</param>

@@ -24,7 +24,6 @@ internal readonly record struct Choice(int One, int Other, bool FirstWord)
         AnswerKind.MatchingCup => order.Sides[One] == order.Reference,
         AnswerKind.StrongerCup => order.Sides[One] == expected,
         AnswerKind.Pair => order.Sides[One] == order.Sides[Other] && (order.OddBeer is not { } odd || order.Sides[One] == odd),
-        AnswerKind.OwnOrNot => FirstWord == (order.Sides[0] == Side.A),
-        _ => FirstWord == (order.Sides[0] == order.Sides[1]),
+        _ => FirstWord != design.Differs(order),
     };
 }
