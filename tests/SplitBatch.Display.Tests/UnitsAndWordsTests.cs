@@ -1,5 +1,6 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
+using SplitBatch.Display.Sheets;
 using SplitBatch.Display.WriteUp;
 using SplitBatch.Trials;
 
@@ -9,6 +10,15 @@ namespace SplitBatch.Display;
 public partial class UnitsAndWordsTests
 {
     private static Trial Stout { get; } = Trial.Open(ThreeWriteUps.Trial("stout-early-or-late"));
+
+    [Fact]
+    public void Sheets_of_a_trial_in_us_units_pour_ounces_on_letter_paper()
+    {
+        var sheets = PanelSheets.Of(Stout);
+        Assert.Contains("1.75 fl oz in every cup, at 11 °C (52 °F).", sheets.Pouring.Html, StringComparison.Ordinal);
+        Assert.Contains("fl oz of the one beer and ", sheets.Briefing.Html, StringComparison.Ordinal);
+        Assert.Contains("@page{size:letter", sheets.Pouring.Html, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void The_charges_of_a_US_trial_are_tabled_in_ounces_quarts_and_gallons()

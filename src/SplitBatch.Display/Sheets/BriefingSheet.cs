@@ -13,7 +13,7 @@ internal static class BriefingSheet
         string[] ready =
         [
             Invariant($"{cups} clean cups of one kind ({plan.Design.Cups} for each set), covers, and the labels stuck on."),
-            Invariant($"{pour.Beers[0].WithSpare.Liters:0.0} L of the one beer and {pour.Beers[1].WithSpare.Liters:0.0} L of the other, {options.Pour.Milliliters:0} mL in each cup, at {options.Serving.DegreesCelsius:0} °C ({options.Serving.DegreesFahrenheit:0} °F)."),
+            $"{pour.Beers[0].AtHand} of the one beer and {pour.Beers[1].AtHand} of the other, {options}.",
             Invariant($"{plan.Sets.Count} ballots, pencils, water, plain crackers, bowls to spit into, food for before and after."),
             "One person who pours behind a screen with the pouring sheet, and others who serve with the tray sheets. Nobody does both.",
         ];

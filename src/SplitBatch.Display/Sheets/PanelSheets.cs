@@ -31,7 +31,7 @@ public sealed record PanelSheets(
     /// <summary>The sheets of a trial's panel, with the strength of the beers from the batch log and the paper that its units suggest.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="panel">The panel's name.</param>
-    /// <param name="options">How it is poured; null for the defaults.</param>
+    /// <param name="options">How it is poured; null for the defaults in the trial's units.</param>
     /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
     public static PanelSheets Of(Trial trial, string panel = "main", PourOptions? options = null) =>
         For(PourOf(trial, panel, options), trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4);
@@ -55,14 +55,14 @@ public sealed record PanelSheets(
     /// <summary>The pour plan of a trial's panel, with the strength of the beers from the batch log.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="panel">The panel's name.</param>
-    /// <param name="options">How it is poured; null for the defaults.</param>
+    /// <param name="options">How it is poured; null for the defaults in the trial's units.</param>
     /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
     public static PourPlan PourOf(Trial trial, string panel = "main", PourOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(trial);
         var plan = trial.Panel(panel).Key;
         return trial.BatchLog.Alcohol(Side.A) is { } a && trial.BatchLog.Alcohol(Side.B) is { } b
-            ? PourPlan.For(plan, a.PercentByVolume, b.PercentByVolume, options)
+            ? PourPlan.For(plan, a.PercentByVolume, b.PercentByVolume, options ?? PourOptions.For(trial.Description.Units))
             : throw new TrialIncompleteException("strength of the beers", "log original and final gravity of both halves", "1-design");
     }
 

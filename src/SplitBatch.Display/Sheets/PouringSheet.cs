@@ -11,7 +11,7 @@ internal static class PouringSheet
     {
         var options = pour.Options;
         var body = new StringBuilder(SheetPage.Sealed("Who pours stays behind the screen and serves nobody."));
-        body.Append(Invariant($"<h1>Pouring sheet</h1>\n<p>{options.Pour.Milliliters:0} mL in every cup, at {options.Serving.DegreesCelsius:0} °C ({options.Serving.DegreesFahrenheit:0} °F). Cover, and let stand for {options.Settle.Minutes:0} min. The first glass of each bottle goes to nobody.</p>\n"));
+        body.Append(Invariant($"<h1>Pouring sheet</h1>\n<p>{options}. Cover, and let stand for {options.Settle.Minutes:0} min. The first glass of each bottle goes to nobody.</p>\n"));
         body.Append(SheetPage.Items("ul", pour.Beers.Select(beer => beer.ToString())));
         foreach (var session in plan.Sets.GroupBy(set => set.Session))
         {

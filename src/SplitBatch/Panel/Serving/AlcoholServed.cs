@@ -19,5 +19,5 @@ public sealed record AlcoholServed(string Taster, int Session, int Cups, Volume 
 
     /// <summary>For example <c>T07, session 1: 5 cups, 250 mL of beer, 12.5 mL (9.9 g) of alcohol</c>.</summary>
     public override string ToString() => Invariant(
-        $"{Taster}, session {Session}: {Cups} cups, {Beer.Milliliters:0} mL of beer, {Alcohol.Milliliters:0.0} mL ({AlcoholMass.Grams:0.0} g) of alcohol");
+        $"{Taster}, session {Session}: {Cups} cups, {Spoken.Cup(Beer)} of beer, {Alcohol.Milliliters:0.0} mL ({AlcoholMass.Grams:0.0} g) of alcohol");
 }

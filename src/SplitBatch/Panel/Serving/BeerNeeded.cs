@@ -11,7 +11,10 @@ namespace SplitBatch.Panel;
 /// <param name="Containers">Whole containers to open; null where no container was named.</param>
 public sealed record BeerNeeded(Side Beer, int Cups, Volume InCups, Volume WithSpare, int? Containers)
 {
+    /// <summary>What to have at hand, in the units of the pour: <c>2.07 L</c>, or <c>70 fl oz</c>.</summary>
+    public string AtHand => Spoken.Cups(WithSpare);
+
     /// <summary>For example <c>beer A: 36 cups, 1.80 L in the cups, 2.07 L with spare (5 containers)</c>.</summary>
     public override string ToString() => Invariant(
-        $"beer {Beer}: {Cups} cups, {InCups.Liters:0.00} L in the cups, {WithSpare.Liters:0.00} L with spare{(Containers is { } n ? Invariant($" ({n} container{(n == 1 ? "" : "s")})") : "")}");
+        $"beer {Beer}: {Cups} cups, {Spoken.Cups(InCups)} in the cups, {AtHand} with spare{(Containers is { } n ? Invariant($" ({n} container{(n == 1 ? "" : "s")})") : "")}");
 }

@@ -1,11 +1,12 @@
 using UnitsNet;
+using static System.FormattableString;
 
 namespace SplitBatch.Panel;
 
 /// <summary>How a panel is poured; change what differs with <c>with</c>. Defaults are common practice, no source, unless one is named.</summary>
 public sealed record PourOptions
 {
-    /// <summary>Beer in one cup; 30 to 60 mL is usual.</summary>
+    /// <summary>Beer in one cup; 30 to 60 mL is usual. Given in US ounces, the plan and the sheets speak in them.</summary>
     public Volume Pour { get; init; } = Volume.FromMilliliters(50);
 
     /// <summary>Beer to have beyond what the cups hold, as a share: foam, dregs, a spilt tray.</summary>
@@ -25,4 +26,11 @@ public sealed record PourOptions
 
     /// <summary>What in the beers may harm someone, as it will be read to the tasters.</summary>
     public IReadOnlyList<string> Allergens { get; init; } = ["barley (gluten)"];
+
+    /// <summary>The defaults for a brewer who thinks in these units: 50 mL in a cup, or 1.75 fl oz.</summary>
+    /// <param name="units">The brewer's units.</param>
+    public static PourOptions For(UnitSystem units) => units == UnitSystem.Us ? new() { Pour = Volume.FromUsOunces(1.75) } : new();
+
+    /// <summary>What goes into a cup, for example <c>50 mL in every cup, at 11 °C (52 °F)</c>.</summary>
+    public override string ToString() => Invariant($"{Spoken.Cup(Pour)} in every cup, at {Serving.DegreesCelsius:0} °C ({Serving.DegreesFahrenheit:0} °F)");
 }

@@ -50,15 +50,14 @@ public sealed record PourPlan
         AlcoholServed[] tasters = [.. sittings.Select(sitting =>
         {
             int a = learning + sitting.Sum(set => set.Cups.Count(cup => cup.Beer == Side.A)), b = sitting.Sum(set => set.Cups.Count(cup => cup.Beer == Side.B));
-            return new AlcoholServed(sitting.Key.Taster, sitting.Key.Session, a + b, Volume.FromMilliliters((a + b) * pour),
+            return new AlcoholServed(sitting.Key.Taster, sitting.Key.Session, a + b, (a + b) * options.Pour,
                 Volume.FromMilliliters(((a * alcohol[0]) + (b * alcohol[1])) * pour / 100));
         })];
         BeerNeeded[] beers = [.. Enum.GetValues<Side>().Select(side =>
         {
             int cups = plan.Sets.Sum(set => set.Cups.Count(cup => cup.Beer == side)) + (side == Side.A ? learning * sittings.Length : 0);
-            double needed = cups * pour * (1 + spare);
-            return new BeerNeeded(side, cups, Volume.FromMilliliters(cups * pour), Volume.FromMilliliters(needed),
-                options.Container is { } container ? (int)Math.Ceiling((needed / container.Milliliters) - 1e-9) : null);
+            var needed = cups * options.Pour * (1 + spare);
+            return new BeerNeeded(side, cups, cups * options.Pour, needed, options.Container is { } container ? (int)Math.Ceiling((needed / container) - 1e-9) : null);
         })];
         var made = new PourPlan { Plan = plan, Options = options, Beers = beers, Tasters = tasters, Cautions = [] };
         return made with { Cautions = PourCautions.For(made, sittings.Max(sitting => sitting.Count()), Math.Abs(alcohol[0] - alcohol[1])) };

@@ -2,7 +2,7 @@ using System.Globalization;
 using UnitsNet;
 using UnitsNet.Units;
 
-namespace SplitBatch.Brewing;
+namespace SplitBatch;
 
 /// <summary>Quantities in the words of the units they were given in: ounces and gallons stay ounces and gallons.</summary>
 internal static class Spoken
@@ -21,6 +21,16 @@ internal static class Spoken
     internal static string Of(Volume volume) => IsUs(volume)
         ? string.Create(CultureInfo.InvariantCulture, $"{volume.UsGallons:0.0} gal")
         : string.Create(CultureInfo.InvariantCulture, $"{volume.Liters:0.0} L");
+
+    /// <summary>A volume to serve, for example <c>50 mL</c>, or <c>1.75 fl oz</c> for one given in US ounces.</summary>
+    internal static string Cup(Volume volume) => IsUs(volume)
+        ? string.Create(CultureInfo.InvariantCulture, $"{volume.UsOunces:0.##} fl oz")
+        : string.Create(CultureInfo.InvariantCulture, $"{volume.Milliliters:0.#} mL");
+
+    /// <summary>What many cups hold, for example <c>1.80 L</c>, or <c>61 fl oz</c> for a volume given in US ounces.</summary>
+    internal static string Cups(Volume volume) => IsUs(volume)
+        ? string.Create(CultureInfo.InvariantCulture, $"{volume.UsOunces:0} fl oz")
+        : string.Create(CultureInfo.InvariantCulture, $"{volume.Liters:0.00} L");
 
     /// <summary>For example <c>4 °C</c>, or <c>39 °F</c> for a temperature given in degrees Fahrenheit.</summary>
     internal static string Of(Temperature temperature) => temperature.Unit == TemperatureUnit.DegreeFahrenheit
