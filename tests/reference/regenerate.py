@@ -20,7 +20,11 @@ import tempfile
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
-PROGRAMS = {".R": ["Rscript"], ".py": ["/usr/bin/python3"]}
+PROGRAMS = {
+    ".R": ["Rscript"],
+    ".py": ["/usr/bin/python3"],
+    ".java": ["java", "--add-modules", "jdk.random", "--add-exports", "jdk.random/jdk.random=ALL-UNNAMED"],
+}
 TOLERANCE = 1e-6
 RACES = ["simulation_race.py"]  # prints times, which are not compared
 
