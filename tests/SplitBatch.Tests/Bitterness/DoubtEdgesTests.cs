@@ -164,6 +164,63 @@ public class DoubtEdgesTests
         Assert.Contains(FormattableString.Invariant($"IBU (80 %, {draws} draws, seed 11). Chance of a difference beyond the laboratory's critical difference of 2.0 IBU: {100 * result.ChanceBeyond(2):0} %. Chance of a difference beyond the taste margin of 0.5 IBU: {100 * result.ChanceBeyond(0.5):0} %. The largest doubt"), result.ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>Bitterness in proportion to the minutes; the beer as a whole is corrected as told.</summary>
+    private sealed class Line(Func<double, double> settle) : IBitternessModel
+    {
+        public string Name => "Line";
+
+        public string Citation => "none";
+
+        public ValidRange Range { get; } = new(1.000, 1.200, 300, "none") { CoversStand = true };
+
+        public string Character => "A straight line.";
+
+        public double Utilisation(in Exposure exposure) => 0.30 * exposure.EquivalentMinutes / 60;
+
+        public double Settle(double sum, in WortState wort) => settle(sum);
+    }
+
+    /// <summary>By hand: a form's error is one for all charges of that form in a half; an error of the clock counts by the rate at which the wort isomerises when the charge goes in.</summary>
+    [Fact]
+    public void One_forms_error_is_one_and_the_clocks_error_weighs_by_the_rate()
+    {
+        var twice = Given([Boil(Pellets, 10), Boil(HopLot.Pellets("late pellets", 8), 20, 15)], [Boil(Cones, 50)]);
+        var form = DoseUncertainty.Of(twice, new ErrorBudget([new("form", ErrorKind.Form, 0.1, Sharing.Independent) { Target = "pellets" }]), draws: 1000);
+        Assert.Equal(0.1 * twice.A.Bitterness.Value, form.FirstOrder.A, 1e-9);
+        Assert.Equal(0, form.FirstOrder.B);
+
+        var kettle = Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(90)).Hold(Duration.FromMinutes(30)) };
+        var late = ChargeMatch.AsGiven(kettle, [HopCharge.Whirlpool(Pellets, Mass.FromGrams(40))], [Boil(Pellets, 40)], new Line(sum => sum));
+        var clock = DoseUncertainty.Of(late, new ErrorBudget([new("time", ErrorKind.Minutes, 2, Sharing.Independent)]), draws: 1000);
+        var perMinute = 40 * 0.10 * 1000 / 20 * 0.30 / 60 * HopForms.Default[HopForm.Pellet].Factor;
+        Assert.Equal(2 * perMinute, clock.FirstOrder.B, 1e-9);
+        Assert.Equal(2 * perMinute * Isomerisation.K1(90) / Isomerisation.K1(kettle.BoilingTemperature.DegreesCelsius), clock.FirstOrder.A, 1e-9);
+    }
+
+    /// <summary>A model that corrects only bitter beers, or only mild ones, corrects the draws as well.</summary>
+    [Fact]
+    public void The_correction_of_the_whole_beer_reaches_the_draws()
+    {
+        ErrorBudget alpha = new([new("alpha", ErrorKind.Alpha, 0.2, Sharing.Shared)]);
+        var capped = DoseUncertainty.Of(ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], new Line(sum => Math.Min(40, sum))), alpha, draws: 2000);
+        Assert.Equal(50 * 0.05 * 1000 / 20 * 0.30, 37.5, 1e-9);
+        Assert.Equal(40, capped.A.High, 1e-9);
+        Assert.True(capped.B.High < 15);
+        var halved = DoseUncertainty.Of(ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], new Line(sum => sum < 20 ? sum / 2 : sum)), alpha, draws: 2000);
+        Assert.Equal(7.5 / 2, halved.Mean.B, 0.05);
+    }
+
+    [Fact]
+    public void A_beer_bittered_after_the_kettle_alone_is_drawn_where_it_is_estimated()
+    {
+        var iso = HopCharge.Fermenter(HopLot.IsoExtract("iso", 30), Mass.FromGrams(2));
+        var match = Given([Boil(Cones, 50), Boil(HopLot.Cones("none", 5), 0)], [iso]);
+        var result = DoseUncertainty.Of(match, new ErrorBudget([new("scale", ErrorKind.Calibration, 0.01, Sharing.Shared)]), draws: 1000);
+        Assert.Equal(match.A.Bitterness.Value, result.Mean.A, 0.05);
+        Assert.Equal(match.B.Bitterness.Value, result.Mean.B, 0.05);
+        Assert.Equal(0.01 * match.B.Bitterness.Value, result.FirstOrder.B, 1e-9);
+    }
+
     private sealed class Near(double tolerance) : IEqualityComparer<double>
     {
         public bool Equals(double x, double y) => Math.Abs(x - y) <= tolerance;
