@@ -28,7 +28,8 @@ public sealed record BetaBinomialFit(BetaBinomial Model, double LogLikelihood, d
         double pooled = (double)counts.Sum(t => t.Correct) / counts.Sum(t => t.Sets);
         var alike = Math.Max(0, (pooled - chance) / (1 - chance));
         var alikeLog = likelihood.Log(alike, 0);
-        if (alike is 0 or 1) return new(new(alike, 0, chance), alikeLog, alikeLog, OverdispersionIdentified: false);
+        var canDiffer = counts.Length > 1 && counts.Any(t => t.Sets > 1);
+        if (alike is 0 or 1 || !canDiffer) return new(new(alike, 0, chance), alikeLog, alikeLog, OverdispersionIdentified: false);
         var best = Starts.Select(theta => likelihood.Climb(alike, theta)).MaxBy(p => p.Log);
         if (best.Log <= alikeLog + 1e-10) return new(new(alike, 0, chance), alikeLog, alikeLog, OverdispersionIdentified: true);
         return new(new(best.Mean, best.Theta / (1 + best.Theta), chance), best.Log, alikeLog, OverdispersionIdentified: true);
