@@ -1,3 +1,5 @@
+using MathNet.Numerics;
+
 namespace SplitBatch.Panel;
 
 /// <summary>The likelihood of tasters' counts over mean and theta, and the way up it.</summary>
@@ -46,7 +48,7 @@ internal sealed class BetaBinomialLikelihood
             if (moved < 1e-11) break;
         }
 
-        return (Logistic(u), Math.Exp(v), here.Log);
+        return (SpecialFunctions.Logistic(u), Math.Exp(v), here.Log);
     }
 
     /// <summary>The best log likelihood at a given mean, over all theta.</summary>
@@ -59,8 +61,8 @@ internal sealed class BetaBinomialLikelihood
     /// <summary>The best log likelihood at a given theta, over all means.</summary>
     public double ProfileOfTheta(double theta)
     {
-        var top = Top(u => Log(Logistic(u), theta), -15, 15);
-        return Log(Logistic(top), theta);
+        var top = Top(u => Log(SpecialFunctions.Logistic(u), theta), -15, 15);
+        return Log(SpecialFunctions.Logistic(top), theta);
     }
 
     // A coarse look for the region of the top, then golden section.
@@ -91,7 +93,7 @@ internal sealed class BetaBinomialLikelihood
 
     private Slope At(double u, double v)
     {
-        double mean = Logistic(u), theta = Math.Exp(v);
+        double mean = SpecialFunctions.Logistic(u), theta = Math.Exp(v);
         var sum = Sum(mean, theta);
         return new(sum.Log, sum.ByMean * mean * (1 - mean), sum.ByTheta * theta);
     }
@@ -109,8 +111,6 @@ internal sealed class BetaBinomialLikelihood
 
         return new(log, byMean, byTheta);
     }
-
-    private static double Logistic(double t) => t < 0 ? Math.Exp(t) / (1 + Math.Exp(t)) : 1 / (1 + Math.Exp(-t));
 
     private readonly record struct Slope(double Log, double U, double V);
 }

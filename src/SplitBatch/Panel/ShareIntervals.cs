@@ -76,11 +76,9 @@ public static class ShareIntervals
         if (chance <= 0) return 0;
         if (chance >= 1) return 1;
         // On the scale of the odds' logarithm both ends are reachable, however skew the distribution.
-        var logit = Root.Of(t => SpecialFunctions.BetaRegularized(a, b, Logistic(t)) - chance, -700, 36);
-        return Logistic(logit);
+        var logit = Root.Of(t => SpecialFunctions.BetaRegularized(a, b, SpecialFunctions.Logistic(t)) - chance, -700, 36);
+        return SpecialFunctions.Logistic(logit);
     }
-
-    private static double Logistic(double t) => t < 0 ? Math.Exp(t) / (1 + Math.Exp(t)) : 1 / (1 + Math.Exp(-t));
 
     private static void Check(int count, int trials, double level)
     {

@@ -37,4 +37,18 @@ public class ScoredPanelAnalysisTests
         Assert.Equal((test.Different, 0), (test.Hits, test.FalseAlarms));
         Assert.True(test.DifferenceShown);
     }
+
+    /// <summary>Eleven sets of A and nine of B or so come back unevenly: hits are "not A" said of B, false alarms "not A" said of A.</summary>
+    [Fact]
+    public void Hits_and_false_alarms_are_counted_each_among_their_own_sets()
+    {
+        var plan = ServingPlan.Balanced(Protocol.ANotA, tasters: 20, seed: 8);
+        var ofA = plan.Sets.Where(set => set.Order.Beers[0] == Side.A).Take(7).Select((set, i) => new Ballot(set.Taster, i < 2 ? "not A" : "A"));
+        var ofB = plan.Sets.Where(set => set.Order.Beers[0] == Side.B).Take(5).Select((set, i) => new Ballot(set.Taster, i < 4 ? "not A" : "A"));
+        var scored = plan.Score([.. ofA, .. ofB]);
+        var test = scored.YesNo();
+        Assert.Equal((4, 5, 2, 7), (test.Hits, test.Different, test.FalseAlarms, test.Alike));
+        Assert.Equal(12, scored.TasterCounts().Count);
+        Assert.All(scored.TasterCounts(), taster => Assert.Equal(1, taster.Sets));
+    }
 }
