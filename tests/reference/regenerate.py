@@ -7,7 +7,7 @@
 
 Each script runs in a copy of its folder. Where its first lines say "> name.csv", what it prints goes there; other CSV files it
 writes itself. Lines that open with # name the program and its version, and are not compared. Numbers may differ by one part in
-a million, which other versions of R and SciPy do; simulated ones come from fixed seeds.
+a million, which other versions do; simulated ones come from fixed seeds.
 """
 import csv
 import datetime
@@ -86,7 +86,7 @@ def run(script, write):
 def report(scripts):
     """The reference report: each file, the program that printed it, and how it compares today."""
     print("# Reference report\n")
-    print("What the tests hold the library to, printed by R and Python and printed again for this report. Made by\n")
+    print("What the tests hold the library to, printed by R, Python and the JDK and printed again for this report. Made by\n")
     print("```bash\npython3 tests/reference/regenerate.py --report > tests/reports/reference.md\n```\n")
     print(f"on {datetime.date.today()}. A number that is printed anew may differ by one part in a million, which other versions do.\n")
     print("| script | file | rows | printed by | largest difference | |\n| --- | --- | ---: | --- | ---: | --- |")
