@@ -2,7 +2,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using PublicApiGenerator;
 
-namespace SplitBatch.Cli.Tests.House;
+namespace SplitBatch.Cli.House;
 
 /// <summary>
 /// What notebooks can call is written down, so that a new or lost public member shows in review. To take a change over, run this test with

@@ -1,7 +1,7 @@
 using SplitBatch.Kernel.Jupyter.Wire;
 using Xunit;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 public class CodePointsTests
 {

@@ -1,7 +1,7 @@
 using SplitBatch.Kernel.Jupyter.Install;
 using Xunit;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 public sealed class CompiledCopyTests : IDisposable
 {

@@ -2,10 +2,9 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Threading.Channels;
-using SplitBatch.Kernel.Jupyter;
 using SplitBatch.Kernel.Jupyter.Wire;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 /// <summary>Talks to a kernel in memory: no socket, no signature, every message in the order sent.</summary>
 public sealed class Conversation : IOutbox, IAsyncDisposable

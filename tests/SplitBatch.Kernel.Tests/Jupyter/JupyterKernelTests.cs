@@ -1,7 +1,6 @@
-using SplitBatch.Kernel.Jupyter;
 using Xunit;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 public class JupyterKernelTests
 {

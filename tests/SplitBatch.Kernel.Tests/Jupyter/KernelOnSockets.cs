@@ -1,8 +1,7 @@
 using System.Globalization;
-using SplitBatch.Kernel.Jupyter;
 using SplitBatch.Kernel.Jupyter.Wire;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 /// <summary>A kernel on real sockets, with a scripted host behind it.</summary>
 public sealed class KernelOnSockets : IAsyncDisposable

@@ -1,11 +1,10 @@
 using System.Net;
 using System.Net.NetworkInformation;
 using System.Net.Sockets;
-using SplitBatch.Kernel.Jupyter;
 using SplitBatch.Kernel.Jupyter.Wire;
 using Xunit;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 public class KernelSocketsTests
 {

@@ -1,8 +1,7 @@
 using System.Text.Json.Nodes;
-using SplitBatch.Kernel.Jupyter;
 using Xunit;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 /// <summary>
 /// Plays the exchanges in the folder beside: a line <c>&gt; id channel type content</c> is said to the kernel, the lines

@@ -1,6 +1,6 @@
 using SplitBatch.Kernel.Host;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 /// <summary>
 /// A host that runs a tiny language in place of C#, one step a line, so that the protocol is tested without a compiler:

@@ -6,7 +6,7 @@ using NetMQ;
 using NetMQ.Sockets;
 using SplitBatch.Kernel.Jupyter.Wire;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 /// <summary>A client on real sockets.</summary>
 public sealed class SocketClient : IDisposable

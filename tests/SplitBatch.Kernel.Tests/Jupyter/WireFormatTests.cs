@@ -2,7 +2,7 @@ using System.Text;
 using SplitBatch.Kernel.Jupyter.Wire;
 using Xunit;
 
-namespace SplitBatch.Kernel.Tests.Jupyter;
+namespace SplitBatch.Kernel.Jupyter;
 
 public class WireFormatTests
 {

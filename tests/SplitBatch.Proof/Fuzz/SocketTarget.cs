@@ -1,4 +1,4 @@
-using SplitBatch.Kernel.Tests.Jupyter;
+using SplitBatch.Kernel.Jupyter;
 
 namespace SplitBatch.Proof.Fuzz;
 
