@@ -61,5 +61,5 @@ public sealed record SideDose
         : string.Create(CultureInfo.InvariantCulture, $"{AlphaMass.Grams:0.00} g");
 
     /// <summary>A sum over charges, in the unit that the first was weighed in.</summary>
-    private Mass Sum(Func<HopCharge, double> grams) => Mass.FromGrams(Charges.Sum(grams)).ToUnit(Charges.IsEmpty ? MassUnit.Gram : Charges[0].Mass.Unit);
+    private Mass Sum(Func<HopCharge, double> grams) => Mass.FromGrams(Charges.Sum(grams)).ToUnit(Charges[0].Mass.Unit);
 }
