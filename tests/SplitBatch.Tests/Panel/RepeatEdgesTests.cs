@@ -180,6 +180,7 @@ public class RepeatEdgesTests
         Assert.StartsWith("share of ability above guessing ", BetaBinomialFit.Of(Mixed, 1 / 3.0).ToString(), StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => Triangle(new TasterCount(3, 4)));
         Assert.Throws<ArgumentOutOfRangeException>(() => Triangle(new TasterCount(3, -1)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => BetaBinomialFit.Of([new(3, 4), new(3, 1)]));
     }
 
     /// <summary>Where people differ, the maximum is one: no neighbour is more likely, at small and large spreads.</summary>
