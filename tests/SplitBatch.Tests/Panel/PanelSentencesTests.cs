@@ -280,6 +280,8 @@ public class PanelSentencesTests
         Assert.Equal(0, curve[0].Discriminators);
         Assert.Equal(0.5, curve[5].Discriminators, 1e-12);
         Assert.Equal(1, curve[^1].Discriminators);
+        Assert.Equal([0, 0.4, 0.8], WaldPlan.Of(Protocol.Triangle, 0.4, lastTaster: 40).Curve(3).Select(point => Math.Round(point.Discriminators, 12)));
+        Assert.Equal(1, WaldPlan.Of(Protocol.Triangle, 0.7, lastTaster: 40).Curve(3)[^1].Discriminators, 1e-12);
         Assert.StartsWith("Looking after 4, 8 and 12 tasters and stopping", EarlyLooks.At(Protocol.Triangle, 0.05, 4, 8, 12).ToString(), StringComparison.Ordinal);
         Assert.StartsWith("Looking after 12 tasters and stopping", EarlyLooks.At(Protocol.Triangle, 0.05, 12).ToString(), StringComparison.Ordinal);
     }
