@@ -33,10 +33,16 @@ public class ServingPlanTests
 
     [Theory]
     [MemberData(nameof(Protocols))]
-    public void Orders_beers_and_positions_are_balanced_for_every_panel_of_1_to_200(string name)
+    public void Orders_beers_and_positions_are_balanced_for_every_panel_of_1_to_24(string name) => AssertBalanced(name, 1, 24);
+
+    [Theory]
+    [MemberData(nameof(Protocols))]
+    public void Orders_beers_and_positions_are_balanced_for_every_panel_of_25_to_200(string name) => AssertBalanced(name, 25, 200);
+
+    private static void AssertBalanced(string name, int from, int to)
     {
         var protocol = Protocol.Parse(name);
-        for (int n = 1; n <= 200; n++)
+        for (int n = from; n <= to; n++)
         {
             var plan = ServingPlan.Balanced(protocol, n, seed: n);
             var balance = plan.Balance;
