@@ -34,7 +34,7 @@ public class RootTests
             var steps = 0;
             var found = Root.Of(x => { steps++; return sign * f(x); }, from, to);
             Assert.Equal(expected, found, 4e-15 * Math.Max(1e-9, Math.Abs(expected)));
-            Assert.InRange(steps, 2, 75);
+            Assert.InRange(steps, 2, 40);
         }
     }
 
