@@ -135,4 +135,26 @@ public class SimulationEdgesTests
         Assert.All(counts, count => Assert.InRange(count, 9700, 10_300));
         Assert.Throws<ArgumentOutOfRangeException>(() => new SeededRandom(1, 0).NextBelow(0));
     }
+
+    [Fact]
+    public void Mean_and_variance_are_those_of_the_counts()
+    {
+        var panels = Simulate.Panels(Protocol.Triangle, 12, 3000, seed: 5, Same(1));
+        var mean = panels.Counts.Select((times, k) => (double)times * k).Sum() / 3000;
+        Assert.Equal(mean, panels.Mean, 1e-12);
+        Assert.Equal(panels.Counts.Select((times, k) => times * Math.Pow(k - mean, 2)).Sum() / 3000, panels.Variance, 1e-9);
+        Assert.Equal(mean / 12, panels.CorrectShare, 1e-12);
+    }
+
+    /// <summary>Cup by cup: whoever loses all of d-prime after the first set guesses from the second on.</summary>
+    [Fact]
+    public void Simulated_ballots_name_set_and_session_and_tire()
+    {
+        var plan = ServingPlan.Balanced(Protocol.PairedDirectional, 300, seed: 2, sessions: 2, servers: 1, replicates: 2);
+        var ballots = plan.Ballots(Same(8) with { Fatigue = 1 }, seed: 6);
+        Assert.Equal(plan.Sets.Select(set => ((int?)set.Number, (int?)set.Session)), ballots.Select(ballot => (ballot.Set, ballot.Session)));
+        var scored = plan.Score(ballots).Ballots.ToLookup(ballot => ballot.Set!.Replicate, ballot => ballot.IsCorrect);
+        Assert.DoesNotContain(false, scored[1]);
+        Assert.Equal(150, scored[2].Count(right => right), 45.0);
+    }
 }
