@@ -83,10 +83,13 @@ public sealed record DoseUncertainty
         if (threads is { } count) Guard.Positive(count, nameof(threads));
         if (criticalDifference is { } limit) Guard.NotNegative(limit, nameof(criticalDifference));
         if (tasteMargin is { } margin) Guard.NotNegative(margin, nameof(tasteMargin));
+        var workers = threads ?? Environment.ProcessorCount;
         var sampler = new DoseSampler(match.A.Dose, match.B.Dose, budget ?? ErrorBudget.For(match));
-        var (a, b, difference) = DoseDraws.Make(sampler, seed, draws, threads ?? Environment.ProcessorCount);
+        var (a, b, difference) = DoseDraws.Make(sampler, seed, draws, workers);
         var contributions = FirstOrderLaw.Contributions(sampler, out var standard);
-        var (statsA, statsB, statsD) = (Describe(a, level), Describe(b, level), Describe(difference, level));
+        var described = new (double Mean, double Deviation, Interval Interval)[3];
+        Parallel.For(0, 3, new ParallelOptions { MaxDegreeOfParallelism = workers }, column => described[column] = Describe(column switch { 0 => a, 1 => b, _ => difference }, level));
+        var (statsA, statsB, statsD) = (described[0], described[1], described[2]);
         return new(difference)
         {
             A = statsA.Interval,
