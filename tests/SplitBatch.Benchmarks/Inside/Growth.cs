@@ -2,15 +2,15 @@ using BenchmarkDotNet.Attributes;
 
 namespace SplitBatch.Benchmarks.Inside;
 
-/// <summary>How the tasters table grows with the largest panel.</summary>
+/// <summary>How the tasters table grows with the panels it has to look at: half the share of discriminators takes four times as many tasters.</summary>
 [MemoryDiagnoser]
 public class TastersTableGrowth
 {
-    [Params(500, 1000, 2000, 4000, 8000)]
-    public int Largest { get; set; }
+    [Params(0.4, 0.2, 0.1, 0.05, 0.025)]
+    public double Discriminators { get; set; }
 
     [Benchmark]
-    public int Table() => Work.TastersTable(Largest);
+    public int Table() => Work.MostTasters(Discriminators);
 }
 
 /// <summary>How simulated triangles grow with their number, and with the cores.</summary>
