@@ -15,7 +15,7 @@ public partial class UnitsAndWordsTests
     public void Sheets_of_a_trial_in_us_units_pour_ounces_on_letter_paper()
     {
         var sheets = PanelSheets.Of(Stout);
-        Assert.Contains("1.75 fl oz in every cup, at 11 °C (52 °F).", sheets.Pouring.Html, StringComparison.Ordinal);
+        Assert.Contains("1.75 fl oz in every cup, at 52 °F (11 °C).", sheets.Pouring.Html, StringComparison.Ordinal);
         Assert.Contains("fl oz of the one beer and ", sheets.Briefing.Html, StringComparison.Ordinal);
         Assert.Contains("@page{size:letter", sheets.Pouring.Html, StringComparison.Ordinal);
     }

@@ -26,7 +26,7 @@ internal static class PourCautions
             $"Read the allergens out before the first cup: {(options.Allergens.Count == 0 ? "none were named; check the recipe for gluten, lactose, sulphite, nuts and fruit" : string.Join(", ", options.Allergens))}.",
             "Follow local law on serving alcohol, on home-brewed beer and on the place where it is served; where it asks for a licence or trained staff, it comes before this plan.",
             "Give water and plain crackers, food before and after, and a way home that needs no driving. Tasters may spit, and may stop at any time.",
-            Invariant($"Pour the same volume at the same temperature, {options.Serving.DegreesCelsius:0} °C ({options.Serving.DegreesFahrenheit:0} °F), into the same kind of cup; keep the cups covered for {options.Settle.Minutes:0} min (5 to 10 is usual)."),
+            Invariant($"Pour the same volume at the same temperature, {options.ServedAt}, into the same kind of cup; keep the cups covered for {options.Settle.Minutes:0} min (5 to 10 is usual)."),
             "Hide a difference in colour or haze with dark cups or dim or coloured light (ISO 4120). Tell tasters whether to swallow.",
             Invariant($"Rest {options.Rest.Minutes:0} min between sets with water (2 to 5 is usual). No talk about the beers until every ballot is in."),
             "Who pours knows the key and stays out of the room; who serves does not know it.",

@@ -31,6 +31,11 @@ public sealed record PourOptions
     /// <param name="units">The brewer's units.</param>
     public static PourOptions For(UnitSystem units) => units == UnitSystem.Us ? new() { Pour = Volume.FromUsOunces(1.75) } : new();
 
-    /// <summary>What goes into a cup, for example <c>50 mL in every cup, at 11 °C (52 °F)</c>.</summary>
-    public override string ToString() => Invariant($"{Spoken.Cup(Pour)} in every cup, at {Serving.DegreesCelsius:0} °C ({Serving.DegreesFahrenheit:0} °F)");
+    /// <summary>What goes into a cup, for example <c>50 mL in every cup, at 11 °C (52 °F)</c>, or <c>1.75 fl oz in every cup, at 52 °F (11 °C)</c>.</summary>
+    public override string ToString() => $"{Spoken.Cup(Pour)} in every cup, at {ServedAt}";
+
+    /// <summary>The temperature in the cup in both scales, the brewer's own first.</summary>
+    internal string ServedAt => Spoken.IsUs(Pour)
+        ? Invariant($"{Serving.DegreesFahrenheit:0} °F ({Serving.DegreesCelsius:0} °C)")
+        : Invariant($"{Serving.DegreesCelsius:0} °C ({Serving.DegreesFahrenheit:0} °F)");
 }

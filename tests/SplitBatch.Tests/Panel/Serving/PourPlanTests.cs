@@ -30,7 +30,7 @@ public class PourPlanTests
         var pour = PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 24, seed: 1), 5, 5, PourOptions.For(UnitSystem.Us) with { Container = Volume.FromUsOunces(12) });
         Assert.Equal("beer A: 36 cups, 63 fl oz in the cups, 72 fl oz with spare (7 containers)", pour.Beers[0].ToString());
         Assert.StartsWith("T01, session 1: 3 cups, 5.25 fl oz of beer, 7.8 mL (6.1 g) of alcohol", pour.Tasters[0].ToString(), StringComparison.Ordinal);
-        Assert.Equal("1.75 fl oz in every cup, at 11 °C (52 °F)", pour.Options.ToString());
+        Assert.Equal("1.75 fl oz in every cup, at 52 °F (11 °C)", pour.Options.ToString());
         Assert.Equal("50 mL in every cup, at 11 °C (52 °F)", PourOptions.For(UnitSystem.Metric).ToString());
     }
 
