@@ -156,5 +156,6 @@ public class SimulationEdgesTests
         var scored = plan.Score(ballots).Ballots.ToLookup(ballot => ballot.Set!.Replicate, ballot => ballot.IsCorrect);
         Assert.DoesNotContain(false, scored[1]);
         Assert.Equal(150, scored[2].Count(right => right), 45.0);
+        Assert.Equal(300 + (0.8 * 300), plan.Ballots(Same(2) with { DropOut = 0.2 }, seed: 6).Count, 35.0);
     }
 }
