@@ -87,8 +87,9 @@ public sealed record DoseUncertainty
         var sampler = new DoseSampler(match.A.Dose, match.B.Dose, budget ?? ErrorBudget.For(match));
         var (a, b, difference) = DoseDraws.Make(sampler, seed, draws, workers);
         var contributions = FirstOrderLaw.Contributions(sampler, out var standard);
+        double[][] columns = [a, b, difference];
         var described = new (double Mean, double Deviation, Interval Interval)[3];
-        Parallel.For(0, 3, new ParallelOptions { MaxDegreeOfParallelism = workers }, column => described[column] = Describe(column switch { 0 => a, 1 => b, _ => difference }, level));
+        Parallel.For(0, 3, new ParallelOptions { MaxDegreeOfParallelism = workers }, column => described[column] = Describe(columns[column], level));
         var (statsA, statsB, statsD) = (described[0], described[1], described[2]);
         return new(difference)
         {

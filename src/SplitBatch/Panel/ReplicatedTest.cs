@@ -163,7 +163,7 @@ public sealed record ReplicatedTest
     private double LargestTheta()
     {
         const double end = 1e6;
-        if (Tasters < 2 || !Plain.OverdispersionIdentified) return end;
+        if (!Plain.OverdispersionIdentified) return end;
         var likelihood = new BetaBinomialLikelihood(counts, 0);
         var z = Gauss.Quantile(0.95);
         var floor = Plain.LogLikelihood - (z * z / 2);

@@ -3,13 +3,13 @@ namespace SplitBatch.Cli.Jupyter;
 /// <summary>A test that needs Debian's Jupyter, a browser, Node.js and the browser's driver: skipped, with the reason, on a machine without them; never skipped in continuous integration.</summary>
 internal sealed class BrowserFactAttribute : FactAttribute
 {
-    public BrowserFactAttribute() => Skip = Installed.Reason(BrowserTools.Missing);
+    public BrowserFactAttribute() => Skip = Installed.Reason(() => BrowserTools.Missing);
 }
 
 /// <summary>As <see cref="BrowserFactAttribute"/>, for a test that needs JupyterLab's packages besides.</summary>
 internal sealed class LabFactAttribute : FactAttribute
 {
-    public LabFactAttribute() => Skip = Installed.Reason(BrowserTools.LabMissing);
+    public LabFactAttribute() => Skip = Installed.Reason(() => BrowserTools.LabMissing);
 }
 
 /// <summary>A browser, Node.js, the driver and JupyterLab's packages from npm.</summary>

@@ -24,7 +24,7 @@ public sealed class InstalledKernel : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        if (Installed.Reason(DebianJupyter.Missing) is not null) return;
+        if (Installed.Reason(() => DebianJupyter.Missing) is not null) return;
         var (code, output) = await RunAsync("dotnet", [CommandLine.Program, "kernel", "install", "--as-built"], Folder, TimeSpan.FromMinutes(2));
         Assert.True(code == 0, output);
         Said = output;

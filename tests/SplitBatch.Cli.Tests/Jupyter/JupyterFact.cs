@@ -3,13 +3,13 @@ namespace SplitBatch.Cli.Jupyter;
 /// <summary>A test that needs Debian's Jupyter: skipped, with the reason, on a machine without it; never skipped in continuous integration.</summary>
 internal sealed class JupyterFactAttribute : FactAttribute
 {
-    public JupyterFactAttribute() => Skip = Installed.Reason(DebianJupyter.Missing);
+    public JupyterFactAttribute() => Skip = Installed.Reason(() => DebianJupyter.Missing);
 }
 
 /// <summary>As <see cref="JupyterFactAttribute"/>, for tests with data.</summary>
 internal sealed class JupyterTheoryAttribute : TheoryAttribute
 {
-    public JupyterTheoryAttribute() => Skip = Installed.Reason(DebianJupyter.Missing);
+    public JupyterTheoryAttribute() => Skip = Installed.Reason(() => DebianJupyter.Missing);
 }
 
 /// <summary>The Jupyter packages that Debian brings.</summary>

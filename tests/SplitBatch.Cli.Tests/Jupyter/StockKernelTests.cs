@@ -26,8 +26,7 @@ public sealed partial class StockKernelTests(InstalledKernel kernel)
 
     private sealed class StockTheoryAttribute : TheoryAttribute
     {
-        public StockTheoryAttribute() => Skip = Installed.Reason(
-            DebianJupyter.Missing,
-            Tool is null ? "The stock kernel is not installed: dotnet tool install --global Microsoft.dotnet-interactive --version 1.0.712001, or name it in SPLITBATCH_STOCK_KERNEL." : null);
+        public StockTheoryAttribute() => Skip = Installed.Reason(() => DebianJupyter.Missing
+            ?? (Tool is null ? "The stock kernel is not installed: dotnet tool install --global Microsoft.dotnet-interactive --version 1.0.712001, or name it in SPLITBATCH_STOCK_KERNEL." : null));
     }
 }

@@ -56,11 +56,11 @@ internal static class Chromium
 /// <summary>A test that needs a browser: skipped, with the reason, on a machine without one; never skipped in continuous integration.</summary>
 internal sealed class BrowserFactAttribute : FactAttribute
 {
-    public BrowserFactAttribute() => Skip = Installed.Reason(Chromium.Missing);
+    public BrowserFactAttribute() => Skip = Installed.Reason(() => Chromium.Missing);
 }
 
 /// <summary>A test that needs a browser and the accessibility rules from npm.</summary>
 internal sealed class AccessibilityFactAttribute : FactAttribute
 {
-    public AccessibilityFactAttribute() => Skip = Installed.Reason(Chromium.Missing, Axe.Script is null ? "axe-core is not installed: run npm ci in tests/accessibility." : null);
+    public AccessibilityFactAttribute() => Skip = Installed.Reason(() => Chromium.Missing ?? (Axe.Script is null ? "axe-core is not installed: run npm ci in tests/accessibility." : null));
 }

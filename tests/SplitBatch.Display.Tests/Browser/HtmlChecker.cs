@@ -49,5 +49,5 @@ internal static class HtmlChecker
 /// <summary>A test that needs Java and the HTML checker from npm: skipped, with the reason, on a machine without them; never skipped in continuous integration.</summary>
 internal sealed class HtmlCheckerFactAttribute : FactAttribute
 {
-    public HtmlCheckerFactAttribute() => Skip = Installed.Reason(HtmlChecker.Missing);
+    public HtmlCheckerFactAttribute() => Skip = Installed.Reason(() => HtmlChecker.Missing);
 }

@@ -98,5 +98,5 @@ public sealed partial class PrintedTests(ThreeWriteUps made) : IClassFixture<Thr
 /// <summary>A test that needs a browser and a reader of PDF files: skipped, with the reason, on a machine without them; never skipped in continuous integration.</summary>
 internal sealed class PrintFactAttribute : FactAttribute
 {
-    public PrintFactAttribute() => Skip = Installed.Reason(Chromium.Missing, Installed.Program("pdftotext") is null ? "pdftotext (poppler-utils) is not installed on this machine." : null);
+    public PrintFactAttribute() => Skip = Installed.Reason(() => Chromium.Missing ?? (Installed.Program("pdftotext") is null ? "pdftotext (poppler-utils) is not installed on this machine." : null));
 }

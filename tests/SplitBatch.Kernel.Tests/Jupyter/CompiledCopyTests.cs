@@ -40,7 +40,7 @@ public sealed class CompiledCopyTests : IDisposable
         {
             var cache = Environment.GetEnvironmentVariable("NUGET_PACKAGES") ?? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".nuget", "packages");
             var there = Directory.Exists(cache) && Directory.EnumerateDirectories(cache, "microsoft.netcore.app.crossgen2.*").Any();
-            Skip = Installed.Reason(there ? null : "The SDK's compiler package microsoft.netcore.app.crossgen2 is not on this machine; splitbatch kernel install fetches it.");
+            Skip = Installed.Reason(() => there ? null : "The SDK's compiler package microsoft.netcore.app.crossgen2 is not on this machine; splitbatch kernel install fetches it.");
         }
     }
 }

@@ -67,6 +67,6 @@ public sealed class PackageTests(HostFixture kernel, PackageFolder folder) : ICl
 
     private sealed class NativeFactAttribute : FactAttribute
     {
-        public NativeFactAttribute() => Skip = Installed.Reason(File.Exists(NativeLibrary) ? null : $"A native library to put into a package, {NativeLibrary}, is not on this machine.");
+        public NativeFactAttribute() => Skip = Installed.Reason(() => File.Exists(NativeLibrary) ? null : $"A native library to put into a package, {NativeLibrary}, is not on this machine.");
     }
 }

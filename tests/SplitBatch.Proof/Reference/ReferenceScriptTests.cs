@@ -65,7 +65,7 @@ public class ReferenceScriptTests
 /// <summary>A test that needs R and Debian's Python with SciPy: skipped, with the reason, on a machine without; never skipped in continuous integration.</summary>
 internal sealed class ReferenceTheoryAttribute : TheoryAttribute
 {
-    public ReferenceTheoryAttribute() => Skip = Installed.Reason(
-        Installed.Runs("Rscript", "-e", "0") ? null : "R is not installed on this machine: apt-get install r-base-core.",
-        Installed.Runs(Installed.DebianPython, "-c", "import numpy, scipy") ? null : "SciPy is not installed on this machine: apt-get install python3-scipy.");
+    public ReferenceTheoryAttribute() => Skip = Installed.Reason(() =>
+        !Installed.Runs("Rscript", "-e", "0") ? "R is not installed on this machine: apt-get install r-base-core."
+        : !Installed.Runs(Installed.DebianPython, "-c", "import numpy, scipy") ? "SciPy is not installed on this machine: apt-get install python3-scipy." : null);
 }

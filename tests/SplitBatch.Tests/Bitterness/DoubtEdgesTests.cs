@@ -1,5 +1,6 @@
 using SplitBatch.Brewing;
 using UnitsNet;
+using static SplitBatch.Bitterness.InventedDose;
 
 namespace SplitBatch.Bitterness;
 
@@ -8,8 +9,6 @@ public class DoubtEdgesTests
 {
     private static readonly Kettle Kettle = Kettle.Metric(20, 1.050);
     private static readonly HopLot Cones = HopLot.Cones("cones", 5), Pellets = HopLot.Pellets("pellets", 10);
-
-    private static HopCharge Boil(HopLot lot, double grams, double minutes = 60) => HopCharge.Boil(lot, Mass.FromGrams(grams), minutes);
 
     private static ChargeMatch Given(HopCharge[] a, HopCharge[] b, Kettle? kettleB = null, double scale = 1) => ChargeMatch.AsGiven(Kettle, a, b, scale: Mass.FromGrams(scale), kettleB: kettleB);
 
@@ -167,20 +166,7 @@ public class DoubtEdgesTests
     }
 
     /// <summary>Bitterness in proportion to the minutes; the beer as a whole is corrected as told.</summary>
-    private sealed class Line(Func<double, double> settle) : IBitternessModel
-    {
-        public string Name => "Line";
-
-        public string Citation => "none";
-
-        public ValidRange Range { get; } = new(1.000, 1.200, 300, "none") { CoversStand = true };
-
-        public string Character => "A straight line.";
-
-        public double Utilisation(in Exposure exposure) => 0.30 * exposure.EquivalentMinutes / 60;
-
-        public double Settle(double sum, in WortState wort) => settle(sum);
-    }
+    private static InventedModel Line(Func<double, double> settle) => new("Line", minutes => 0.30 * minutes / 60, settle);
 
     /// <summary>By hand: a form's error is one for all charges of that form in a half; an error of the clock counts by the rate at which the wort isomerises when the charge goes in.</summary>
     [Fact]
@@ -192,7 +178,7 @@ public class DoubtEdgesTests
         Assert.Equal(0, form.FirstOrder.B);
 
         var kettle = Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(90)).Hold(Duration.FromMinutes(30)) };
-        var late = ChargeMatch.AsGiven(kettle, [HopCharge.Whirlpool(Pellets, Mass.FromGrams(40))], [Boil(Pellets, 40)], new Line(sum => sum));
+        var late = ChargeMatch.AsGiven(kettle, [HopCharge.Whirlpool(Pellets, Mass.FromGrams(40))], [Boil(Pellets, 40)], Line(sum => sum));
         var clock = DoseUncertainty.Of(late, new ErrorBudget([new("time", ErrorKind.Minutes, 2, Sharing.Independent)]), draws: 1000);
         var perMinute = 40 * 0.10 * 1000 / 20 * 0.30 / 60 * HopForms.Default[HopForm.Pellet].Factor;
         Assert.Equal(2 * perMinute, clock.FirstOrder.B, 1e-9);
@@ -204,11 +190,11 @@ public class DoubtEdgesTests
     public void The_correction_of_the_whole_beer_reaches_the_draws()
     {
         ErrorBudget alpha = new([new("alpha", ErrorKind.Alpha, 0.2, Sharing.Shared)]);
-        var capped = DoseUncertainty.Of(ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], new Line(sum => Math.Min(40, sum))), alpha, draws: 2000);
+        var capped = DoseUncertainty.Of(ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], Line(sum => Math.Min(40, sum))), alpha, draws: 2000);
         Assert.Equal(50 * 0.05 * 1000 / 20 * 0.30, 37.5, 1e-9);
         Assert.Equal(40, capped.A.High, 1e-9);
         Assert.True(capped.B.High < 15);
-        var halved = DoseUncertainty.Of(ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], new Line(sum => sum < 20 ? sum / 2 : sum)), alpha, draws: 2000);
+        var halved = DoseUncertainty.Of(ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], Line(sum => sum < 20 ? sum / 2 : sum)), alpha, draws: 2000);
         Assert.Equal(7.5 / 2, halved.Mean.B, 0.05);
     }
 

@@ -1,5 +1,6 @@
 using SplitBatch.Brewing;
 using UnitsNet;
+using static SplitBatch.Bitterness.InventedDose;
 
 namespace SplitBatch.Bitterness;
 
@@ -10,22 +11,7 @@ public class MatchEdgesTests
     private static readonly HopLot Cones = HopLot.Cones("cones", 5), Pellets = HopLot.Pellets("pellets", 10);
 
     /// <summary>Bitterness that no mass of hops takes past 20 IBU.</summary>
-    private sealed class Saturates : IBitternessModel
-    {
-        public string Name => "Saturates";
-
-        public string Citation => "none";
-
-        public ValidRange Range { get; } = new(1.000, 1.200, 300, "none") { CoversStand = true };
-
-        public string Character => "Levels off.";
-
-        public double Utilisation(in Exposure exposure) => 0.25;
-
-        public double Settle(double sum, in WortState wort) => 20 * (1 - Math.Exp(-sum / 20));
-    }
-
-    private static HopCharge Boil(HopLot lot, double grams, double minutes = 60) => HopCharge.Boil(lot, Mass.FromGrams(grams), minutes);
+    private static readonly InventedModel Saturates = new("Saturates", _ => 0.25, sum => 20 * (1 - Math.Exp(-sum / 20)));
 
     private static string Refused(Action act) => Assert.ThrowsAny<ArgumentException>(act).Message;
 
@@ -36,8 +22,8 @@ public class MatchEdgesTests
         Assert.Equal("No mass of cones adds bitterness here: all charges are fixed.", Refused(() => ChargeMatch.Solve(Kettle, 60, [fixedCones], [Boil(Pellets, 1)])));
         Assert.Equal("No mass of oil adds bitterness here: hop oil holds no alpha acid.", Refused(() => ChargeMatch.Solve(Kettle, 60, [oil], [Boil(Pellets, 1)])));
         Assert.Equal("No mass of cones, oil adds bitterness here: the charges are too late or too small; put one into the boil.", Refused(() => ChargeMatch.Solve(Kettle, 60, [fixedCones, oil], [Boil(Pellets, 1)])));
-        Assert.Equal("No mass of pellets reaches 30.0 IBU.", Refused(() => ChargeMatch.Solve(Kettle, 30, Pellets, Cones, model: new Saturates())));
-        Assert.Equal(19, ChargeMatch.Solve(Kettle, 19, Pellets, Cones, model: new Saturates(), scale: Mass.FromGrams(0.001)).A.Bitterness.Value, 0.01);
+        Assert.Equal("No mass of pellets reaches 30.0 IBU.", Refused(() => ChargeMatch.Solve(Kettle, 30, Pellets, Cones, model: Saturates)));
+        Assert.Equal(19, ChargeMatch.Solve(Kettle, 19, Pellets, Cones, model: Saturates, scale: Mass.FromGrams(0.001)).A.Bitterness.Value, 0.01);
         var alone = BitternessEstimate.Of(Kettle, [fixedCones]).Value.Value;
         Assert.Contains("already above", Refused(() => ChargeMatch.Solve(Kettle, alone - 0.1, [fixedCones, Boil(Pellets, 1)], [Boil(Pellets, 1)])), StringComparison.Ordinal);
         Assert.Equal(alone, ChargeMatch.Solve(Kettle, alone, [fixedCones, Boil(Pellets, 1)], [Boil(Pellets, 1)], scale: Mass.FromGrams(0.001)).A.Bitterness.Value, 0.01);
@@ -78,7 +64,7 @@ public class MatchEdgesTests
         Assert.Equal(match.A.Bitterness.Value, match.Compare(Side.A).Rows[0].Bitterness, 1e-9);
         Assert.Equal(match.B.Bitterness.Value, match.Compare(Side.B).Rows[0].Bitterness, 1e-9);
         Assert.Equal("Give at least one model to compare.", Refused(() => match.Compare(Side.A, [])).Split(" (")[0]);
-        Assert.All(ModelComparison.Curves(Kettle, [new Saturates()], 30), point => Assert.Equal("Saturates", point.Model));
+        Assert.All(ModelComparison.Curves(Kettle, [Saturates], 30), point => Assert.Equal("Saturates", point.Model));
     }
 
     [Fact]
@@ -187,7 +173,7 @@ public class MatchEdgesTests
     public void A_row_says_what_is_used_after_the_correction_of_the_beer()
     {
         HopCharge cones = Boil(Cones, 40), iso = HopCharge.Fermenter(HopLot.IsoExtract("iso", 30), Mass.FromGrams(1));
-        var rows = BitternessEstimate.Of(Kettle, [cones, iso], new Saturates()).Charges;
+        var rows = BitternessEstimate.Of(Kettle, [cones, iso], Saturates).Charges;
         var plain = 40 * 0.05 * 0.25 * 1000 / 20;
         var settled = 20 * (1 - Math.Exp(-plain / 20)) / plain;
         Assert.Equal(0.25 * settled, rows[0].Utilisation, 1e-12);

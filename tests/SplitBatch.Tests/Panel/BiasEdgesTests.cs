@@ -64,10 +64,12 @@ public class BiasEdgesTests
         Assert.False((right with { AdjustedPValue = 0.0501 }).BiasShown);
     }
 
-    private static string[] Checks(Protocol protocol, ServingOptions options, Func<ServedSet, IEnumerable<Cup>> answer) =>
-        Names(ServingPlan.Balanced(protocol, 12, seed: 3, options) is var plan ? plan.Score(plan.Sets.Select(set => new Ballot(set.Taster, string.Join(" ", answer(set).Select(cup => cup.Code))) { Set = set.Number })) : null!);
-
-    private static string[] Names(ScoredPanel scored) => [.. BiasReport.Of(scored, draws: 99).Checks.Select(check => $"{check.Name}: {string.Join(" ", check.Groups.Select(group => group.Label))}")];
+    private static string[] Checks(Protocol protocol, ServingOptions options, Func<ServedSet, IEnumerable<Cup>> answer)
+    {
+        var plan = ServingPlan.Balanced(protocol, 12, seed: 3, options);
+        var scored = plan.Score(plan.Sets.Select(set => new Ballot(set.Taster, string.Join(" ", answer(set).Select(cup => cup.Code))) { Set = set.Number }));
+        return [.. BiasReport.Of(scored, draws: 99).Checks.Select(check => $"{check.Name}: {string.Join(" ", check.Groups.Select(group => group.Label))}")];
+    }
 
     [Fact]
     public void Each_protocol_is_checked_by_what_differs_among_its_sets()

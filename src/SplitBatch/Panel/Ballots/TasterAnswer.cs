@@ -39,7 +39,7 @@ public sealed partial record TasterAnswer(IReadOnlyList<Cup> Cups, string? Word,
             problem = $"\"{text}\" is not an answer to this task; write {(own ? "A or not A" : "same or different")}";
             return null;
         }
-        return new TasterAnswer([], word, word is "not A" or "different" == design.Differs(set.Order));
+        return new TasterAnswer([], word, (word is "not A" or "different") == design.Differs(set.Order));
     }
 
     private static TasterAnswer? ReadCodes(string text, ServedSet set, SetDesign design, Side expected, out string problem)

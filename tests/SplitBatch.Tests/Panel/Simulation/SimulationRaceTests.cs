@@ -77,5 +77,5 @@ internal sealed class NumPyFactAttribute : FactAttribute
     /// <summary>The first Python that has NumPy: the system's, then the one of the path; null for none.</summary>
     public static string? Python { get; } = new[] { Installed.DebianPython, "python3" }.FirstOrDefault(python => Installed.Runs(python, "-c", "import numpy"));
 
-    public NumPyFactAttribute() => Skip = Installed.Reason(Python is null ? "Python with NumPy is not installed on this machine." : null);
+    public NumPyFactAttribute() => Skip = Installed.Reason(() => Python is null ? "Python with NumPy is not installed on this machine." : null);
 }
