@@ -1,5 +1,6 @@
 using System.Globalization;
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Phrases;
 
 namespace SplitBatch.Display.WriteUp;
 
@@ -112,8 +113,8 @@ public sealed record Document
         .ToTable();
 
     /// <summary>The captions that state numbers, each as a claim on the numbers that its figure was drawn from.</summary>
-    internal IEnumerable<Claim> CaptionClaims() => Figures.Index().Where(f => States(f.Item)).Select(f => Claim.InWords(
-        Caption + f.Index.ToString(CultureInfo.InvariantCulture), f.Item.Reading, $"read from the numbers of figure {f.Index + 1}", $"figures/{FigureFile(f.Index, f.Item)}.csv"));
+    internal IEnumerable<Claim> CaptionClaims() => Figures.Index().Where(f => States(f.Item)).Select(f => new Claim(
+        Caption + f.Index.ToString(CultureInfo.InvariantCulture), Sentence.Of($"{new Quote(f.Item.Reading)}"), $"read from the numbers of figure {f.Index + 1}", $"figures/{FigureFile(f.Index, f.Item)}.csv"));
 
     private const string Caption = "caption.";
 

@@ -1,5 +1,6 @@
 using SplitBatch.Display.Figures;
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Findings;
 using SplitBatch.Panel;
 using SplitBatch.Trials;
 
@@ -13,17 +14,16 @@ internal static class PanelChapter
         if (trial.Panels.Count == 0) yield break;
         var counted = trial.Panels.Where(panel => panel.HasCount).ToList();
         yield return new Heading(trial.Panels.Count == 1 ? "The panel" : "The panels");
-        foreach (var (panel, finding) in counted.Zip(verdict.Evidence.Panels))
+        foreach (var panel in verdict.Evidence.Panels)
         {
-            if (counted.Count > 1) yield return new Heading($"Panel {panel.Name}", 3);
-            foreach (var block in OfPanel(panel, finding, verdict)) yield return block;
+            if (counted.Count > 1) yield return new Heading($"Panel {panel.Plan.Name}", 3);
+            foreach (var block in OfPanel(trial.Panel(panel.Plan.Name), panel, verdict)) yield return block;
         }
 
         if (counted.Where(panel => panel.Plan.Protocol.HasKnownChance && panel.Sequential is null).ToList() is { Count: > 0 } read)
         {
             if (read.Count > 1) yield return new Heading("The panels side by side", 3);
-            var together = verdict.Claims.Where(claim => claim.Id == "panels.together").ToList();
-            if (together.Count > 0) yield return new Claims(together);
+            if (verdict.About(Subject.Panels) is { Count: > 0 } together) yield return new Claims(together);
             if (read.Count > 1) yield return Charts.Forest(trial.Forest(), verdict.Evidence.Together);
             yield return Charts.Discriminators(read.Select(panel => (panel.Name, panel.Reading.Difference)), read[0].Plan.Margin);
             yield return Tables.Panels(read.Select(panel => (panel.Name, panel.Reading)));
@@ -45,15 +45,15 @@ internal static class PanelChapter
     }
 
     /// <summary>The chart of a panel's count; null where the protocol has none.</summary>
-    public static Figure? CountChart(PanelFinding finding) =>
+    public static Figure? CountChart(CountedPanel finding) =>
         finding.Sequential is { } path ? Charts.Sequential(path)
         : finding.YesNo is { } test ? Charts.YesNo(test)
         : finding.Reading is { } reading ? Charts.CountAgainstGuessing(reading.Difference)
         : null;
 
-    private static IEnumerable<Block> OfPanel(PanelRecord panel, PanelFinding finding, Verdict verdict)
+    private static IEnumerable<Block> OfPanel(PanelRecord panel, CountedPanel finding, Verdict verdict)
     {
-        yield return new Claims(verdict.Claims.Where(claim => claim.Id.StartsWith($"panel.{panel.Name}.", StringComparison.Ordinal)));
+        yield return new Claims(verdict.About(Subject.Panel(panel.Name)));
         if (CountChart(finding) is { } chart) yield return chart;
         if (finding.Sequential is { } path) yield return Tables.Sequential(path.Plan);
         if (finding.Repeats is { Spread.Count: > 0 } repeats) yield return Tables.Spread(repeats);

@@ -29,11 +29,20 @@ public sealed record TrialEvidence
     /// <summary>Whether the lab's samples may have been swapped; null while nothing is logged.</summary>
     public SwapCheck? Samples { get; init; }
 
-    /// <summary>The panels, the declared main one first.</summary>
-    public IReadOnlyList<PanelFinding> Panels { get; init; } = [];
+    /// <summary>The counted panels, in the order of trial.json.</summary>
+    public IReadOnlyList<CountedPanel> Panels { get; init; } = [];
+
+    /// <summary>Panels that trial.json names and that are not counted, in its order.</summary>
+    public IReadOnlyList<string> NotCounted { get; init; } = [];
+
+    /// <summary>Of those, the ones that trial.json names before the first counted panel.</summary>
+    public IReadOnlyList<string> PassedOver { get; init; } = [];
 
     /// <summary>The panels combined by the stated method; null where the trial does not declare one.</summary>
     public StratifiedCombination? Together { get; init; }
+
+    /// <summary>Quantities that differ because of the variable, and so are no confound.</summary>
+    public IReadOnlyList<string> FollowsFromVariable { get; init; } = [];
 
     /// <summary>In what the hop lots differ besides the variable.</summary>
     public IReadOnlyList<HopConfound> HopConfounds { get; init; } = [];
@@ -46,4 +55,7 @@ public sealed record TrialEvidence
 
     /// <summary>Whether the data are invented.</summary>
     public bool Invented { get; init; }
+
+    /// <summary>Whether a quantity is the variable itself, or follows from it, and so is no confound.</summary>
+    internal bool IsTheVariable(string quantity) => FollowsFromVariable.Contains(quantity, StringComparer.OrdinalIgnoreCase);
 }

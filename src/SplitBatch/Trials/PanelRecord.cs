@@ -1,5 +1,7 @@
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Findings;
 using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Trials;
 
@@ -9,6 +11,7 @@ public sealed class PanelRecord
 {
     private readonly Lazy<ScoredPanel?> scored;
     private readonly Lazy<PanelReading> reading;
+    private readonly Lazy<PanelDecision> decision;
     private readonly Lazy<YesNoTest?> yesNo;
     private readonly Lazy<WaldPath?> sequential;
     private readonly Lazy<BayesReading?> bayes;
@@ -26,6 +29,7 @@ public sealed class PanelRecord
         reading = new(() => HasRepeats
             ? PanelReading.OfRepeats(Plan.Protocol, Scored.TasterCounts(), Plan.Margin, Plan.Alpha, Plan.Beta)
             : PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta));
+        decision = new(() => PanelDecisions.Of(this));
         yesNo = new(() => Plan.Protocol.HasKnownChance ? null : Scored.YesNo(Plan.Alpha));
         sequential = new(() => Plan.Stopping != StoppingRule.Sequential ? null : Plan.Sequential().Follow(
             Scored.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect)));
@@ -92,9 +96,9 @@ public sealed class PanelRecord
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
     public WaldPath? Sequential => sequential.Value;
 
-    /// <summary>What the panel says, in a sentence or two, whatever its protocol and stopping rule; never that the beers are the same.</summary>
+    /// <summary>What the panel says, whatever its protocol and stopping rule, in the sentences of a write-up; never that the beers are the same.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public string InWords => Sequential?.ToString() ?? YesNo?.ToString() ?? Reading.ToString();
+    public string InWords => string.Join(" ", PanelFindings.Results(Finding).Where(finding => finding is SetsCounted or KindsCounted or CountBelowChance or DifferenceTested or MarginTested or SequentialDecided or RepeatsWeighed).Select(finding => Claim.Of(finding).Sentence));
 
     /// <summary>Repeats judged by the spread of tasters; null where each taster had one set, or the protocol has no known chance.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -129,13 +133,22 @@ public sealed class PanelRecord
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
     public PanelCount AsPanelCount() => Scored.AsPanelCount() with { Repeats = HasRepeats ? Scored.TasterCounts() : null };
 
+    /// <summary>What the panel's count decides by the rules of its plan.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public PanelDecision Decision => decision.Value;
+
     /// <summary>What the verdict takes from this panel.</summary>
-    internal PanelFinding Finding => new(Plan, Plan.Protocol.HasKnownChance ? Reading : null, Departures, Remarks)
+    internal CountedPanel Finding => new(Plan, Decision, Departures, Remarks)
     {
+        Standing = Plan.Declared is not { } declared ? PlanStanding.NotDeclared : Scored.Practice.Served < declared ? PlanStanding.DeclaredAfterServing : PlanStanding.Declared,
+        People = Sequential?.Tasters ?? Scored.Practice.Tasters,
+        Sets = Sequential?.Tasters ?? Scored.Counted,
+        Right = Sequential?.Correct ?? Scored.Correct,
+        Reading = Plan.Protocol.HasKnownChance ? Reading : null,
         YesNo = YesNo,
         Sequential = Sequential,
         Repeats = Repeats,
-        Bayes = bayes.Value,
+        Bayes = Plan is { PriorA: 1, PriorB: 1 } ? null : bayes.Value,
         Ratings = Ratings,
         Comments = Comments,
         BiasWhenAsked = bias,

@@ -1,0 +1,40 @@
+using SplitBatch.Evidence.Findings;
+
+namespace SplitBatch.Evidence;
+
+/// <summary>What limits a trial as a whole, and what its panels say together.</summary>
+internal static class TrialLimits
+{
+    public static IEnumerable<Finding> Together(TrialEvidence evidence)
+    {
+        if (evidence.Together is not { } together || evidence.Panels.Any(panel => panel.Answer == Panel.PanelAnswer.Alarm)) yield break;
+        yield return new PanelsCombined(together)
+        {
+            Method = Panel.StratifiedCombination.Method,
+            Sources = [.. together.Panels.SelectMany(panel => new[] { $"ballots-{panel.Name}.csv", $"serving-{panel.Name}.csv" }), "trial.json"],
+        };
+    }
+
+    public static IEnumerable<Finding> Opening(TrialEvidence evidence)
+    {
+        if (evidence.Invented) yield return new StandingLimit(Subject.Trial, StandingLimitKind.Invented, "invented") { Method = "said in trial.json", Sources = ["trial.json"] };
+        yield return new StandingLimit(Subject.Trial, StandingLimitKind.OneBatchOfEach, "batches");
+    }
+
+    public static IEnumerable<Finding> Closing(TrialEvidence evidence)
+    {
+        if (evidence.Panels.Count == 0) yield return new StandingLimit(Subject.Panels, StandingLimitKind.NoPanel, "panel");
+        if (evidence.Panels.Count > 1 || evidence is { Panels.Count: 1, NotCounted.Count: > 0 })
+        {
+            yield return new RestsOnOnePanel(evidence.Panels[0].Plan.Name, evidence.PassedOver)
+            {
+                Counted = evidence.Panels.Count,
+                AreCombined = evidence.Together is not null,
+                OneFalseAtLeast = 1 - evidence.Panels.Aggregate(1.0, (none, panel) => none * (1 - panel.Plan.Alpha)),
+                Method = "order of the panels in trial.json; chance that one of several independent tests errs", Sources = ["trial.json"],
+            };
+        }
+
+        if (evidence.Panels.Count > 0) yield return new StandingLimit(Subject.Panels, StandingLimitKind.PeopleLikeThese, "people");
+    }
+}
