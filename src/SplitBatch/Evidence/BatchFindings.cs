@@ -37,6 +37,7 @@ internal static class BatchFindings
             yield return new HalvesDiffer(line) { Method = LineByLine, Sources = [.. line.Rows.Select(row => $"batch-log.csv, id {row}")] };
         }
 
+        foreach (var meant in MeantEqual.Of(evidence.HeldEqual, parity).Where(meant => meant.IsContradicted)) yield return meant;
         if (parity.NotMeasured is { Count: > 0 } gaps) yield return new NotMeasured([.. gaps.Select(line => line.Quantity)]) { Method = LineByLine, Sources = ["batch-log.csv"] };
     }
 

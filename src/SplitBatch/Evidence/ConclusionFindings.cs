@@ -22,6 +22,7 @@ internal static class ConclusionFindings
         var about = main is null ? Subject.Panels : Subject.Panel(main.Plan.Name);
         foreach (var step in AfterPanel(about, main)) yield return step;
         if (evidence.Bitterness is null) yield return new NextStep(Subject.Lab, NextStepKind.SendToLab, "lab");
+        else if (evidence.Bitterness.Circumstance is LabCircumstance.OtherMethods || evidence.Bitterness is { Judgement: Judgement.NotJudged, Circumstance: LabCircumstance.SeparateRuns }) yield return new NextStep(Subject.Lab, NextStepKind.SendToLab, "lab");
         else if (evidence.Bitterness.Judgement is Judgement.DependsOnReading or Judgement.NotJudged) yield return new NextStep(Subject.Lab, NextStepKind.AskPrecision, "precision");
         else if (evidence.Bitterness.Judgement == Judgement.Exceeds && !evidence.IsTheVariable(Analyte.Bitterness.Name)) yield return new NextStep(Subject.Lab, NextStepKind.CorrectDoses, "doses");
     }

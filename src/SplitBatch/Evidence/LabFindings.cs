@@ -15,7 +15,7 @@ internal static class LabFindings
         if (evidence.Bitterness is { } lab)
         {
             yield return new LabMeans(lab) { Method = "arithmetic means", Sources = Sources };
-            yield return new LabDifference(lab) { IsTheVariable = evidence.IsTheVariable(Analyte.Bitterness.Name), Method = "critical difference of two means by ISO 5725-6", Sources = Sources };
+            yield return new LabDifference(lab) { IsTheVariable = evidence.IsTheVariable(Analyte.Bitterness.Name), Method = How(lab), Sources = Sources };
             if (evidence.Doses is { } doses) yield return Against(lab, doses);
         }
 
@@ -38,12 +38,20 @@ internal static class LabFindings
             case null:
                 yield return new StandingLimit(Subject.Lab, StandingLimitKind.NoLabReturn, "lab");
                 break;
+            case Judgement.NotJudged when evidence.Bitterness is { CriticalDifference: null, Circumstance: LabCircumstance.OtherMethods or LabCircumstance.SeparateRuns or LabCircumstance.TwoLaboratories }:
+                yield return new StandingLimit(Subject.Lab, StandingLimitKind.NotComparable, "comparable") { Method = "lab, method, run and day in lab-returns.csv", Sources = Sources };
+                break;
             case Judgement.DependsOnReading or Judgement.NotJudged:
                 yield return new StandingLimit(Subject.Lab, StandingLimitKind.PrecisionUnclear, "precision") { Method = "trial.json", Sources = ["trial.json"] };
                 break;
             case Judgement.Exceeds when evidence.Doses is { } doses && AimAtOneBitterness(doses) && !evidence.IsTheVariable(Analyte.Bitterness.Name):
                 yield return new StandingLimit(Subject.Lab, StandingLimitKind.DosedAlikeMeasuredApart, "bitterness") { Method = "estimate beside the lab's values", Sources = ["charges.csv", "hops.csv", "lab-returns.csv"] };
                 break;
+        }
+
+        if (evidence.Bitterness is { Circumstance: LabCircumstance.RunNotTold, CriticalDifference: not null })
+        {
+            yield return new StandingLimit(Subject.Lab, StandingLimitKind.RunNotTold, "run") { Method = "run in lab-returns.csv", Sources = [Sources[0]] };
         }
 
         if (evidence.Samples is { IsSuspicious: true } swap)
@@ -70,6 +78,13 @@ internal static class LabFindings
 
     /// <summary>Whether the estimates differ by less than a twentieth: nearer than that nobody weighs hops for two different bitternesses.</summary>
     private static bool AimAtOneBitterness(ChargeMatch doses) => Math.Abs(doses.Mismatch) < 0.05 * doses.A.Bitterness.Value;
+
+    private static string How(LabComparison lab) => lab.Circumstance switch
+    {
+        LabCircumstance.EachRunHoldsBoth => "Student's t over the runs' differences",
+        LabCircumstance.SeparateRuns => "critical difference of two means from separate runs, by intermediate precision as in ISO 5725-3",
+        _ => "critical difference of two means by ISO 5725-6",
+    };
 
     private static LabAgainstEstimate Against(LabComparison lab, ChargeMatch doses) => new()
     {

@@ -23,7 +23,7 @@ internal static class QuestionFindings
 
             foreach (var preference in asked.Preferences.Where(p => p.Group == RatingGroup.All || p.PreferenceShown))
             {
-                yield return new PreferenceCounted(plan, preference, asked.Questions) { Method = $"exact two-sided binomial test of those who chose, {Corrected}", Sources = panel.Sources };
+                yield return new PreferenceCounted(plan, preference, asked.Questions) { Method = $"{(preference.Test.IsUneven ? "exact sum of binomials by the cups of each set, twice the smaller tail" : "exact two-sided binomial test of those who chose")}, {Corrected}", Sources = panel.Sources };
             }
         }
 

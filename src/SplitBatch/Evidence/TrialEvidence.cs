@@ -2,6 +2,7 @@ using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
 using SplitBatch.Lab;
 using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Evidence;
 
@@ -41,6 +42,9 @@ public sealed record TrialEvidence
     /// <summary>The panels combined by the stated method; null where the trial does not declare one.</summary>
     public StratifiedCombination? Together { get; init; }
 
+    /// <summary>The panels combined by people, where the same people sat at several; null where they did not, or the trial names no method.</summary>
+    public ReturningPeople? TogetherByPeople { get; init; }
+
     /// <summary>Quantities that differ because of the variable, and so are no confound.</summary>
     public IReadOnlyList<string> FollowsFromVariable { get; init; } = [];
 
@@ -50,6 +54,9 @@ public sealed record TrialEvidence
     /// <summary>The batch log's comparison of the halves, line by line; null while the log is missing.</summary>
     public ParityCheck? Parity { get; init; }
 
+    /// <summary>What was meant to be held equal between the halves, as trial.json states it.</summary>
+    public IReadOnlyList<string> HeldEqual { get; init; } = [];
+
     /// <summary>The units that sentences use.</summary>
     public UnitSystem Units { get; init; }
 
@@ -57,5 +64,5 @@ public sealed record TrialEvidence
     public bool Invented { get; init; }
 
     /// <summary>Whether a quantity is the variable itself, or follows from it, and so is no confound.</summary>
-    internal bool IsTheVariable(string quantity) => FollowsFromVariable.Contains(quantity, StringComparer.OrdinalIgnoreCase);
+    internal bool IsTheVariable(string quantity) => new ChangedQuantities(Variable, FollowsFromVariable).Contains(quantity);
 }

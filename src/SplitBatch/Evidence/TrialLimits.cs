@@ -7,7 +7,19 @@ internal static class TrialLimits
 {
     public static IEnumerable<Finding> Together(TrialEvidence evidence)
     {
-        if (evidence.Together is not { } together || evidence.Panels.Any(panel => panel.Answer == Panel.PanelAnswer.Alarm)) yield break;
+        if (evidence.Panels.Any(panel => panel.Answer == Panel.PanelAnswer.Alarm)) yield break;
+        if (evidence.TogetherByPeople is { } people)
+        {
+            var combined = evidence.Panels.Where(panel => panel is { Plan.Protocol: { Sides: 1, HasKnownChance: true }, Sequential: null, Repeats: null }).ToList();
+            yield return new PeopleCombined(people, combined.DistinctBy(panel => panel.Plan.Protocol).Count() == 1)
+            {
+                Panels = combined.Count,
+                Method = "exact test of the sum; Student's t over people joined with the exact independent interval",
+                Sources = [.. combined.SelectMany(panel => panel.Sources), "trial.json"],
+            };
+        }
+
+        if (evidence.Together is not { } together) yield break;
         yield return new PanelsCombined(together)
         {
             Method = Panel.StratifiedCombination.Method,
@@ -29,7 +41,7 @@ internal static class TrialLimits
             yield return new RestsOnOnePanel(evidence.Panels[0].Plan.Name, evidence.PassedOver)
             {
                 Counted = evidence.Panels.Count,
-                AreCombined = evidence.Together is not null,
+                AreCombined = evidence.Together is not null || evidence.TogetherByPeople is not null,
                 OneFalseAtLeast = 1 - evidence.Panels.Aggregate(1.0, (none, panel) => none * (1 - panel.Plan.Alpha)),
                 Method = "order of the panels in trial.json; chance that one of several independent tests errs", Sources = ["trial.json"],
             };

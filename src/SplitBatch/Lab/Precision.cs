@@ -113,7 +113,12 @@ public sealed record Precision
             PrecisionKind.StandardDeviation => "standard deviation",
             _ => "95 % limit",
         };
-        var condition = Condition == PrecisionCondition.Repeatability ? "repeatability" : "reproducibility";
+        var condition = Condition switch
+        {
+            PrecisionCondition.Repeatability => "repeatability",
+            PrecisionCondition.Intermediate => "intermediate precision",
+            _ => "reproducibility",
+        };
         return $"{condition}, {name} {FigureText()}";
     }
 

@@ -162,13 +162,16 @@ public sealed class PanelRecord
         .Select(ballot => Serving!.Design.Differs(ballot.Set!.Order)).Distinct().Count() == 2;
 
     /// <summary>Counted ballots that name a preferred cup, or say that none is preferred.</summary>
-    private IEnumerable<(Side? Beer, bool WasCorrect)> Preferred()
+    private IEnumerable<Preference> Preferred()
     {
         foreach (var ballot in Scored.Ballots.Where(ballot => ballot.IsCounted))
         {
             if (ballot.Ballot.Preferred is not { } code) continue;
-            if (!code.Any(char.IsAsciiDigit)) yield return (null, ballot.IsCorrect);
-            else if (PreferredCup(ballot, code) is { } cup) yield return (cup.Beer, ballot.IsCorrect);
+            var cups = ballot.Set!.CodedCups.ToList();
+            var cupsB = (double)cups.Count(cup => cup.Beer == Side.B) / cups.Count;
+            if (cupsB is 0 or 1) continue;
+            if (!code.Any(char.IsAsciiDigit)) yield return new(null, ballot.IsCorrect, cupsB);
+            else if (PreferredCup(ballot, code) is { } cup) yield return new(cup.Beer, ballot.IsCorrect, cupsB);
         }
     }
 
@@ -188,6 +191,11 @@ public sealed class PanelRecord
             {
                 yield return $"The preference of {ballot.Ballot.Taster} is left out: the code {code} is not in set {ballot.Set!.Number}.";
             }
+        }
+
+        foreach (var ballot in Scored.Ballots.Where(ballot => ballot is { IsCounted: true, Ballot.Preferred: not null, Set: not null } && ballot.Set.CodedCups.DistinctBy(cup => cup.Beer).Count() == 1))
+        {
+            yield return $"The preference of {ballot.Ballot.Taster} is left out: all cups of set {ballot.Set!.Number} held one beer.";
         }
 
         if (Scored.Missing.Count > 0) yield return $"Ballots not returned: {Scored.Missing.Count} of {Scored.Served}{(Plan.Rules.Missing == BallotRule.CountAsWrong ? ", counted as wrong, as the plan says" : "")}.";

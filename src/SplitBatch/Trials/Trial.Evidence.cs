@@ -1,4 +1,5 @@
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Findings;
 using SplitBatch.Lab;
 
 namespace SplitBatch.Trials;
@@ -18,13 +19,18 @@ public sealed partial class Trial
         Panels = [.. Panels.Where(panel => panel.HasCount).Select(panel => panel.Finding)],
         NotCounted = [.. Panels.Where(panel => !panel.HasCount).Select(panel => panel.Name)],
         PassedOver = [.. Panels.TakeWhile(panel => !panel.HasCount).Select(panel => panel.Name)],
+        HeldEqual = Description.HeldEqual,
         FollowsFromVariable = Description.FollowsFromVariable,
         Together = Together(),
+        TogetherByPeople = TogetherByPeople(),
         HopConfounds = HopConfounds,
         Parity = content.BatchLog is null ? null : Parity,
         Units = Description.Units,
         Invented = Description.Invented,
     };
+
+    /// <summary>What was meant to be held equal, beside what the batch log says of it.</summary>
+    public IReadOnlyList<MeantEqual> MeantEqual => SplitBatch.Evidence.Findings.MeantEqual.Of(Description.HeldEqual, content.BatchLog is null ? null : Parity);
 
     /// <summary>What the trial allows one to say in public.</summary>
     /// <example><code>trial.Verdict()</code></example>

@@ -27,6 +27,9 @@ public sealed record LabDifference : Finding
     /// <summary>What the method's precision makes of the difference.</summary>
     public LabOutcome Outcome => (Comparison.Judgement, Comparison.CriticalDifference) switch
     {
+        _ when Comparison.Circumstance == LabCircumstance.OtherMethods => LabOutcome.OtherMethods,
+        (Judgement.NotJudged, null) when Comparison.Circumstance == LabCircumstance.SeparateRuns => LabOutcome.RunsUnknown,
+        (Judgement.NotJudged, null) when Comparison.Circumstance == LabCircumstance.TwoLaboratories => LabOutcome.LaboratoriesUnknown,
         (Judgement.Exceeds, { }) => LabOutcome.Apart,
         (Judgement.Exceeds, null) => LabOutcome.ApartHoweverRead,
         (Judgement.Within, { }) => LabOutcome.NotToldApart,
@@ -57,6 +60,15 @@ public enum LabOutcome
 
     /// <summary>No larger than an upper bound of the critical difference, which settles nothing.</summary>
     BelowAnUpperBound,
+
+    /// <summary>The halves were measured by different methods.</summary>
+    OtherMethods,
+
+    /// <summary>The halves were measured in separate runs, and how runs differ is not known.</summary>
+    RunsUnknown,
+
+    /// <summary>The halves were measured by two laboratories, and how laboratories differ is not known.</summary>
+    LaboratoriesUnknown,
 
     /// <summary>What is known of the precision does not settle it.</summary>
     NotJudged,

@@ -41,6 +41,12 @@ public enum StandingLimitKind
     /// <summary>The lab's precision is not known well enough.</summary>
     PrecisionUnclear,
 
+    /// <summary>Nobody said whether both halves were measured in one run.</summary>
+    RunNotTold,
+
+    /// <summary>The halves were measured in circumstances that allow no comparison: other methods, or separate runs or laboratories of unknown spread.</summary>
+    NotComparable,
+
     /// <summary>Dosed alike by estimate, found unlike by the lab.</summary>
     DosedAlikeMeasuredApart,
 

@@ -26,6 +26,26 @@ internal static class BatchPhrases
         };
     }
 
+    public static Sentence Of(MeantEqual finding) => Sentence.Of(
+        $"Meant to be held equal were: {new Quote(finding.Statement)}. The batch log shows otherwise: not equal was the {new Name(Wording.Listed([.. finding.Lines!.Where(line => line.Verdict == Parity.Confound).Select(line => line.Quantity)]))}.");
+
+    /// <summary>What the log says of an intention, for a table.</summary>
+    public static string ByTheLog(MeantEqual finding) => finding.Lines switch
+    {
+        null => "no batch log is kept",
+        { Count: 0 } => "the log has no line for it",
+        var lines => string.Join("; ", lines.Select(line => $"{line.Quantity}: {Short(line.Verdict)}")),
+    };
+
+    private static string Short(Parity verdict) => verdict switch
+    {
+        Parity.Same => "the same",
+        Parity.WithinInstrument => "alike within what the instruments can tell",
+        Parity.Confound => "not equal",
+        Parity.TheVariable => "differs with the variable",
+        _ => "not measured on both halves",
+    };
+
     public static Sentence Of(NotMeasured finding) => Sentence.Of(
         $"Not measured on both halves: {new Name(string.Join(", ", finding.Quantities))}. Nobody can say whether {(finding.Quantities.Count == 1 ? "this was" : "these were")} equal.");
 

@@ -20,6 +20,12 @@ internal static class BesidePhrases
     {
         var (preference, test) = (finding.Preference, finding.Preference.Test);
         var outcome = preference.PreferenceShown ? "a preference is shown" : "no preference is shown. Tasters who cannot tell, and two camps who can, both give such a count";
+        if (test.IsUneven)
+        {
+            var liking = preference.PreferenceShown ? "that the beer matters to the choice is shown" : "that the beer matters to the choice is not shown, which does not mean that both are liked alike";
+            return Sentence.Of($"Asked which cup of their set they like best, tasters chose a cup of half B in {Printed.Count(test.ForB)} of {Printed.Count(test.ForA + test.ForB, "set")}, and {Printed.Count(test.None)} chose none; choosing blindly among those cups gives {Printed.Expected(test.BlindlyForB)}; {P(test.PValue, preference.AdjustedPValue, finding.Questions)}: {liking}.");
+        }
+
         return Sentence.Of($"Asked which they prefer, {Who(test.ForA, preference.Group)} chose half A, {Printed.Count(test.ForB)} half B and {Printed.Count(test.None)} neither; {P(test.PValue, preference.AdjustedPValue, finding.Questions)}: {outcome}.");
     }
 

@@ -89,15 +89,29 @@ internal static class LabPhrases
             LabOutcome.NotToldApartHoweverRead => Sentence.Of($"that is no more than the method's own scatter however the lab's precision figure is read, so the lab does not tell the halves apart, which does not prove them equal"),
             LabOutcome.DependsOnReading => Sentence.Of($"whether that is more than the method's own scatter depends on what the lab's precision figure means, and the lab did not say"),
             LabOutcome.BelowAnUpperBound => Sentence.Of($"the precision that is known bounds the method's own scatter from above only, at {Value(finding.Comparison.Analyte, finding.Comparison.CriticalDifference!.Value)}, which settles nothing"),
+            LabOutcome.OtherMethods => Sentence.Of($"they were measured by different methods, whose values cannot be compared, so the difference is not judged"),
+            LabOutcome.RunsUnknown => Sentence.Of($"they were measured in separate runs, and the laboratory's spread from run to run is not stated, so the difference is not judged"),
+            LabOutcome.LaboratoriesUnknown => Sentence.Of($"they were measured by two laboratories, and the spread between laboratories is not stated, so the difference is not judged"),
             _ => Sentence.Of($"what is known of the method's precision does not settle whether that is more than its own scatter"),
         };
     }
 
-    private static Sentence Scatter(LabComparison comparison) => Sentence.Of(
-        $"two such means of one and the same beer would lie within {Value(comparison.Analyte, comparison.CriticalDifference!.Value, Math.Abs(comparison.Difference))} of each other in {Printed.Chosen(95)} cases of {Printed.Chosen(100)}");
+    private static Sentence Scatter(LabComparison comparison) => comparison.OverRuns is { Mean.Interval: var over } runs
+        ? Sentence.Of($"over {Printed.Count(runs.Differences.Count, "run")} that each hold both halves, half B less half A lies between {Signed(comparison, -over.High)} and {Signed(comparison, -over.Low)} ({Printed.ChosenPercent(over.Level)} confidence)")
+        : Sentence.Of(
+        $"two such means of one and the same beer, measured {Measured(comparison.Circumstance)}, would lie within {Value(comparison.Analyte, comparison.CriticalDifference!.Value, Math.Abs(comparison.Difference))} of each other in {Printed.Chosen(95)} cases of {Printed.Chosen(100)}");
 
     private static Printed Value(Analyte analyte, double value, double? against = null) =>
         Printed.Fixed(value, analyte.Decimals, analyte.Unit == analyte.Name ? "" : analyte.Unit, against);
+
+    private static string Measured(LabCircumstance circumstance) => circumstance switch
+    {
+        LabCircumstance.SeparateRuns => "in separate runs",
+        LabCircumstance.TwoLaboratories => "by two laboratories",
+        _ => "in one run",
+    };
+
+    private static Printed Signed(LabComparison comparison, double value) => Value(comparison.Analyte, value).WithSign;
 
     private static string More(double off) => off < 0 ? "less" : "more";
 }

@@ -16,6 +16,29 @@ internal static class PanelsPhrases
         return Sentence.Of($"The {Printed.Count(together.Panels.Count, "panel")} together, each by its own guessing chance: {Printed.Count(together.Panels.Sum(panel => panel.Correct))} right of {Printed.Count(sets)}, and guessing alone gives so many or more in {Printed.Percent(together.PValue)} of cases; the distance between the beers is put at {distance}, and {agree}. This holds if no taster sat at two of the panels.");
     }
 
+    /// <summary>Panels that share people: people are counted and not sets, and whether panels agree is not asked.</summary>
+    public static Sentence Of(PeopleCombined finding)
+    {
+        var people = finding.People;
+        return Sentence.Of($"The {Printed.Count(finding.Panels, "panel")} together, counting people, because some names stand in more than one key: {Printed.Count(people.People, "person", "people")}, equal names taken for one, were right in {Printed.Count(people.Right)} of {Printed.Count(people.Sets, "set")}, and guessing alone gives so many or more in {Printed.Percent(people.PValue)} of cases{Size(finding)}.");
+    }
+
+    /// <summary>How far apart the beers are: as a share of one task, or as d-prime where tasks differ; nothing for too few people.</summary>
+    private static Sentence Size(PeopleCombined finding)
+    {
+        if (finding.IsOneTask)
+        {
+            var ability = finding.People.Ability();
+            return Sentence.Of($"; their mean ability in this task lies between {Printed.Percent(ability.Interval.Low)} and {Printed.Percent(ability.Interval.High)} ({Printed.ChosenPercent(ability.Interval.Level)} confidence)");
+        }
+
+        if (finding.People.People < 2) return Sentence.Empty;
+        var distance = finding.People.DPrime();
+        return distance.HasEnoughPeople && double.IsFinite(distance.Interval.High)
+            ? Sentence.Of($"; the distance between the beers is put at a d-prime between {Printed.DPrime(distance.Interval.Low)} and {Printed.DPrime(distance.Interval.High)} ({Printed.ChosenPercent(distance.Interval.Level)} confidence)")
+            : Sentence.Empty;
+    }
+
     public static Sentence Of(RestsOnOnePanel finding)
     {
         var rests = finding.PassedOver.Count == 0

@@ -27,14 +27,20 @@ public static class Phrasebook
         ReadingDoubtful doubtful => LabPhrases.Of(doubtful),
         HopLotsDiffer lots => BatchPhrases.Of(lots),
         HalvesDiffer halves => BatchPhrases.Of(halves),
+        MeantEqual meant => BatchPhrases.Of(meant),
         NotMeasured gaps => BatchPhrases.Of(gaps),
         PanelsCombined combined => PanelsPhrases.Of(combined),
+        PeopleCombined people => PanelsPhrases.Of(people),
         RestsOnOnePanel rests => PanelsPhrases.Of(rests),
         StandingLimit limit => LimitPhrases.Of(limit),
         OverReading over => ConclusionPhrases.Of(over),
         NextStep step => ConclusionPhrases.Of(step),
         _ => throw new ArgumentException($"The phrasebook has no phrase for {finding?.GetType().Name ?? "nothing"}.", nameof(finding)),
     };
+
+    /// <summary>What the batch log says of an intention to hold something equal, in the few words of a table.</summary>
+    /// <param name="finding">The intention beside the log.</param>
+    public static string ByTheLog(MeantEqual finding) => BatchPhrases.ByTheLog(finding ?? throw new ArgumentNullException(nameof(finding)));
 
     private static Sentence OfPanel(Finding finding) => finding switch
     {
