@@ -20,13 +20,18 @@ internal static class PanelChapter
             foreach (var block in OfPanel(trial.Panel(panel.Plan.Name), panel, verdict)) yield return block;
         }
 
-        if (counted.Where(panel => panel.Plan.Protocol.HasKnownChance && panel.Sequential is null).ToList() is { Count: > 0 } read)
+        if (verdict.Evidence.Panels.Where(HasShare).ToList() is { Count: > 0 } read)
         {
             if (read.Count > 1) yield return new Heading("The panels side by side", 3);
             if (verdict.About(Subject.Panels) is { Count: > 0 } together) yield return new Claims(together);
-            if (read.Count > 1) yield return Charts.Forest(trial.Forest(), verdict.Evidence.Together);
-            yield return Charts.Discriminators(read.Select(panel => (panel.Name, panel.Reading.Difference)), read[0].Plan.Margin);
-            yield return Tables.Panels(read.Select(panel => (panel.Name, panel.Reading)));
+            if (read.Count > 1)
+            {
+                yield return Charts.Forest(Forest.Of(read.Select(panel => trial.Panel(panel.Plan.Name).AsPanelCount())), verdict.Evidence.Together)
+                    .ReadAs([.. Said<SetsCounted>(read, verdict), .. verdict.About(Subject.Panels)]);
+            }
+
+            yield return Charts.Discriminators(read.Select(panel => (panel.Plan.Name, panel.Reading!))).ReadAs(Said<MarginTested>(read, verdict));
+            yield return Tables.Panels(read.Select(panel => (panel.Plan.Name, panel.Reading!)));
         }
 
         if (trial.Note("results") is { } own) yield return new Prose(own);
@@ -51,10 +56,16 @@ internal static class PanelChapter
         : finding.Reading is { } reading ? Charts.CountAgainstGuessing(reading.Difference)
         : null;
 
+    /// <summary>Whether a share of tasters who can tell may be stated: not of a panel that asks for something else, stops early, or raised the alarm.</summary>
+    private static bool HasShare(CountedPanel panel) => panel is { Reading: not null, Sequential: null, Plan.AsksPreference: false, Answer: not PanelAnswer.Alarm };
+
+    private static IEnumerable<Claim> Said<T>(IEnumerable<CountedPanel> panels, Verdict verdict)
+        where T : Finding => panels.Select(panel => verdict.Findings.First<T>(Subject.Panel(panel.Plan.Name))).OfType<Finding>().Select(Claim.Of);
+
     private static IEnumerable<Block> OfPanel(PanelRecord panel, CountedPanel finding, Verdict verdict)
     {
         yield return new Claims(verdict.About(Subject.Panel(panel.Name)));
-        if (CountChart(finding) is { } chart) yield return chart;
+        if (CountChart(finding) is { } chart) yield return chart.ReadAs(verdict.About(Subject.Panel(panel.Name)).Take(2));
         if (finding.Sequential is { } path) yield return Tables.Sequential(path.Plan);
         if (finding.Repeats is { Spread.Count: > 0 } repeats) yield return Tables.Spread(repeats);
         if (finding.Ratings is { } ratings) yield return Tables.Ratings(ratings);

@@ -66,7 +66,7 @@ public static class TrialReport
         if (verdict.Evidence.Doses is not { } doses || doubt is null) yield break;
         yield return new Heading("The two charges");
         yield return new Claims(verdict.About(Subject.Doses));
-        yield return Charts.Charges(doses);
+        yield return Charts.Charges(doses).ReadAs(verdict.About(Subject.Doses));
         yield return Tables.Charges(doses) with { Caption = $"What was weighed, and its worth by {doses.A.Estimate.Model.Name}'s formula" };
         yield return Tables.WhatComesWithIt(doses);
         yield return new Heading("How sure the doses are", 3);
@@ -83,7 +83,7 @@ public static class TrialReport
         if (verdict.Evidence.Bitterness is not { } bitterness) yield break;
         yield return new Heading("What the lab measured");
         yield return new Claims(verdict.About(Subject.Lab));
-        yield return Charts.LabDifference(bitterness);
+        yield return Charts.LabDifference(bitterness).ReadAs(verdict.Findings.Where(finding => finding is LabMeans or LabDifference).Select(Claim.Of));
         yield return Tables.Lab(trial.Lab.CompareAll());
         if (Tables.Outliers(trial.Lab) is { Rows.Count: > 0 } replicates) yield return replicates;
         if (Tables.History(trial.Lab) is { Rows.Count: > 0 } corrections) yield return corrections;

@@ -131,7 +131,7 @@ public sealed class PanelRecord
 
     /// <summary>The count as one panel of a forest chart, repeats included.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public PanelCount AsPanelCount() => Scored.AsPanelCount() with { Repeats = HasRepeats ? Scored.TasterCounts() : null };
+    public PanelCount AsPanelCount() => Scored.AsPanelCount() with { Level = 1 - (2 * Math.Min(Plan.Beta, 0.4999)), Repeats = HasRepeats ? Scored.TasterCounts() : null };
 
     /// <summary>What the panel's count decides by the rules of its plan.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
