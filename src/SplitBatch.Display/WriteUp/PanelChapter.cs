@@ -1,8 +1,10 @@
 using SplitBatch.Display.Figures;
 using SplitBatch.Evidence;
 using SplitBatch.Evidence.Findings;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Display.WriteUp;
 

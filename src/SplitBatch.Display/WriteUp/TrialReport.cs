@@ -3,7 +3,6 @@ using SplitBatch.Bitterness;
 using SplitBatch.Evidence;
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Lab;
-using SplitBatch.Panel;
 using SplitBatch.Trials;
 
 namespace SplitBatch.Display.WriteUp;

@@ -1,6 +1,7 @@
 using SplitBatch.Evidence.Findings;
-using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel;
 
 namespace SplitBatch.Evidence;
 

@@ -1,4 +1,5 @@
 using SplitBatch.Evidence.Findings;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Evidence;
 
@@ -7,7 +8,7 @@ internal static class TrialLimits
 {
     public static IEnumerable<Finding> Together(TrialEvidence evidence)
     {
-        if (evidence.Panels.Any(panel => panel.Answer == Panel.PanelAnswer.Alarm)) yield break;
+        if (evidence.Panels.Any(panel => panel.Answer == PanelAnswer.Alarm)) yield break;
         if (evidence.TogetherByPeople is { } people)
         {
             var combined = evidence.Panels.Where(panel => panel is { Plan.Protocol: { Sides: 1, HasKnownChance: true }, Sequential: null, Repeats: null }).ToList();
@@ -22,7 +23,7 @@ internal static class TrialLimits
         if (evidence.Together is not { } together) yield break;
         yield return new PanelsCombined(together)
         {
-            Method = Panel.StratifiedCombination.Method,
+            Method = StratifiedCombination.Method,
             Sources = [.. together.Panels.SelectMany(panel => new[] { $"ballots-{panel.Name}.csv", $"serving-{panel.Name}.csv" }), "trial.json"],
         };
     }

@@ -1,5 +1,5 @@
 using SplitBatch.Evidence.Findings;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Evidence;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using SplitBatch.Evidence;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Teaching;
 

@@ -1,6 +1,8 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Ballots;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Planning;
+using SplitBatch.Panel;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 

@@ -1,5 +1,8 @@
-using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 
@@ -22,14 +25,14 @@ public sealed partial class Trial
     /// <summary>The counted panels side by side: the data of a forest chart.</summary>
     /// <exception cref="TrialIncompleteException">No panel is counted yet whose protocol has a known guessing chance.</exception>
     public Forest Forest() =>
-        SplitBatch.Panel.Forest.Of([.. NeedsOne([.. Panels.Where(panel => panel.HasCount && panel.Plan.Protocol.HasKnownChance)]).Select(panel => panel.AsPanelCount())]);
+        SplitBatch.Panel.Counting.Forest.Of([.. NeedsOne([.. Panels.Where(panel => panel.HasCount && panel.Plan.Protocol.HasKnownChance)]).Select(panel => panel.AsPanelCount())]);
 
     /// <summary>
     /// The counted panels combined, stratified by panel, where trial.json says <c>"panels together": "stratified"</c>; null where it does not,
     /// fewer than two panels can be combined, or a taster sat at two of them (<see cref="TogetherByPeople"/>). Two-sided, sequential and repeated panels stay beside the others.
     /// </summary>
     public StratifiedCombination? Together() => Combinable is { Count: > 1 } panels && !ShareTasters(panels)
-        ? SplitBatch.Panel.Forest.Of([.. panels.Select(panel => panel.AsPanelCount())]).Combine()
+        ? SplitBatch.Panel.Counting.Forest.Of([.. panels.Select(panel => panel.AsPanelCount())]).Combine()
         : null;
 
     /// <summary>

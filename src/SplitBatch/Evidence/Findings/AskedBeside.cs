@@ -1,3 +1,4 @@
+using SplitBatch.Panel.Counting;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Evidence.Findings;

@@ -1,3 +1,5 @@
+using SplitBatch.Numbers;
+
 namespace SplitBatch.Evidence.Findings;
 
 /// <summary>Several sets by one person: what they are worth for how many other people can tell.</summary>

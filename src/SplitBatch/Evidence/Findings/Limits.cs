@@ -1,5 +1,8 @@
+using SplitBatch.BrewDay;
 using SplitBatch.Brewing;
 using SplitBatch.Lab;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Evidence.Findings;

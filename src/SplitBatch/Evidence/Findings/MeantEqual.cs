@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using SplitBatch.BrewDay;
 using SplitBatch.Lab;
 
 namespace SplitBatch.Evidence.Findings;

@@ -1,3 +1,5 @@
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Evidence.Findings;

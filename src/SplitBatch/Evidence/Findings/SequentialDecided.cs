@@ -1,3 +1,4 @@
+using SplitBatch.Panel.Planning;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Evidence.Findings;

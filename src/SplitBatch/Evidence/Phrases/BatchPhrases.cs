@@ -1,3 +1,4 @@
+using SplitBatch.BrewDay;
 using SplitBatch.Brewing;
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Lab;

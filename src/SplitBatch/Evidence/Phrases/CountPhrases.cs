@@ -1,4 +1,5 @@
 using SplitBatch.Evidence.Findings;
+using SplitBatch.Panel.Protocols;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Evidence.Phrases;

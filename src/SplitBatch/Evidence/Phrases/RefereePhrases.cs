@@ -1,4 +1,5 @@
 using SplitBatch.Evidence.Findings;
+using SplitBatch.Panel.Counting;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Evidence.Phrases;

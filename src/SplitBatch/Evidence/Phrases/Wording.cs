@@ -1,3 +1,4 @@
+using SplitBatch.Panel.Protocols;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Evidence.Phrases;
