@@ -31,7 +31,7 @@ internal static class ConclusionFindings
     {
         null => [(OverReadingKind.Taste, "taste")],
         { Answer: PanelAnswer.Alarm } => [(OverReadingKind.BelowChance, "below-chance")],
-        { Plan.AsksPreference: true } when IsShown(main) => [(OverReadingKind.Everybody, "everybody")],
+        { Plan.AsksPreference: true } when IsShown(main) => [(OverReadingKind.EverybodyPrefers, "everybody")],
         { Plan.AsksPreference: true } => [(OverReadingKind.PreferenceIsNoTest, "preference"), (OverReadingKind.Belief, "belief")],
         _ when IsShown(main) => [(OverReadingKind.Everybody, "everybody"), (OverReadingKind.Liking, "liking")],
         { Answer: PanelAnswer.MarginRuledOut } => [(OverReadingKind.SameBelowMargin, "same")],
@@ -55,7 +55,7 @@ internal static class ConclusionFindings
                 break;
             case { Answer: PanelAnswer.DifferenceShown or PanelAnswer.DifferenceWithinMargin }:
                 yield return new NextStep(about, NextStepKind.BrewAgain, "repeat");
-                yield return new NextStep(about, NextStepKind.AskWhat, "ask");
+                if (!main.Plan.AsksPreference) yield return new NextStep(about, NextStepKind.AskWhat, "ask");
                 break;
             case { Plan.AsksPreference: true }:
                 yield return new NextStep(about, NextStepKind.TestTelling, "panel");

@@ -22,6 +22,7 @@ internal static class HeadlineFinding
             Count = count,
             Margin = about is null ? null : findings.First<MarginTested>(about),
             Plan = main?.Planned,
+            Sequential = about is null ? null : findings.First<SequentialDecided>(about),
             Largest = largest,
             Method = "put together from the findings of the trial",
             Sources = [.. (count?.Sources ?? []).Concat(largest?.Finding.Sources ?? []).Distinct()],

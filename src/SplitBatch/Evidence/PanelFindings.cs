@@ -69,12 +69,13 @@ internal static class PanelFindings
             yield return new NotRecorded(plan, NotRecordedKind.Control, "control") { Sources = panel.Sources };
         }
 
-        if (plan.Protocol.HasKnownChance && panel is { Sequential: null, Repeats: null } && panel.Sets is > 1 and <= MostLooks && panel.Decision.Difference.Basis == DecisionBasis.Count)
+        if (plan.Protocol.HasKnownChance && panel is { Sequential: null, Repeats: null } && panel.Sets is > 1 and <= MostLooks && panel.Decision.Difference.Basis == DecisionBasis.Count
+            && EarlyLooks.At(plan.Protocol, plan.Alpha, [.. Enumerable.Range(1, panel.Sets)]) is { } looks && looks.TrueAlpha > plan.Alpha)
         {
             yield return new NotRecorded(plan, NotRecordedKind.Looks, "looks")
             {
                 PossibleLooks = panel.Sets,
-                FalselyShownByLooking = EarlyLooks.At(plan.Protocol, plan.Alpha, [.. Enumerable.Range(1, panel.Sets)]).TrueAlpha,
+                FalselyShownByLooking = looks.TrueAlpha,
                 Method = "exact dynamic programming over counts",
                 Sources = ["trial.json"],
             };
@@ -158,7 +159,7 @@ internal static class PanelFindings
         if (panel.Repeats is not { } repeats) yield break;
         yield return new RepeatsWeighed(plan)
         {
-            Sets = repeats.Sets, Worth = repeats.WorthTasters, Sources = panel.Sources,
+            Sets = repeats.Sets, People = repeats.Tasters, Sources = panel.Sources,
             Method = $"beta-binomial by maximum likelihood; overdispersion {(repeats.Corrected.PValue < 0.05 ? "shown" : "not shown")}, likelihood ratio against tasters who are all alike",
         };
     }

@@ -43,8 +43,8 @@ internal static class TrialLimits
             {
                 Counted = evidence.Panels.Count,
                 AreCombined = evidence.Together is not null || evidence.TogetherByPeople is not null,
-                OneFalseAtLeast = 1 - evidence.Panels.Aggregate(1.0, (none, panel) => none * (1 - panel.Plan.Alpha)),
-                Method = "order of the panels in trial.json; chance that one of several independent tests errs", Sources = ["trial.json"],
+                OneFalseAtLeast = Math.Min(1, evidence.Panels.Sum(panel => panel.Plan.Alpha)),
+                Method = "order of the panels in trial.json; the sum of their chances of a false difference", Sources = ["trial.json"],
             };
         }
 

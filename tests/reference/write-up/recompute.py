@@ -411,20 +411,36 @@ def panel(name, folder, plan, captions):
             ("power", (100 * plan["margin"], 100 * plan["power"], first, always, plan["tasters"], 100 * power(plan["tasters"], plan))),
             ("forest", (right, n, *best, 95))):
         captions.setdefault(what, []).extend(values)
-    return plan["protocol"], right, n
+    return plan["protocol"], right, n, {taster: fine for (taster, _), fine in places.items()}
+
+
+def over_people(panels, exact):
+    """An interval of d-prime over people who sat at several panels: Student's t over each person's surplus of right answers, joined with the interval for independent sets."""
+    names = sorted({taster for _, right in panels for taster in right})
+
+    def t(d):
+        share = {protocol: right_share(protocol, d) for protocol, _ in panels}
+        surplus = [sum(right[name] - share[protocol] for protocol, right in panels if name in right) for name in names]
+        return np.mean(surplus) / (np.std(surplus, ddof=1) / math.sqrt(len(names)))
+
+    bound = stats.t.ppf(0.975, len(names) - 1)
+    low = 0 if t(0) <= bound else brentq(lambda d: t(d) - bound, 0, 8)
+    return len(names), min(low, exact[1]), max(brentq(lambda d: t(d) + bound, 0, 8), exact[2])
 
 
 def panels(name, folder, trial, gap):
     captions = {}
     if len(trial["panels"]) > 1:
-        out(name, "limit.panels", len(trial["panels"]), 100 * (1 - math.prod(1 - plan["alpha"] for plan in trial["panels"])))
+        out(name, "limit.panels", len(trial["panels"]), 100 * sum(plan["alpha"] for plan in trial["panels"]))
     counts = [panel(name, folder, plan, captions) for plan in trial["panels"]]
     if trial.get("panels together") == "stratified":
-        sets, right = sum(n for _, _, n in counts), sum(x for _, x, _ in counts)
-        p, best = stats.binom.sf(right - 1, sets, 1 / 3), d_prime(counts)  # both protocols guess with one chance in three
-        out(name, "panels.together", len(counts), right, sets, 100 * p, *best, 95)
-        apart = sum(stats.binom.logpmf(x, n, max(1 / 3, x / n)) for _, x, n in counts) - sum(stats.binom.logpmf(x, n, right_share(protocol, best[0])) for protocol, x, n in counts)
-        captions["forest"] += [len(counts), p, *best, stats.chi2.sf(2 * apart, len(counts) - 1)]
+        sets, right = sum(n for _, _, n, _ in counts), sum(x for _, x, _, _ in counts)
+        p, best = stats.binom.sf(right - 1, sets, 1 / 3), d_prime([one[:3] for one in counts])  # both protocols guess with one chance in three
+        if len({taster for one in counts for taster in one[3]}) < sum(len(one[3]) for one in counts):
+            people, low, high = over_people([(one[0], one[3]) for one in counts], best)
+            out(name, "panels.together", len(counts), people, right, sets, 100 * p, low, high, 95)
+        else:
+            out(name, "panels.together", len(counts), right, sets, 100 * p, *best, 95)
     out(name, "headline", *captions.pop("headline"), *gap)
     for what, values in captions.items():
         out(name, f"caption.{what}", *values)

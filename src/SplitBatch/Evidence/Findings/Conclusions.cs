@@ -19,6 +19,9 @@ public enum OverReadingKind
     /// <summary>That everybody notices.</summary>
     Everybody,
 
+    /// <summary>That everybody prefers what a majority prefers.</summary>
+    EverybodyPrefers,
+
     /// <summary>That one beer is liked better, or that the reason is known.</summary>
     Liking,
 

@@ -2,7 +2,7 @@ using SplitBatch.Numbers;
 
 namespace SplitBatch.Evidence.Findings;
 
-/// <summary>Several sets by one person: what they are worth for how many other people can tell.</summary>
+/// <summary>Several sets by one person: what is said of other people counts people and not sets.</summary>
 public sealed record RepeatsWeighed : PanelFinding
 {
     internal RepeatsWeighed(CountedPlan plan)
@@ -13,8 +13,8 @@ public sealed record RepeatsWeighed : PanelFinding
     /// <summary>Sets that are counted.</summary>
     public required int Sets { get; init; }
 
-    /// <summary>Single tasters that the sets are worth, at least and at most.</summary>
-    public required Interval Worth { get; init; }
+    /// <summary>People who tasted them.</summary>
+    public required int People { get; init; }
 }
 
 /// <summary>How likely the count is by guessing, against how likely it is with the margin.</summary>

@@ -226,6 +226,6 @@ public sealed record RestsOnOnePanel : Limit
     /// <summary>Whether the counted panels are combined as well.</summary>
     public required bool AreCombined { get; init; }
 
-    /// <summary>How often at least one of so many panels shows a difference that is not there, if each keeps to its own alpha and all people are different.</summary>
+    /// <summary>At most so often at least one of so many panels shows a difference that is not there, if each keeps to its own alpha: the sum of their alphas.</summary>
     public required double OneFalseAtLeast { get; init; }
 }

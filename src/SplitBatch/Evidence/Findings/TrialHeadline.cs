@@ -29,8 +29,11 @@ public sealed record TrialHeadline : Finding
     /// <summary>What the count says of the margin; null where it says nothing.</summary>
     public MarginTested? Margin { get; init; }
 
-    /// <summary>The margin that a sequential panel ruled out, and the confidence; null for others.</summary>
+    /// <summary>The main panel's plan; null while none is counted.</summary>
     public CountedPlan? Plan { get; init; }
+
+    /// <summary>How a sequential main panel was decided; null for others.</summary>
+    public SequentialDecided? Sequential { get; init; }
 
     /// <summary>The largest thing that could explain the result otherwise; null where none is known.</summary>
     public Confound? Largest { get; init; }

@@ -56,7 +56,7 @@ internal static class BesidePhrases
 
     private static Sentence Who(int tasters, RatingGroup group) => group == RatingGroup.All
         ? Sentence.Of($"{Printed.Count(tasters, "taster")}")
-        : Sentence.Of($"{Printed.Count(tasters, "taster")} who answered right, some of them by guessing,");
+        : Sentence.Of($"{Printed.Count(tasters, "taster")} who answered right, perhaps by guessing,");
 
     private static Sentence P(double p, double adjusted, int questions) => Sentence.Of(
         $"{Printed.PValue(p)}, after correction for {Printed.Count(questions, "question")} {Printed.PValue(adjusted, against: RatingCompared.Level)}");

@@ -13,7 +13,8 @@ internal static class ConclusionPhrases
 
     private static string Warning(OverReadingKind kind) => kind switch
     {
-        OverReadingKind.Everybody => "It does not show that everybody notices: some of those who answered right only guessed.",
+        OverReadingKind.Everybody => "It does not show that everybody notices: some of those who answered right may only have guessed.",
+        OverReadingKind.EverybodyPrefers => "It does not show that everybody prefers it, or why.",
         OverReadingKind.Liking => "It does not show which beer is better liked, or why the beers differ.",
         OverReadingKind.SameBelowMargin => "It does not show that the beers are the same: a few tasters may still tell them apart.",
         OverReadingKind.SameThoughOpen => "It does not show that the beers taste the same.",

@@ -7,7 +7,7 @@ internal static class DifferencePhrases
 {
     public static Sentence Of(DifferenceTested finding) => finding.Outcome == DifferenceOutcome.CouldNotShow
         ? Sentence.Of($"Whatever so small a panel had answered, it could not have shown a difference at {PlanPhrases.Level(finding.Plan)}.")
-        : Sentence.Of($"{Luck(finding)} {(finding.Test == DifferenceTestKind.AnyTime ? "in at most" : "in")} {Printed.Percent(finding.Decision.PValue, against: finding.Decision.Level)} of such panels, {Beside(finding)}: {Conclusion(finding)}") + Needed(finding);
+        : Sentence.Of($"{Luck(finding)} {(finding.Test == DifferenceTestKind.AnyTime ? "in at most" : "in")} {Chance(finding)} of such panels, {Beside(finding)}: {Conclusion(finding)}") + Needed(finding);
 
     /// <summary>What would have to be luck, up to "comes up".</summary>
     private static Sentence Luck(DifferenceTested finding) => finding.Test switch
@@ -20,10 +20,15 @@ internal static class DifferencePhrases
         _ => Sentence.Of($"By guessing alone, however often the count was looked at, a count so telling comes up at some look"),
     };
 
+    private static Printed Chance(DifferenceTested finding) => Beyond(finding.Decision.PValue, finding.Decision.Level);
+
+    /// <summary>A chance with as many digits as show on which side of another it lies; no more where both are one.</summary>
+    private static Printed Beyond(double chance, double other) => Math.Abs(chance - other) < 1e-9 * other ? Printed.Percent(chance) : Printed.Percent(chance, against: other);
+
     private static Sentence Beside(DifferenceTested finding)
     {
         var level = finding.Decision.Level < finding.Plan.Alpha
-            ? Sentence.Of($"the {Printed.Percent(finding.Decision.Level)} that each planned look has of {PlanPhrases.Level(finding.Plan)}")
+            ? Sentence.Of($"the {Beyond(finding.Decision.Level, finding.Decision.PValue)} that each planned look has of {PlanPhrases.Level(finding.Plan)}")
             : PlanPhrases.Level(finding.Plan);
         return finding.Outcome == DifferenceOutcome.Shown ? Sentence.Of($"no more than {level}") : Sentence.Of($"more than {level}");
     }

@@ -30,11 +30,11 @@ internal static class HeadlinePhrases
         return finding.Answer switch
         {
             HeadlineAnswer.NoPanel => Sentence.Of($"No panel is counted yet, so nothing is known about the taste."),
-            HeadlineAnswer.UnderWay => Sentence.Of($"The panel is not finished, and nothing is decided: {Count(finding)} so far."),
-            HeadlineAnswer.BelowChance => Sentence.Of($"Something went wrong at the panel: {Count(finding)}. The key, the codes and the question must be checked; nothing is concluded."),
+            HeadlineAnswer.UnderWay => Sentence.Of($"The panel is not finished, and nothing is decided; so far {Count(finding)}."),
+            HeadlineAnswer.BelowChance => Sentence.Of($"Something looks wrong at the panel: {Count(finding)}. The key, the codes and the question must be checked; nothing is concluded."),
             HeadlineAnswer.Shown => Start(lead, Sentence.Of($"tasters could tell them apart: {Count(finding)}.")),
-            HeadlineAnswer.ShownWithinMargin => Start(lead, Sentence.Of($"tasters could tell them apart, but that {Margin(finding)} or more can is ruled out in this task ({PlanPhrases.Confidence(finding.Plan!)}): {Count(finding)}.")),
-            HeadlineAnswer.RuledOut => Start(lead, Sentence.Of($"that {Margin(finding)} or more of such tasters can tell them apart{Direction(finding)} is ruled out in this task ({PlanPhrases.Confidence(finding.Plan!)}): {Count(finding)}.")),
+            HeadlineAnswer.ShownWithinMargin => Start(lead, Sentence.Of($"tasters could tell them apart, but that {Margin(finding)} or more can is ruled out in this task ({Confidence(finding)}): {Count(finding)}.")),
+            HeadlineAnswer.RuledOut => Start(lead, Sentence.Of($"that {Margin(finding)} or more of such tasters can tell them apart{Direction(finding)} is ruled out in this task ({Confidence(finding)}): {Count(finding)}.")),
             HeadlineAnswer.PreferenceShown => Start(lead, Sentence.Of($"more tasters like {Liked(finding)} better: {Count(finding)}.")),
             HeadlineAnswer.NoPreferenceShown => Start(lead, Sentence.Of($"no majority likes either better: {Count(finding)}. Whether people can tell is another question.")),
             _ => Start(lead, Sentence.Of($"it is open whether tasters can tell them apart: {Count(finding)}{Allowed(finding)}.")),
@@ -52,18 +52,23 @@ internal static class HeadlinePhrases
     };
 
     private static Sentence Allowed(TrialHeadline finding) => finding.Margin is { Decision.StillAllowed: { } allowed } margin && allowed >= margin.Plan.Margin
-        ? Sentence.Of($", and up to {Printed.Percent(allowed, against: margin.Plan.Margin)} might in this task ({PlanPhrases.Confidence(margin.Plan)})")
+        ? Sentence.Of($", and up to {Printed.Percent(allowed, against: margin.Plan.Margin)} of such tasters might in this task ({PlanPhrases.Confidence(margin.Plan)})")
         : Sentence.Empty;
+
+    /// <summary>How sure what is ruled out is: by the plan, or by the true rate of a sequential one.</summary>
+    private static Sentence Confidence(TrialHeadline finding) => finding.Sequential is { } path
+        ? Sentence.Of($"{Printed.Percent(1 - path.FalselyRuledOut)} confidence")
+        : PlanPhrases.Confidence(finding.Plan!);
 
     private static Sentence Otherwise(TrialHeadline finding)
     {
         if (finding.Largest is not { } largest) return Sentence.Empty;
+        if (largest.Finding is DepartedFromPlan departed) return PlanPhrases.Short(departed);
         var what = largest.Finding switch
         {
             LabDifference lab => Gap(finding, lab.Comparison),
             AnalyteApart other => Gap(finding, other.Comparison),
             HalvesDiffer halves => Sentence.Of($"the halves differ in {new Name(halves.Line.Quantity)}"),
-            DepartedFromPlan departed => Sentence.Of($"the panel departed from its plan in {departed.Departure.What}"),
             BiasShown bias => Sentence.Of($"answers depended on {new Name(bias.Check.Name)}"),
             HopLotsDiffer lots => Sentence.Of($"the hop lots differ in {Brewing.PlainWords.InWords(lots.Confound.Difference)} too"),
             NotMeasured gaps => Sentence.Of($"nobody measured {new Name(gaps.Quantities[0])} on both halves"),
@@ -84,7 +89,7 @@ internal static class HeadlinePhrases
 
     private static Printed Margin(TrialHeadline finding) => Printed.ChosenPercent(finding.Plan!.Margin);
 
-    private static string Direction(TrialHeadline finding) => finding is { Margin: null, Plan.IsDirected: true } ? ", as expected," : "";
+    private static string Direction(TrialHeadline finding) => finding is { Margin: null, Plan.IsDirected: true } ? " in the direction expected" : "";
 
     private static Sentence Liked(TrialHeadline finding)
     {

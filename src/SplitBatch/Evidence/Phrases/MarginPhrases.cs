@@ -23,7 +23,7 @@ internal static class MarginPhrases
         var confidence = PlanPhrases.Confidence(finding.Plan);
         if (!PrintsLimit(finding)) return Sentence.Of($" ({confidence})");
         var up = Printed.Percent(finding.Decision.StillAllowed!.Value, against: finding.Plan.Margin);
-        return finding.Decision.StillAllowedReversed is { } reversed
+        return finding.Decision.StillAllowedReversed is > 0 and var reversed
             ? Sentence.Of($"; the count allows up to {up} who find them as expected and up to {Printed.Percent(reversed, against: finding.Plan.Margin)} who find them the other way round ({confidence})")
             : Sentence.Of($"; the count allows up to {up} ({confidence})");
     }
@@ -41,7 +41,8 @@ internal static class MarginPhrases
     private static Sentence Why(MarginTested finding) => finding.Outcome switch
     {
         MarginOutcome.TooFewSets => Sentence.Of($"No count of {Printed.Count(finding.Sets, "set")} rules it out."),
-        MarginOutcome.TooFewPeople => Sentence.Of($"No count of {Printed.Count(finding.People, "person", "people")} with {Printed.Count(finding.Sets, "set")} rules it out: if it is so, in {Printed.Percent(finding.NobodyAble)} of such panels none of them can tell."),
+        MarginOutcome.TooFewPeople when finding.NobodyAble > finding.Plan.Beta => Sentence.Of($"No count of {Printed.Count(finding.People, "person", "people")} with {Printed.Count(finding.Sets, "set")} rules it out: if it is so, in {Printed.Percent(finding.NobodyAble)} of such panels none of them can tell."),
+        MarginOutcome.TooFewPeople => Sentence.Of($"No count of {Printed.Count(finding.People, "person", "people")} with {Printed.Count(finding.Sets, "set")} rules it out."),
         MarginOutcome.OtherWayRound => Sentence.Of($"The count lies below what guessing gives, so the halves may stand the other way round."),
         MarginOutcome.TooSteady => Sentence.Of($"Too many tasters always chose the same half, some perhaps the one and some the other."),
         MarginOutcome.LookedTooOften => Sentence.Of($"A panel read once would have ruled it out; this one was looked at before its end."),

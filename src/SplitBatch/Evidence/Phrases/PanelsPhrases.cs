@@ -48,6 +48,6 @@ internal static class PanelsPhrases
         var combined = finding.AreCombined
             ? Sentence.Of($"The others are read beside it and together with it.")
             : Sentence.Of($"The others stand beside it and are not combined with it: the trial names no method for that, or they do not allow one.");
-        return rests + combined + Sentence.Of($"Of {Printed.Count(finding.Counted, "panel")}, each with its own chance of a false difference, one at least shows a false one in up to {Printed.Percent(finding.OneFalseAtLeast)} of such trials if no taster sat at two of them.");
+        return rests + combined + Sentence.Of($"Of {Printed.Count(finding.Counted, "panel")}, each with its own chance of a false difference, one at least shows a false one in up to {Printed.Percent(finding.OneFalseAtLeast)} of such trials.");
     }
 }

@@ -22,6 +22,18 @@ internal static class PlanPhrases
         return Sentence.Of($"Panel {new Name(finding.Plan.Panel)} departed from its plan. {Capital(what)}: planned {new Quote(planned)}, done {new Quote(done)}. {meaning}");
     }
 
+    /// <summary>A serious departure in a few words, for a headline.</summary>
+    public static Sentence Short(DepartedFromPlan finding) => Sentence.Of($"{finding.Departure.What switch
+    {
+        "declared" when finding.Plan.Standing == PlanStanding.DeclaredAfterServing => "The plan was written after serving.",
+        "declared" => "No plan was declared beforehand.",
+        "protocol" => "Another protocol was served than was planned.",
+        "serving orders" => "The cups stood in lopsided orders.",
+        "stopping" => "The panel stopped by another rule than was planned.",
+        "looks" => "The count was looked at before its end.",
+        _ => "A limit was changed after it was declared.",
+    }}");
+
     public static Sentence Of(CountRemarked finding) => Sentence.Of($"Panel {new Name(finding.Plan.Panel)}: {new Quote(finding.Remark)}");
 
     /// <summary>With a capital letter in front.</summary>

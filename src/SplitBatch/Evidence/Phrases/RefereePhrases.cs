@@ -32,19 +32,20 @@ internal static class RefereePhrases
 
     public static Sentence Of(NotRecorded finding) => finding.Kind == NotRecordedKind.Control
         ? Sentence.Of($"Panel {new Name(finding.Plan.Panel)} was served no control with a known difference, so nobody knows what it could have told.")
-        : Sentence.Of($"It is not written down whether anybody saw the count of panel {new Name(finding.Plan.Panel)} before its end. Looking after each of {Printed.Count(finding.PossibleLooks, "ballot")} and stopping at the first difference finds a false one in {Printed.Percent(finding.FalselyShownByLooking)} of panels.");
+        : Sentence.Of($"It is not written down whether anybody saw the count of panel {new Name(finding.Plan.Panel)} before its end. Looking after each of {Printed.Count(finding.PossibleLooks, "ballot")} and stopping at the first {(finding.Plan.AsksPreference ? "majority" : "difference")} finds a false one in {Printed.Percent(finding.FalselyShownByLooking)} of panels.");
 
     /// <summary>Whether other answers of the missing would have turned the panel's answer, and which.</summary>
     private static Sentence Turned(BallotsWeighed finding)
     {
         var turned = finding.Sensitivity.TurnedBy;
-        if (turned.Count == 0) return Sentence.Of($"however many of those answers had been right, the panel's answer would be the same.");
+        if (turned.Count == 0) return Sentence.Of($"however those answers had turned out, the panel's answer would be the same.");
         var (none, all) = (finding.Sensitivity.IfRight[0], finding.Sensitivity.IfRight[^1]);
         var counted = finding.Sensitivity.Counted;
-        var lowest = none == counted ? Sentence.Empty : Sentence.Of($"with all of those answers wrong it would be: {Answers(none)}.");
-        var highest = all == counted ? Sentence.Empty : Sentence.Of($"{(none == counted ? "with" : "With")} all of those answers right it would be: {Answers(all)}.");
+        var (wrong, right) = finding.Plan.Protocol.Sides == 1 ? ("wrong", "right") : finding.Plan.Expected == Side.B ? ("for half A", "for half B") : ("for half B", "for half A");
+        var lowest = none == counted ? Sentence.Empty : Sentence.Of($"with all of those answers {wrong} it would be: {Answers(none)}.");
+        var highest = all == counted ? Sentence.Empty : Sentence.Of($"{(none == counted ? "with" : "With")} all of those answers {right} it would be: {Answers(all)}.");
         var between = none == counted && all == counted
-            ? Sentence.Of($"with {Printed.Count(turned[0])} of those answers right it would be: {Answers(finding.Sensitivity.IfRight[turned[0]])}.")
+            ? Sentence.Of($"with {Printed.Count(turned[0])} of those answers {right} it would be: {Answers(finding.Sensitivity.IfRight[turned[0]])}.")
             : Sentence.Empty;
         return Sentence.Join(lowest, highest, between);
     }

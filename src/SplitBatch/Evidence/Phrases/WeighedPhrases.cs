@@ -5,19 +5,15 @@ namespace SplitBatch.Evidence.Phrases;
 /// <summary>What a count weighs: repeats, likelihood, a prior, and the size that would have settled it.</summary>
 internal static class WeighedPhrases
 {
-    public static Sentence Of(RepeatsWeighed finding)
-    {
-        var (low, high) = (Printed.Fixed(finding.Worth.Low, 0), Printed.Fixed(finding.Worth.High, 0));
-        var worth = low.Bare == high.Bare ? Sentence.Of($"about {low}") : Sentence.Of($"between {low} and {high}");
-        return Sentence.Of($"Repeats by one taster are not new tasters: for how many other people can tell the beers apart, the {Printed.Count(finding.Sets, "set")} are worth {worth} tasters.");
-    }
+    public static Sentence Of(RepeatsWeighed finding) => Sentence.Of(
+        $"Repeats by one taster are not new tasters: what is said of other people counts {Printed.Count(finding.People, "person", "people")} and not {Printed.Count(finding.Sets, "set")}.");
 
     public static Sentence Of(LikelihoodWeighed finding)
     {
-        var margin = Printed.ChosenPercent(finding.Plan.Margin);
+        var able = Sentence.Of($"{Printed.ChosenPercent(finding.Plan.Margin)} of such tasters can tell in this task{(finding.Plan.IsDirected ? " and find the halves as expected" : "")}");
         return finding.Ratio >= 1
-            ? Sentence.Of($"This count is {Printed.Times(finding.Ratio)} times as likely if {margin} of such tasters can tell in this task as if everybody guesses.")
-            : Sentence.Of($"This count is {Printed.Times(1 / finding.Ratio)} times as likely if everybody guesses as if {margin} of such tasters can tell in this task.");
+            ? Sentence.Of($"This count is {Printed.Times(finding.Ratio)} times as likely if {able} as if everybody guesses.")
+            : Sentence.Of($"This count is {Printed.Times(1 / finding.Ratio)} times as likely if everybody guesses as if {able}.");
     }
 
     public static Sentence Of(PriorWeighed finding) => Sentence.Of(
