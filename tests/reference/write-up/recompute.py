@@ -343,7 +343,7 @@ def asked(name, folder, panel, beers, right):
             half = stats.t.ppf(0.975, len(d) - 1) * np.std(d, ddof=1) / math.sqrt(len(d))
             out(name, f"panel.{panel}.rating.{attribute}{'.right' if only else ''}", len(d), np.mean(d), np.mean(d) - half, np.mean(d) + half, 95, plain, len(p), corrected)
         for only, count, plain, corrected in zip((False, True), counts, p[len(questions):], adjusted[len(questions):]):
-            out(name, f"panel.{panel}.preference{'.right' if only else ''}", *count, plain, corrected)
+            out(name, f"panel.{panel}.preference{'.right' if only else ''}", *count, plain, len(p), corrected)
     if (folder / f"comments-{panel}.csv").exists():
         said = [(beers[(row["taster"], row["code"])], row["taster"], row["comment"]) for row in rows(folder / f"comments-{panel}.csv") if row["taster"] in right]
         malty = {side: len({t for s, t, words in said if s == side and re.search(r"\b(malt|bread|biscuit|caramel|toast|grain)", words)}) for side in "AB"}
