@@ -11,7 +11,7 @@ internal static class NewReadme
     public static string Of(NewTrial trial, string folder)
     {
         var us = trial.Units == UnitSystem.Us;
-        var decimals = trial.Decimals == DecimalMark.Comma ? "a comma (4,7), with semicolons between values" : "a point (4.7), with commas between values";
+        var decimals = trial.Decimals == DecimalMark.Comma ? "a comma (5,6), with semicolons between values" : "a point (5.6), with commas between values";
         return $"""
             # {trial.Title}
 

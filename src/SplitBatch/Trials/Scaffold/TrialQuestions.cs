@@ -20,7 +20,7 @@ public static class TrialQuestions
         new("half-b", "What is half B called, the changed one?", trial => trial.NameB, (trial, text) => trial with { NameB = text }) { NeedsAnswer = true },
         new("question", "What is the question, as one sentence?", trial => trial.Question, (trial, text) => trial with { Question = text }),
         new("units", "Which units: metric or us?", trial => trial.Units == UnitSystem.Us ? "us" : "metric", (trial, text) => trial with { Units = OneOf(text, Systems, "units") }),
-        new("decimals", "How does your spreadsheet write decimals: point (4.7) or comma (4,7)?", trial => trial.Decimals == DecimalMark.Comma ? "comma" : "point", (trial, text) => trial with { Decimals = OneOf(text, Marks, "decimals") }),
+        new("decimals", "How does your spreadsheet write decimals: point (5.6) or comma (5,6)?", trial => trial.Decimals == DecimalMark.Comma ? "comma" : "point", (trial, text) => trial with { Decimals = OneOf(text, Marks, "decimals") }),
         new("volume", "How much wort does one half hold at the end of the boil, measured cool (L, or gal in us units)?", trial => Text(trial, VolumeOf(trial)), (trial, text) => trial with { Volume = ReadVolume(trial, text) }),
         new("gravity", "What is its gravity then (1.050, or 12.4 P for degrees Plato)?", trial => Text(trial, trial.Gravity.Specific, "0.000"), (trial, text) => trial with { Gravity = ReadGravity(text) }),
         new("target", "Which bitterness do both halves aim at, in IBU?", trial => Text(trial, trial.Target), (trial, text) => trial with { Target = Number(text, "The target") }),
