@@ -16,7 +16,7 @@ public sealed partial class PrintedTests(ThreeWriteUps made) : IClassFixture<Thr
     [HtmlCheckerFact]
     public void The_write_ups_and_the_sheets_are_valid_HTML()
     {
-        var sheets = PanelSheets.For(PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 12, seed: 7, sessions: 2, servers: 2, panel: "main"), 5.1, 5.0)).SaveTo(_folder.FullName);
+        var sheets = PanelSheets.For(PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 12, seed: 7, sessions: 2, servers: 2, panel: "main"), 5.1, 5.0, new PourOptions { Allergens = Allergens.Of("barley") })).SaveTo(_folder.FullName);
         var pages = ThreeWriteUps.Names.Select(name => made.PathOf(name, "write-up.html")).Concat(sheets.Where(file => file.EndsWith(".html", StringComparison.Ordinal)).Select(file => Path.Combine(_folder.FullName, file))).ToList();
         Assert.True(pages.Count >= 8);
         Assert.Empty(HtmlChecker.Findings(pages));

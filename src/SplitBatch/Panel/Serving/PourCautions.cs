@@ -21,6 +21,9 @@ internal static class PourCautions
             cautions.Add(Invariant($"The beers differ by {alcoholGap:0.0} % in alcohol, which tasters may notice instead of the variable."));
         cautions.AddRange(
         [
+            options.Allergens is { } allergens
+                ? $"Allergens in the beers, to be read out before the first cup: {allergens}."
+                : "Nobody has said yet which allergens are in the beers. Name them before anybody tastes, even if there is only barley.",
             .. Cautions.AtTheTasting.Sentences,
             Invariant($"Pour the same volume at the same temperature, {options.ServedAt}, into the same kind of cup; keep the cups covered for {options.Settle.Minutes:0} min (5 to 10 is usual)."),
             "Hide a difference in colour or haze with dark cups or dim or coloured light (ISO 4120). Tell tasters whether to swallow.",

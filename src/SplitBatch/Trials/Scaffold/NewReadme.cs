@@ -49,7 +49,11 @@ internal static class NewReadme
 
             {Plan(trial)}
 
-            Keep `serving-main.csv` from everyone who serves or tastes until the last ballot is in. Beer is alcohol: serve small amounts, have water and food there, and let nobody drive who should not. Follow the law of the place on age and on serving.
+            Keep `serving-main.csv` from everyone who serves or tastes until the last ballot is in.
+
+            ## Cautions
+
+            {string.Join("\n", Cautions.All.Select(caution => "- " + caution.ToMarkdown()))}
             """.ReplaceLineEndings("\n") + "\n";
     }
 

@@ -11,6 +11,8 @@ public static class TrialQuestions
     private static readonly Dictionary<string, UnitSystem> Systems = new(StringComparer.OrdinalIgnoreCase) { ["metric"] = UnitSystem.Metric, ["us"] = UnitSystem.Us };
     private static readonly Dictionary<string, DecimalMark> Marks = new(StringComparer.OrdinalIgnoreCase) { ["point"] = DecimalMark.Point, ["comma"] = DecimalMark.Comma };
 
+    private const string Later = "later";
+
     /// <summary>Every question.</summary>
     public static IReadOnlyList<TrialQuestion> All { get; } =
     [
@@ -24,6 +26,7 @@ public static class TrialQuestions
         new("volume", "How much wort does one half hold at the end of the boil, measured cool (L, or gal in us units)?", trial => Text(trial, VolumeOf(trial)), (trial, text) => trial with { Volume = ReadVolume(trial, text) }),
         new("gravity", "What is its gravity then (1.050, or 12.4 P for degrees Plato)?", trial => Text(trial, trial.Gravity.Specific, "0.000"), (trial, text) => trial with { Gravity = ReadGravity(text) }),
         new("target", "Which bitterness do both halves aim at, in IBU?", trial => Text(trial, trial.Target), (trial, text) => trial with { Target = Number(text, "The target") }),
+        new("allergens", $"Which allergens are in the beers ({string.Join(", ", Allergens.Accepted)})? Put commas between them.", trial => trial.Allergens is { } known ? string.Join(", ", known.Words) : Later, (trial, text) => trial with { Allergens = text.Trim() == Later ? null : Allergens.Parse(text) }),
         new("protocol", "Which test will the panel do?", trial => trial.Protocol.Name, (trial, text) => trial with { Protocol = Protocol.Parse(text) }),
         new("margin", "How large a share of people who can tell would matter to you (0.30 is three in ten)?", trial => Text(trial, trial.Margin, "0.00"), (trial, text) => trial with { Margin = ReadShare(text) }),
         new("tasters", "How many people will taste?", trial => trial.Tasters.ToString(CultureInfo.InvariantCulture), (trial, text) => trial with { Tasters = Whole(text) }),
