@@ -1,9 +1,10 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
 using SplitBatch.Lab;
-using SplitBatch.Panel;
-using SplitBatch.Trials;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 using UnitsNet;
 
 namespace SplitBatch;

@@ -1,7 +1,8 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Scaffold;
 

@@ -1,4 +1,4 @@
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 public class AllergensTests
 {
