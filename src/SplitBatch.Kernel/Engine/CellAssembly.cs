@@ -50,9 +50,8 @@ internal sealed class CellAssembly : AssemblyLoadContext
         }
 
         var shared = HasSharedTypes(image);
-        image.Position = 0;
-        lines?.Position = 0;
-        var assembly = new CellAssembly(script.Previous, files).LoadFromStream(image, lines);
+        var (woven, wovenLines) = CellWeaver.Weave(image, lines);
+        var assembly = new CellAssembly(script.Previous, files).LoadFromStream(woven, wovenLines);
         var start = compilation.GetEntryPoint(cancellation)!;
         var method = assembly.GetType(start.ContainingType.MetadataName, throwOnError: true)!
             .GetMethod(start.MetadataName, BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic)!;

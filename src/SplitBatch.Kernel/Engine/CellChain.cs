@@ -8,6 +8,7 @@ using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.Events;
 using Microsoft.DotNet.Interactive.Formatting;
+using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Engine;
 
@@ -18,7 +19,6 @@ namespace SplitBatch.Kernel.Engine;
 /// </summary>
 internal sealed class CellChain(CSharpKernel kernel) : IDisposable
 {
-    private readonly HelpWorkspace help = new(kernel);
     private readonly InteractiveAssemblyLoader files = new();
     private readonly HashSet<AssemblyIdentity> known = [];
     private Link? last;
@@ -30,7 +30,7 @@ internal sealed class CellChain(CSharpKernel kernel) : IDisposable
         {
             var (state, hasValue) = await RunAsync(command.Code, context.CancellationToken).ConfigureAwait(true);
             if (context.CancellationToken.IsCancellationRequested) context.Fail(command, message: "Command cancelled");
-            else if (state.Exception is { } error) context.Fail(command, error);
+            else if (state.Exception is { } error) context.Fail(command, error, error.Message); // Its whole text can be megabytes.
             else if (hasValue) context.Publish(new ReturnValueProduced(state.ReturnValue, command, Forms(state.ReturnValue)));
         }
         catch (CompilationErrorException error)
@@ -39,15 +39,8 @@ internal sealed class CellChain(CSharpKernel kernel) : IDisposable
         }
     }
 
-    /// <summary>Brings what completions are found in up to the last cell. Asked for before each.</summary>
-    public Task CatchUpAsync() => help.CatchUpAsync(kernel.ScriptState?.Script);
-
     /// <inheritdoc/>
-    public void Dispose()
-    {
-        help.Dispose();
-        files.Dispose();
-    }
+    public void Dispose() => files.Dispose();
 
     private async Task<(ScriptState State, bool HasValue)> RunAsync(string code, CancellationToken cancellation)
     {
@@ -65,14 +58,16 @@ internal sealed class CellChain(CSharpKernel kernel) : IDisposable
             ? await script.RunAsync(null, null, cancellation).ConfigureAwait(true)
             : await script.RunFromAsync(before.State, _ => true, cancellation).ConfigureAwait(true);
         var makes = shared ? CellMakes.Lasting : CellMakes.Of(script);
-        if (!ReferenceEquals(makes, CellMakes.Nothing) || before is null)
+        if (!RunningCell.Current!.TryKeep(Keep)) throw new OperationCanceledException();
+        return (state, EngineParts.HasValue(script));
+
+        void Keep()
         {
+            if (ReferenceEquals(makes, CellMakes.Nothing) && before is not null) return;
             last = new Link(state, makes, before is null ? null : before with { Under = null });
             EngineParts.Close(state);
             EngineParts.SetState(kernel, state);
         }
-
-        return (state, EngineParts.HasValue(script));
     }
 
     /// <summary>Lets cells find the assemblies that are known by a file only.</summary>

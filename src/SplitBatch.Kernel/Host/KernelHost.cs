@@ -15,9 +15,6 @@ namespace SplitBatch.Kernel.Host;
 /// <param name="options">How the kernel is set up; as usual when null.</param>
 public sealed partial class KernelHost(KernelHostOptions? options = null) : ICellHost
 {
-    /// <summary>How long a cancelled cell may take to let go before the kernel counts as stuck.</summary>
-    private static readonly TimeSpan StopLimit = TimeSpan.FromSeconds(8);
-
     private readonly KernelHostOptions options = options ?? new KernelHostOptions();
     private readonly Lock gate = new();
     private readonly SemaphoreSlim turn = new(1, 1);
@@ -29,10 +26,8 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private readonly HashSet<string> known = new(StringComparer.Ordinal);
     private Task? start;
     private Run? current;
+    private bool leftBehind;
     private bool disposed;
-
-    /// <summary>Whether an earlier cell could not be stopped; the kernel then runs nothing more and must be replaced.</summary>
-    public bool IsStuck { get; private set; }
 
     /// <inheritdoc/>
     /// <exception cref="InvalidOperationException">The start code does not compile or fails.</exception>
@@ -65,7 +60,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
-            return CellErrors.Interrupted();
+            return CellErrors.Interrupted(leftBehind: false);
         }
         finally
         {
@@ -86,7 +81,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             await run.Ended.Task.ConfigureAwait(false);
         }
 
-        return !IsStuck;
+        return !leftBehind;
     }
 
     /// <inheritdoc/>
@@ -125,11 +120,12 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
 
     private async Task<CellResult> RunAsync(string code, ICellSink sink, CancellationToken cancellation, bool isStart = false)
     {
-        if (IsStuck) return CellErrors.Stuck();
+        leftBehind = false;
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         using var cell = new RunningCell(sink, stop.Token);
-        var run = new Run(stop, isStart);
+        var run = new Run(cell, stop, isStart);
         RunningCell.Current = cell;
+        StrayErrors.Follow(cell);
         var names = CellNames.Of(code);
         if (missing.WaitedFor(names) is { } awaited) return NotYet(cell, names, awaited, waits: true);
         lock (threads) threads.Clear();
@@ -143,14 +139,14 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             {
                 missing.Ran(names);
                 known.UnionWith(names.Made);
-                return CellResult.Success;
+                return cell.Stray is { } stray ? new CellResult(CellErrors.From(stray)) : CellResult.Success;
             }
 
             if (!stop.IsCancellationRequested && MissingData.Of(outcome.Exception) is { } reason)
                 return NotYet(cell, names, reason, waits: false);
             if (!stop.IsCancellationRequested) return new CellResult(CellErrors.From(outcome, code, known));
-            IsStuck = !await StopThreadsAsync().ConfigureAwait(false);
-            return IsStuck ? CellErrors.InterruptedAndStuck() : CellErrors.Interrupted();
+            leftBehind = !await StopThreadsAsync().ConfigureAwait(false);
+            return CellErrors.Interrupted(leftBehind);
         }
         finally
         {
@@ -177,7 +173,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         }
         catch (OperationCanceledException)
         {
-            return ("", CellErrors.Interrupted());
+            return ("", CellErrors.Interrupted(leftBehind: false));
         }
     }
 
@@ -192,7 +188,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     {
         CellThread[] started;
         lock (threads) started = [.. threads];
-        var stopped = await Task.WhenAll(started.Select(t => t.StopAsync(StopLimit))).ConfigureAwait(false);
+        var stopped = await Task.WhenAll(started.Select(t => t.StopAsync())).ConfigureAwait(false);
         return stopped.All(s => s);
     }
 
@@ -201,14 +197,14 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         lock (threads)
         {
             // A cell that was stopped before it began must not begin.
-            if (current is not { Stop.IsCancellationRequested: false }) throw new OperationCanceledException();
-            var thread = CellThread.Start(body);
+            if (current is not { Stop.IsCancellationRequested: false } run) throw new OperationCanceledException();
+            var thread = CellThread.Start(run.Cell, body);
             threads.Add(thread);
             return thread.Completed;
         }
     }
 
-    private sealed record Run(CancellationTokenSource Stop, bool IsStart)
+    private sealed record Run(RunningCell Cell, CancellationTokenSource Stop, bool IsStart)
     {
         public TaskCompletionSource Ended { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
     }
