@@ -43,6 +43,9 @@ internal sealed class RunningCell(ICellSink sink, CancellationToken cancellation
     /// <summary>Whether the cell is to stop. What it does from then on is not kept.</summary>
     public bool IsStopped => stopped;
 
+    /// <summary>Variables that the cell wants to be disposed of at its end, in the order in which it makes them.</summary>
+    public IReadOnlyList<string> Owned { get; init; } = [];
+
     /// <summary>What went wrong where no <c>catch</c> of the cell could see it: on a thread of its own, or for want of stack.</summary>
     public Exception? Stray { get; private set; }
 

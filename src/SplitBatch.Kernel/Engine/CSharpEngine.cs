@@ -1,3 +1,4 @@
+using System.Reflection;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.Commands;
@@ -19,14 +20,15 @@ internal sealed class CSharpEngine : ICellEngine
 
     /// <summary>Makes an engine that has run nothing yet.</summary>
     /// <param name="onThread">Runs a cell's code on a thread of its own, and ends as that does.</param>
-    public CSharpEngine(Func<Func<Task>, Task> onThread)
+    /// <param name="findPackaged">Finds the assembly of a package by its name.</param>
+    public CSharpEngine(Func<Func<Task>, Task> onThread, Func<AssemblyName, Assembly?> findPackaged)
     {
         this.onThread = onThread;
         ref var options = ref EngineParts.Options(csharp);
         options = options.WithEmitDebugInformation(true).WithFileEncoding(System.Text.Encoding.UTF8).WithFilePath("cell");
         // An error says its line.
         MappedReferences.Attach(csharp, StartSetting.References);
-        cells = new CellChain(csharp);
+        cells = new CellChain(csharp, findPackaged);
         help = new CellHelp(() => csharp.ScriptState?.Script);
         csharp.AddMiddleware(RunOnThreadAsync, nameof(CSharpEngine));
         kernel.Add(csharp);
@@ -56,7 +58,7 @@ internal sealed class CSharpEngine : ICellEngine
     }
 
     /// <inheritdoc/>
-    public void AddReferences(IEnumerable<string> files) => csharp.AddAssemblyReferences(files);
+    public void AddReferences(IEnumerable<string> files) => MappedReferences.Add(csharp, files);
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<Completion>> CompleteAsync(string code, int cursor, CancellationToken cancellation) =>

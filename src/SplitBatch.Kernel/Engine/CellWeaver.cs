@@ -12,6 +12,7 @@ namespace SplitBatch.Kernel.Engine;
 /// </summary>
 internal static class CellWeaver
 {
+    private static readonly string AsyncStart = typeof(AsyncStateMachineAttribute).FullName!;
     private static readonly string AsyncStep = typeof(IAsyncStateMachine).FullName!;
 
     /// <summary>Weaves an image.</summary>
@@ -57,15 +58,19 @@ internal static class CellWeaver
         }
 
         var first = body.Instructions[0];
-        if (method.Name == "MoveNext" && method.DeclaringType.Interfaces.Any(i => i.InterfaceType.FullName == AsyncStep))
+        if (method.DeclaringType.Interfaces.Any(i => i.InterfaceType.FullName == AsyncStep))
         {
-            il.InsertBefore(first, il.Create(OpCodes.Call, looks.Leave));
-            il.InsertBefore(first, il.Create(OpCodes.Brfalse, first));
-            il.InsertBefore(first, il.Create(OpCodes.Ret));
+            if (method.Name == "MoveNext")
+            {
+                il.InsertBefore(first, il.Create(OpCodes.Call, looks.Leave));
+                il.InsertBefore(first, il.Create(OpCodes.Brfalse, first));
+                il.InsertBefore(first, il.Create(OpCodes.Ret));
+            }
         }
-        else if (!method.IsConstructor || !method.IsStatic)
+        else if (!(method.IsConstructor && method.IsStatic) && !method.CustomAttributes.Any(a => a.AttributeType.FullName == AsyncStart))
         {
-            // Not before a static constructor: a type whose first use is interrupted could never be used again.
+            // Not before a static constructor: a type whose first use is interrupted could never be used again. Nor before an async method
+            // has begun, whose first step looks.
             var calls = body.Instructions.Any(i => i.OpCode.FlowControl == FlowControl.Call && i.Operand != looks.Loop);
             il.InsertBefore(first, il.Create(OpCodes.Call, calls ? looks.Enter : looks.Loop));
         }
@@ -73,7 +78,7 @@ internal static class CellWeaver
         body.OptimizeMacros();
     }
 
-    private static IEnumerable<Instruction> Targets(Instruction from) => from.Operand switch
+    private static Instruction[] Targets(Instruction from) => from.Operand switch
     {
         Instruction to => [to],
         Instruction[] many => many,

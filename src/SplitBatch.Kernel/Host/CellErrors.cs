@@ -98,9 +98,8 @@ internal static partial class CellErrors
     /// <summary>Where a stack was full. Its whole text has a line for each of a hundred thousand calls, and takes as long to make.</summary>
     private static IEnumerable<string> Innermost(Exception exception) =>
         new StackTrace(exception, fNeedFileInfo: false).GetFrames().Select(frame => frame.GetMethod()).OfType<MethodBase>()
-            .Where(method => method.DeclaringType?.Assembly != typeof(CellGuard).Assembly).Take(4)
-            .Select(method => $"   at {method.Name}({string.Join(", ", method.GetParameters().Select(p => p.ParameterType.Name))})")
-            .Append("   and so on");
+            .Where(method => method.Module.Assembly.IsCollectible).Take(4)
+            .Select(method => $"   at {method.Name}({string.Join(", ", method.GetParameters().Select(p => p.ParameterType.Name))})");
 
     private static string TypeName(Exception exception) => exception.GetType().Name;
 

@@ -28,7 +28,7 @@ internal sealed class CellThread : SynchronizationContext
     private readonly BlockingCollection<(SendOrPostCallback Callback, object? State)> posts = [];
     private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly TaskCompletionSource completed = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly CancellationTokenSource abandon = new();
+    private readonly CancellationTokenSource abandon;
     private readonly Lock letGoGate = new();
     private readonly Lazy<Task<bool>> ending;
     private readonly RunningCell cell;
@@ -36,9 +36,10 @@ internal sealed class CellThread : SynchronizationContext
     private volatile bool closed;
     private bool letGo;
 
-    private CellThread(RunningCell cell, Func<Task> body)
+    private CellThread(RunningCell cell, Func<Task> body, CancellationTokenSource abandon)
     {
         this.cell = cell;
+        this.abandon = abandon;
         ending = new Lazy<Task<bool>>(() => Task.Run(EndAsync));
         cell.Stopping += OnStopping;
         thread = new Thread(() => Run(body), CellGuard.StackSize) { IsBackground = true, Name = "cell" };
@@ -50,7 +51,7 @@ internal sealed class CellThread : SynchronizationContext
     /// <summary>Starts <paramref name="body"/> on a new thread, with the caller's ambient state.</summary>
     public static CellThread Start(RunningCell cell, Func<Task> body)
     {
-        var started = new CellThread(cell, body);
+        var started = new CellThread(cell, body, new CancellationTokenSource());
         started.thread.Start();
         return started;
     }

@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Globalization;
 using SplitBatch.Kernel.Cells;
 using SplitBatch.Kernel.Engine;
 using SplitBatch.Kernel.Packages;
@@ -109,9 +111,10 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
 
     private async Task SetUpAsync()
     {
+        LongCall.StopBy(CellGuard.Loop);
         ValueFormat.Register(options.FreshDisplays);
-        engine = options.Engine(OnOwnThreadAsync);
-        if (options.NuGet) packages = new LoadedPackages();
+        if (options.NuGet) packages = new LoadedPackages(StartSetting.References);
+        engine = options.Engine(OnOwnThreadAsync, name => packages?.Find(name));
         var result = await RunAsync(StartSetting.Usings + options.StartCode, new NoSink(), CancellationToken.None, isStart: true)
             .ConfigureAwait(false);
         if (result.Error is { } error)
@@ -122,19 +125,22 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     {
         leftBehind = false;
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        using var cell = new RunningCell(sink, stop.Token);
+        var text = CellText.Of(code);
+        using var cell = new RunningCell(sink, stop.Token) { Owned = text.Owned };
         var run = new Run(cell, stop, isStart);
         RunningCell.Current = cell;
         StrayErrors.Follow(cell);
-        var names = CellNames.Of(code);
+        var names = CellNames.Of(text.Code);
         if (missing.WaitedFor(names) is { } awaited) return NotYet(cell, names, awaited, waits: true);
         lock (threads) threads.Clear();
         current = run;
         try
         {
-            var (rest, refused) = await FetchPackagesAsync(code, cell).ConfigureAwait(false);
+            var (rest, refused) = await FetchPackagesAsync(text.Code, cell).ConfigureAwait(false);
             if (refused is not null) return refused;
+            var clock = Stopwatch.StartNew();
             var outcome = await engine!.RunAsync(rest, cell).ConfigureAwait(false);
+            if (text.IsTimed) cell.Write(false, string.Create(CultureInfo.InvariantCulture, $"The cell took {clock.Elapsed.TotalMilliseconds:0.#} ms.\n"));
             if (outcome is { Finished: true, Failed: false })
             {
                 missing.Ran(names);

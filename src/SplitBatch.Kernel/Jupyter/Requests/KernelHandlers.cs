@@ -58,3 +58,18 @@ public sealed class ShutdownHandler(Action stop) : IRequestHandler
         return Task.CompletedTask;
     }
 }
+
+/// <summary>Refuses to debug, so that a client need not wait: there is no debugger.</summary>
+public sealed class DebugHandler : IRequestHandler
+{
+    /// <inheritdoc/>
+    public string MessageType => "debug_request";
+
+    /// <inheritdoc/>
+    public Task HandleAsync(Exchange exchange, CancellationToken cancellation)
+    {
+        var request = exchange.Content(WireJson.Plain.DebugRequest);
+        exchange.Reply(new DebugReply(request.Seq, request.Command, "This kernel has no debugger."), WireJson.Plain.DebugReply);
+        return Task.CompletedTask;
+    }
+}
