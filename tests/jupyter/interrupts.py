@@ -3,7 +3,7 @@
     /usr/bin/python3 interrupts.py [--runs 50] [--kinds name ...] [--out ../reports/interrupts.csv]
 
 A cell says that it has begun; it is interrupted after a random moment. Counted are: stopped within a second or later, left behind
-(the kernel says that the cell sits in a call into a library, and goes on without it), not answered within 20 s, kernels that died,
+(the kernel says that the cell sits in a call into a library, and goes on without it), not answered within 60 s, kernels that died,
 and runs after which an earlier variable was gone. The next cell is timed as well. A machine that does much else makes all of it later.
 """
 import argparse
@@ -72,45 +72,51 @@ def answer(client, message, limit):
 def interrupt(manager, client, code):
     """One run: how long until the reply, whether the cell was left behind, and how long the next cell took."""
     message = client.execute(f'display("begun");\n{code}')
-    if hear(client, "display_data", message, 120) is None:
+    if hear(client, "display_data", message, 600) is None:
         return None
     time.sleep(random.uniform(0.05, 0.5))
     began = time.monotonic()
     manager.interrupt_kernel()
-    reply = answer(client, message, 20)
+    reply = answer(client, message, 60)
     stopped = time.monotonic() - began if reply else None
     left = bool(reply) and "goes on by itself" in reply["content"].get("evalue", "")
     other = reply["content"].get("ename") if reply and reply["content"]["status"] == "error" and not left else None
     began = time.monotonic()
     next_ = client.execute("kept")
-    seen = hear(client, "execute_result", next_, 30)
-    answer(client, next_, 30)
+    seen = hear(client, "execute_result", next_, 120)
+    answer(client, next_, 120)
     return {"stopped": stopped, "left": left, "other": other if other != "Interrupted" else None,
             "next": time.monotonic() - began, "kept": seen is not None and seen["content"]["data"]["text/plain"] == "17"}
 
 
-def try_kind(code, runs):
-    """All runs of a kind, each kernel used until it dies."""
-    rows, dead = [], 0
-    manager = client = None
-    for _ in range(runs):
-        if manager is None:
-            manager, client = start_new_kernel(kernel_name=NAME, startup_timeout=300)
-            run(client, "var kept = 17;", timeout=120)
-            pid = manager.provisioner.pid
-        row = interrupt(manager, client, code)
-        alive = manager.is_alive() and manager.provisioner.pid == pid
-        if row is not None:
-            rows.append(row)
-        if not alive or row is None:
-            dead += not alive
-            client.stop_channels()
-            manager.shutdown_kernel(now=True)
-            manager = None
-    if manager is not None:
-        client.stop_channels()
-        manager.shutdown_kernel(now=True)
-    return rows, dead
+class Kernel:
+    """A kernel that is used until it dies; then another takes its place."""
+
+    def __init__(self):
+        self.manager = None
+        self.begin()
+
+    def begin(self):
+        self.manager, self.client = start_new_kernel(kernel_name=NAME, startup_timeout=600)
+        run(self.client, "var kept = 17;", timeout=600)
+        self.pid = self.manager.provisioner.pid
+
+    def end(self):
+        self.client.stop_channels()
+        self.manager.shutdown_kernel(now=True)
+
+    def try_kind(self, code, runs):
+        """All runs of a kind, and how often the kernel died."""
+        rows, dead = [], 0
+        for _ in range(runs):
+            row = interrupt(self.manager, self.client, code)
+            if row is not None:
+                rows.append(row)
+            if not self.manager.is_alive() or self.manager.provisioner.pid != self.pid:
+                dead += 1
+                self.end()
+                self.begin()
+        return rows, dead
 
 
 def main():
@@ -126,8 +132,9 @@ def main():
         Path(given.out).write_text(lines[0] + "\n")
     print(lines[0], flush=True)
     total = {"runs": 0, "soon": 0, "dead": 0, "lost": 0}
+    kernel = Kernel()
     for kind in given.kinds:
-        rows, dead = try_kind(KINDS[kind], given.runs)
+        rows, dead = kernel.try_kind(KINDS[kind], given.runs)
         times = [r["stopped"] for r in rows if r["stopped"] is not None]
         soon = sum(1 for r in rows if r["stopped"] is not None and r["stopped"] <= 1 and not r["left"])
         later = sum(1 for r in rows if r["stopped"] is not None and r["stopped"] > 1 and not r["left"])
@@ -140,6 +147,7 @@ def main():
         print(lines[-1], flush=True)
         if given.out:
             Path(given.out).write_text("\n".join(lines) + "\n")
+    kernel.end()
     last = f"# {total['runs']} interrupts: {total['soon']} stopped within 1 s, {total['dead']} kernels dead, {total['lost']} lost their variables"
     print(last)
     if given.out:
