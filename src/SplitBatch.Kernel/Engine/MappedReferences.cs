@@ -55,6 +55,13 @@ internal sealed class MappedReferences : MetadataReferenceResolver
         }
     }
 
+    /// <summary>Adds files to what the next cell brings.</summary>
+    public static void Add(CSharpKernel kernel, IEnumerable<string> files)
+    {
+        ref var options = ref EngineParts.Options(kernel);
+        if (options.MetadataResolver is MappedReferences mapped) options = options.AddReferences(files.Select(mapped.Map));
+    }
+
     /// <summary>
     /// Takes the files off what the next cell brings, since the cells before it have them. The engine would bring them again with every
     /// cell, and the compiler keep all of them: after a thousand cells, a thousand lists of thousands.
