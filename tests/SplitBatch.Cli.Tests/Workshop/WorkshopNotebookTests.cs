@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using SplitBatch.Kernel.Notebooks;
-using SplitBatch.Kernel.Workshop;
 
 namespace SplitBatch.Cli.Workshop;
 
