@@ -33,13 +33,12 @@ public sealed partial class PageTests(ExecutedNotebooks run) : IClassFixture<Exe
     }
 
     [BrowserFact]
-    public void On_a_disk_every_chart_answers_the_pointer_on_a_screen_and_is_a_picture_on_a_phone()
+    public void On_a_disk_every_chart_answers_the_pointer()
     {
         var page = new Uri(Path.Combine(run.Output, "4-panel-statistics.html"));
         var charts = Data().Count(Page("4-panel-statistics"));
         Assert.True(charts >= 3);
         Assert.Equal(charts, Plot().Count(Chromium.DomAt(page, _folder.FullName)));
-        Assert.Equal(0, Plot().Count(Chromium.DomAt(page, _folder.FullName, width: 470)));
     }
 
     [BrowserFact]
