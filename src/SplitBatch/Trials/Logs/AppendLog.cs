@@ -33,7 +33,7 @@ public sealed class AppendLog
         if (!Directory.Exists(Guard.NotBlank(folder))) throw new DirectoryNotFoundException($"There is no folder {folder}.");
         Folder = folder;
         Format = format;
-        path = Path.Combine(folder, format.FileName);
+        path = new TrialFolder(folder).PathOf(format.FileName);
     }
 
     /// <summary>The trial folder.</summary>
