@@ -77,7 +77,7 @@ public sealed record Document
 
     /// <summary>For example <c>Write-up "Cones or pellets?": 4 figures, 6 tables, 14 claims.</c></summary>
     public override string ToString() =>
-        $"Write-up \"{Title}\": {Charts.Counted(Figures.Count, "figure")}, {Charts.Counted(Tables.Count, "table")}, {Charts.Counted(AllClaims.Count, "claim")}.";
+        $"Write-up \"{Title}\": {Words.Counted(Figures.Count, "figure")}, {Words.Counted(Tables.Count, "table")}, {Words.Counted(AllClaims.Count, "claim")}.";
 
     /// <summary>The figures as pictures.</summary>
     internal DrawnFigures Drawn { get; }
