@@ -1,4 +1,6 @@
 using System.Text;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 
@@ -41,7 +43,7 @@ public sealed class OtherSystemsTests : IDisposable
     {
         Copy(name => name, text => text);
         File.WriteAllText(Path.Combine(Folder, "Lab-Returns.csv"), "id,sample,beer,analyte,replicate,value,unit\n");
-        new Logs.LabReturnLog(Folder).Append(new Lab.LabResult("R1", "K7", Lab.Analyte.Bitterness, 25));
+        new LabReturnLog(Folder).Append(new Lab.LabResult("R1", "K7", Lab.Analyte.Bitterness, 25));
         Assert.Equal(2, File.ReadAllLines(Path.Combine(Folder, "Lab-Returns.csv")).Length);
         Assert.Single(Directory.GetFiles(Folder, "*", SearchOption.TopDirectoryOnly), file => Path.GetFileName(file).Equals("lab-returns.csv", StringComparison.OrdinalIgnoreCase));
     }
