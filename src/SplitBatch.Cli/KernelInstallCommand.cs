@@ -17,6 +17,7 @@ public sealed class KernelInstallCommand(IAnsiConsole console) : AsyncCommand<Ke
         console.WriteLine($"The kernel 'C# (SplitBatch)' is installed in {folder}.");
         if (!settings.AsBuilt) await CompileAsync(settings.Folder(), cancellationToken);
         console.WriteLine($"Start Jupyter and choose it, or: jupyter notebook. Notebooks name it '{KernelSpec.Name}'.");
+        console.WriteLine("Before you uninstall splitbatch, run splitbatch kernel remove; or remove that folder by hand later.");
         return 0;
     }
 

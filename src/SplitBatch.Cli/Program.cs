@@ -1,3 +1,4 @@
+using System.Text;
 using Spectre.Console;
 using SplitBatch.Cli;
 
@@ -8,6 +9,9 @@ if (KernelStartCommand.TryStart(args) is { } code)
 {
     Environment.Exit(code); // A cell may still be running, on a thread of its own.
 }
+
+// Windows' console has an older code page of its own, without many of the signs that are printed.
+if (OperatingSystem.IsWindows()) Console.OutputEncoding = Console.InputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 
 // Made before any kernel starts: cells then have a console of their own, and this one stays the process's.
 var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Out) });

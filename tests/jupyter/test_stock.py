@@ -17,7 +17,10 @@ from jupyter_client.manager import KernelManager
 from cells import run
 
 
-class StockKernel(unittest.TestCase):
+class StockNotebook:
+    """A notebook of the stock kernel, whose first cell is FIRST with the environment's words in it."""
+    FIRST = ""
+
     @classmethod
     def setUpClass(cls):
         cls.folder = tempfile.TemporaryDirectory()
@@ -33,7 +36,7 @@ class StockKernel(unittest.TestCase):
         cls.client = cls.manager.client()
         cls.client.start_channels()
         cls.client.wait_for_ready(timeout=120)
-        cls.reply, cls.said = run(cls.client, f'#r "{os.environ["LIBRARY"]}"', timeout=120)
+        cls.reply, cls.said = run(cls.client, cls.FIRST.format(**os.environ), timeout=300)
 
     @classmethod
     def tearDownClass(cls):
@@ -48,6 +51,10 @@ class StockKernel(unittest.TestCase):
         forms = [c["data"] for t, c in outputs if t in ("execute_result", "display_data")]
         self.assertTrue(forms, outputs)
         return forms[-1]
+
+
+class StockKernel(StockNotebook, unittest.TestCase):
+    FIRST = '#r "{LIBRARY}"'
 
     def test_one_line_loads_the_library(self):
         self.assertEqual(self.reply["status"], "ok", self.reply)

@@ -27,16 +27,27 @@ internal static class PngWriter
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static byte[] Paint(Scene scene, double scale)
     {
-        using var surface = SKSurface.Create(new SKImageInfo((int)Math.Ceiling(scene.Width * scale), (int)Math.Ceiling(scene.Height * scale)));
-        using var regular = SKTypeface.FromData(SKData.CreateCopy(Face.Regular.File.Span));
-        using var bold = SKTypeface.FromData(SKData.CreateCopy(Face.Bold.File.Span));
+        var size = new SKImageInfo((int)Math.Ceiling(scene.Width * scale), (int)Math.Ceiling(scene.Height * scale), SKImageInfo.PlatformColorType, SKAlphaType.Opaque);
+        using var surface = SKSurface.Create(size);
+        var (regular, bold) = (Faces.Regular, Faces.Bold);
         var canvas = surface.Canvas;
         canvas.Clear(SKColors.White);
         canvas.Scale((float)scale);
         foreach (var shape in scene.Shapes) Draw(canvas, shape, regular, bold);
-        using var image = surface.Snapshot();
-        using var data = image.Encode(SKEncodedImageFormat.Png, 100);
+        using var pixels = surface.PeekPixels()!; // A surface in memory always has them.
+        using var data = pixels.Encode(Quick)!;
         return data.ToArray();
+    }
+
+    /// <summary>Measured on the figures of a write-up: a third of the time of the library's own choice, for files a sixth larger.</summary>
+    private static SKPngEncoderOptions Quick => new(SKPngEncoderFilterFlags.Sub, 3);
+
+    /// <summary>The two faces, read once.</summary>
+    private static class Faces
+    {
+        public static readonly SKTypeface Regular = SKTypeface.FromData(SKData.CreateCopy(Face.Regular.File.Span));
+
+        public static readonly SKTypeface Bold = SKTypeface.FromData(SKData.CreateCopy(Face.Bold.File.Span));
     }
 
     private static void Draw(SKCanvas canvas, Shape shape, SKTypeface regular, SKTypeface bold)

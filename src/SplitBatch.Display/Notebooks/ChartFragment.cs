@@ -59,7 +59,7 @@ internal static class ChartFragment
         "The SplitBatch kernel draws it: splitbatch kernel install.";
 
     private const string NoLibrary =
-        "This chart needs the library plotly.js, which was not found on this page. Run the notebook with the SplitBatch kernel, or make a page of it with splitbatch run; both work offline.";
+        "This chart needs the library plotly.js, which was not found on this page. Run the notebook with the SplitBatch kernel, or make a page of it with splitbatch run and keep charts.js beside the page; both work offline.";
 
     private static string Id(string content) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(content)))[..16];
 
@@ -72,17 +72,25 @@ internal static class ChartFragment
     }
 
     /// <summary>Finds the library (loaded already; else beside the kernel's description on the Jupyter server), then draws every piece with this id.</summary>
-    private const string Loader = """
+    internal const string Loader = """
         (function(chart){
         function base(){var b=document.body&&document.body.dataset.baseUrl;if(b)return b;var c=document.getElementById('jupyter-config-data');if(!c)return null;try{return JSON.parse(c.textContent).baseUrl||null}catch(e){return null}}
         function find(){if(window.Plotly)return Promise.resolve(window.Plotly);if(window.splitBatchPlotly)return window.splitBatchPlotly;
         var place=$PLACE,b=base();if(!place||!b)return Promise.reject();
         return window.splitBatchPlotly=fetch(b.replace(/\/?$/,'/')+place).then(function(r){if(!r.ok)throw 0;return r.text()}).then(function(t){new Function('define','module','exports',t).call(window);return window.Plotly})}
-        function draw(P){document.querySelectorAll('[data-chart="$ID"] .split-batch-page').forEach(function(page){if(page.dataset.drawn||!page.clientWidth)return;page.dataset.drawn='1';
-        var still=Array.prototype.slice.call(page.childNodes),live=document.createElement('div');page.appendChild(live);
-        P.newPlot(live,chart.data,chart.layout,{displayModeBar:false,responsive:true}).then(function(){still.forEach(function(n){n.remove()})},function(){live.remove()})})}
+        function draw(P){document.querySelectorAll('[data-chart="$ID"] .split-batch-page').forEach(function(page){
+
+        """ + Draw + """
+        })}
         function start(){find().then(draw).catch(function(){window.addEventListener('load',function(){if(window.Plotly)draw(window.Plotly)})})}
         if(document.readyState==='loading')document.addEventListener('DOMContentLoaded',start);else start();
         })
+        """;
+
+    /// <summary>Draws <c>chart</c> with the library <c>P</c> into <c>page</c>; the picture goes when the drawing is there.</summary>
+    internal const string Draw = """
+        if(page.dataset.drawn||!page.clientWidth)return;page.dataset.drawn='1';
+        var still=Array.prototype.slice.call(page.childNodes),live=document.createElement('div');page.appendChild(live);
+        P.newPlot(live,chart.data,chart.layout,{displayModeBar:false,responsive:true}).then(function(){still.forEach(function(n){n.remove()})},function(){live.remove()})
         """;
 }

@@ -34,6 +34,7 @@ public sealed record Document
         AllClaims = [.. Blocks.SelectMany(ClaimsOf).DistinctBy(claim => claim.Id)];
         Figures = [.. Blocks.OfType<FigureBlock>().Select(b => b.Figure)];
         Tables = [.. Blocks.OfType<TableBlock>().Select(b => b.Table)];
+        Drawn = new(Figures);
     }
 
     /// <summary>The title.</summary>
@@ -78,6 +79,9 @@ public sealed record Document
     /// <summary>For example <c>Write-up "Cones or pellets?": 4 figures, 6 tables, 14 claims.</c></summary>
     public override string ToString() =>
         $"Write-up \"{Title}\": {Words.Counted(Figures.Count, "figure")}, {Words.Counted(Tables.Count, "table")}, {Words.Counted(AllClaims.Count, "claim")}.";
+
+    /// <summary>The figures as pictures.</summary>
+    internal DrawnFigures Drawn { get; }
 
     internal int NumberOf(Claim claim) => AllClaims.Select((c, i) => (c.Id, Number: i + 1)).First(c => c.Id == claim.Id).Number;
 

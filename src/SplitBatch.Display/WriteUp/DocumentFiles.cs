@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using SplitBatch.Display.Drawing;
 
 namespace SplitBatch.Display.WriteUp;
 
@@ -30,32 +31,40 @@ internal static class DocumentFiles
     /// <summary>Every file by name, in a fixed order.</summary>
     public static IReadOnlyList<(string Name, byte[] Content)> Render(Document document)
     {
+        var (docx, summaries) = (Task.Run(document.ToDocx), Task.Run(() => Summaries(document.Summary)));
+        document.Drawn.PaintAll();
         var files = new List<(string, byte[])>
         {
             ("write-up.html", Bytes(document.ToHtml())),
             ("write-up.md", Bytes(document.ToMarkdown())),
-            ("write-up.docx", document.ToDocx()),
+            ("write-up.docx", docx.GetAwaiter().GetResult()),
         };
         for (var i = 0; i < document.Figures.Count; i++)
         {
             LongCall.Look();
             var name = "figures/" + Document.FigureFile(i, document.Figures[i]);
-            files.Add((name + ".svg", Bytes(document.Figures[i].ToSvg())));
-            if (document.Figures[i].ToPng() is { } png) files.Add((name + ".png", png));
+            files.Add((name + ".svg", Bytes(document.Drawn[i].PageSvg)));
+            if (document.Drawn[i].Png is { } png) files.Add((name + ".png", png));
             files.Add((name + ".csv", Bytes(CsvWriter.Write(document.Figures[i].Numbers))));
         }
 
         for (var i = 0; i < document.Tables.Count; i++)
             files.Add(($"tables/{Document.TableFile(i, document.Tables[i])}.csv", Bytes(CsvWriter.Write(document.Tables[i]))));
         if (document.AllClaims.Count > 0) files.Add(("tables/ledger.csv", Bytes(CsvWriter.Write(document.LedgerTable()))));
-        if (document.Summary is { } summary)
+        files.AddRange(summaries.GetAwaiter().GetResult());
+        return files;
+    }
+
+    private static List<(string Name, byte[] Content)> Summaries(SummaryPicture? summary)
+    {
+        var files = new List<(string, byte[])>();
+        if (summary is null) return files;
+        foreach (var (shape, name) in new[] { (PictureShape.Wide, "summary-16x9"), (PictureShape.Square, "summary-square") })
         {
-            foreach (var (shape, name) in new[] { (PictureShape.Wide, "summary-16x9"), (PictureShape.Square, "summary-square") })
-            {
-                LongCall.Look();
-                files.Add((name + ".svg", Bytes(summary.ToSvg(shape))));
-                if (summary.ToPng(shape) is { } png) files.Add((name + ".png", png));
-            }
+            LongCall.Look();
+            var scene = SummaryLayout.Compose(summary, shape);
+            files.Add((name + ".svg", Bytes(SvgWriter.Write(scene))));
+            if (PngWriter.TryWrite(scene, 1, out _) is { } png) files.Add((name + ".png", png));
         }
 
         return files;

@@ -84,15 +84,14 @@ internal sealed class DocxContent(Document document, MainDocumentPart main)
     private IEnumerable<OpenXmlElement> Of(Figures.Figure figure)
     {
         var number = ++_pictures;
-        if (figure.ToPng() is { } png)
+        if (document.Drawn[number - 1] is { Png: { } png } drawn)
         {
             var id = string.Create(CultureInfo.InvariantCulture, $"rIdPicture{number}");
             var part = main.AddImagePart(ImagePartType.Png, id);
             using (var data = new MemoryStream(png)) part.FeedData(data);
-            var scene = figure.Compose(720);
             yield return new DocumentFormat.OpenXml.Wordprocessing.Paragraph(
                 new ParagraphProperties(new KeepNext()),
-                new Run(DocxStyles.Picture(id, (uint)number, Xml.Clean(figure.Title), Xml.Clean(figure.AltText), scene.Width, scene.Height)));
+                new Run(DocxStyles.Picture(id, (uint)number, Xml.Clean(figure.Title), Xml.Clean(figure.AltText), drawn.Size.Width, drawn.Size.Height)));
         }
 
         var row = document.NumberOfCaption(number - 1) is { } entry ? string.Create(CultureInfo.InvariantCulture, $"\u00A0[{entry}]") : "";

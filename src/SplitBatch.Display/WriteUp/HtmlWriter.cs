@@ -42,7 +42,7 @@ internal static class HtmlWriter
                     html.Append("</div>\n");
                     break;
                 case FigureBlock shown:
-                    html.Append(CultureInfo.InvariantCulture, $"<figure>\n<div class=\"page\">{shown.Figure.ToSvg()}</div>\n<div class=\"phone\">{shown.Figure.ToSvg(360)}</div>\n");
+                    html.Append(CultureInfo.InvariantCulture, $"<figure>\n<div class=\"page\">{document.Drawn[figure].PageSvg}</div>\n<div class=\"phone\">{document.Drawn[figure].PhoneSvg}</div>\n");
                     var caption = document.NumberOfCaption(figure) is { } row ? "\u00A0" + Mark(document, row) : "";
                     html.Append(CultureInfo.InvariantCulture, $"<figcaption>Figure {++figure}. {Xml.Text(shown.Figure.Reading)}{caption}</figcaption>\n</figure>\n");
                     break;

@@ -29,8 +29,8 @@ internal static class IndexPage
         foreach (var trial in trials.Where(t => t.Holds("write-up/write-up.html"))) AddWriteUp(page, trial);
         if (trials.Count > 0) AddTrials(page, trials);
         page.Append(
-            "</main>\n<footer><p>Each page stands alone: it can be sent, printed and read without a network. The .ipynb file beside it "
-            + "is the same notebook with its results.</p></footer>\n");
+            "</main>\n<footer><p>Each page can be sent, printed and read by itself, without a network. Its charts are pictures then; with "
+            + $"{PageHead.File} beside it they answer the pointer. The .ipynb file beside it is the same notebook with its results.</p></footer>\n");
         return page.Append(PageParts.End).ToString();
     }
 

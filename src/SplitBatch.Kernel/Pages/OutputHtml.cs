@@ -9,7 +9,7 @@ namespace SplitBatch.Kernel.Pages;
 /// <summary>One output of a cell as HTML, in the richest form a page can show.</summary>
 internal static partial class OutputHtml
 {
-    public static void Add(StringBuilder page, JsonObject output)
+    public static void Add(StringBuilder page, JsonObject output, PageHead head)
     {
         switch (Word(output["output_type"]))
         {
@@ -18,7 +18,7 @@ internal static partial class OutputHtml
                 page.Append(CultureInfo.InvariantCulture, $"<pre class=\"{name}\">{Plain(MultilineText.Join(output["text"]))}</pre>\n");
                 break;
             case "display_data" or "execute_result" when output["data"] is JsonObject data:
-                page.Append(Rich(data)).Append('\n');
+                page.Append(Rich(data, head)).Append('\n');
                 break;
             case "error":
                 var lines = output["traceback"] is JsonArray { Count: > 0 } traceback
@@ -30,9 +30,9 @@ internal static partial class OutputHtml
         }
     }
 
-    private static string Rich(JsonObject data)
+    private static string Rich(JsonObject data, PageHead head)
     {
-        if (Form(data, "text/html") is { } html) return html;
+        if (Form(data, "text/html") is { } html) return head.Take(html);
         if (Form(data, "text/markdown") is { } markdown) return $"<div class=\"prose\">{Prose.Html(markdown)}</div>";
         var words = Form(data, "text/plain") ?? "";
         if (Form(data, "image/svg+xml") is { } svg)
@@ -43,7 +43,7 @@ internal static partial class OutputHtml
     }
 
     private static string Picture(string type, string base64, string words) =>
-        $"<img src=\"data:{type};base64,{base64.ReplaceLineEndings("")}\" alt=\"{PageParts.Text(words)}\">";
+        PageParts.Address(type, base64) is { } address ? $"<img src=\"{address}\" alt=\"{PageParts.Text(words)}\">" : $"<pre>{Plain(words)}</pre>";
 
     /// <summary>A text, or null for whatever else stands there: outputs may come from any program.</summary>
     private static string? Word(JsonNode? node) => node is JsonValue value && value.TryGetValue(out string? text) ? text : null;

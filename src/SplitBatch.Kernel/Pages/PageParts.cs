@@ -1,3 +1,5 @@
+using System.Buffers.Text;
+using System.Globalization;
 using System.Net;
 using System.Text;
 
@@ -6,19 +8,33 @@ namespace SplitBatch.Kernel.Pages;
 /// <summary>What every page has in common: head, style, foot. Pages ask nothing of any other place.</summary>
 internal static class PageParts
 {
-    public static StringBuilder Start(string title, string bodyClass) => new StringBuilder()
+    /// <summary>The page up to its body.</summary>
+    /// <param name="title">Its title.</param>
+    /// <param name="bodyClass">What kind of page it is.</param>
+    /// <param name="scripts">The scripts that it may run, as words of its content security policy; none when empty.</param>
+    /// <param name="styles">Style elements besides the page's own.</param>
+    public static StringBuilder Start(string title, string bodyClass, string scripts = "", string styles = "") => new StringBuilder()
         .Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
         .Append("<meta name=\"color-scheme\" content=\"light\">\n")
-        .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'unsafe-inline' 'unsafe-eval'; "
-            + "style-src 'unsafe-inline'; img-src data: blob:; font-src data:; base-uri 'none'; form-action 'none'\">\n")
+        .Append(CultureInfo.InvariantCulture, $"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
+            + $"{(scripts.Length > 0 ? $"script-src {scripts}; " : "")}style-src 'unsafe-inline'; img-src data: blob:; font-src data:; "
+            + $"base-uri 'none'; form-action 'none'\">\n")
         .Append("<meta name=\"generator\" content=\"SplitBatch\">\n")
-        .Append("<title>").Append(Text(title)).Append("</title>\n<style>\n").Append(Style).Append("</style>\n</head>\n<body class=\"")
-            .Append(bodyClass).Append("\">\n");
+        .Append("<title>").Append(Text(title)).Append("</title>\n<style>\n").Append(Style).Append("</style>\n").Append(styles)
+        .Append("</head>\n<body class=\"").Append(bodyClass).Append("\">\n");
 
     public static string End => "</body>\n</html>\n";
 
     public static string Text(string text) => WebUtility.HtmlEncode(text);
+
+    /// <summary>The address of a picture that the page itself holds; null where the type is no picture's or the data are not Base64.</summary>
+    public static string? Address(string type, string base64)
+    {
+        var data = string.Concat(base64.Where(c => !char.IsWhiteSpace(c)));
+        var isPicture = type is "image/png" or "image/jpeg" or "image/gif" or "image/webp" or "image/svg+xml";
+        return isPicture && Base64.IsValid(data) ? $"data:{type};base64,{data}" : null;
+    }
 
     private const string Style = """
         :root{--ink:#1c1c1c;--quiet:#595959;--line:#d9d5cc;--soft:#f6f4ef;--link:#0b5394;--bad:#a3231f}

@@ -19,7 +19,8 @@ internal static class Prose
         {
             if (forms is not JsonObject { Count: > 0 } bundle) continue;
             var (type, data) = bundle.First();
-            source = source.Replace($"attachment:{name}", $"data:{type};base64,{MultilineText.Join(data)}", StringComparison.Ordinal);
+            if (PageParts.Address(type, MultilineText.Join(data)) is { } address)
+                source = source.Replace($"attachment:{name}", address, StringComparison.Ordinal);
         }
 
         return Markdown.ToHtml(source, Pipeline);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using SplitBatch.Brewing;
 using static SplitBatch.Numbers.VectorMath;
@@ -138,6 +139,7 @@ internal sealed class DoseSampler
         || (term.Kind == ErrorKind.Alpha && string.Equals(target, charge.Lot.Name, StringComparison.OrdinalIgnoreCase))
         || (term.Kind == ErrorKind.Form && string.Equals(target, charge.Lot.Form.InWords(), StringComparison.OrdinalIgnoreCase));
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Sum(List<Effect> effects, ReadOnlySpan<double> errors, int n, double centre, Span<double> result)
     {
         result.Fill(centre);
@@ -149,6 +151,7 @@ internal sealed class DoseSampler
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Product(List<Effect> effects, ReadOnlySpan<double> errors, int n, double centre, Span<double> result)
     {
         result.Fill(centre);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using SplitBatch.Numbers;
 
 namespace SplitBatch.Bitterness;
@@ -145,6 +146,7 @@ public sealed record DoseUncertainty
     private string Chance(string what, double? limit) => limit is not { } ibu ? ""
         : string.Create(CultureInfo.InvariantCulture, $"{what} of {ibu:0.0} IBU: {ChanceBeyond(ibu) * 100:0} %.");
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static (double Mean, double Deviation, Interval Interval) Describe(double[] values, double level)
     {
         double sum = 0, squares = 0;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace SplitBatch.Numbers;
@@ -13,6 +14,7 @@ internal static class Quantiles
     /// </summary>
     /// <param name="values">The sample, not empty, all finite; left as it is.</param>
     /// <param name="shares">Shares in [0, 1].</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static double[] Of(ReadOnlySpan<double> values, params ReadOnlySpan<double> shares)
     {
         var (low, high) = Ends(values);
@@ -65,6 +67,7 @@ internal static class Quantiles
         return low;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static (double Low, double High) Ends(ReadOnlySpan<double> values)
     {
         var (low, high) = (Vector256.Create(double.PositiveInfinity), Vector256.Create(double.NegativeInfinity));

@@ -1,12 +1,18 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace SplitBatch.Numbers;
 
 /// <summary>Arithmetic on whole spans, whose lengths are alike and multiples of 4.</summary>
+/// <remarks>
+/// Loops over vectors are compiled in full at once, here and wherever draws are made: ahead of time they cannot be, because the width of
+/// vectors is the machine's, and a first quick version would be most of what a write-up's draws take.
+/// </remarks>
 internal static class VectorMath
 {
     /// <summary>Multiplies in place.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static void Multiply(Span<double> target, ReadOnlySpan<double> by)
     {
         var t = Vectors(target);
@@ -15,6 +21,7 @@ internal static class VectorMath
     }
 
     /// <summary>Divides in place.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static void Divide(Span<double> target, ReadOnlySpan<double> by)
     {
         var t = Vectors(target);
@@ -23,6 +30,7 @@ internal static class VectorMath
     }
 
     /// <summary>Adds into the target.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static void Add(ReadOnlySpan<double> what, Span<double> target)
     {
         var t = Vectors(target);
@@ -31,6 +39,7 @@ internal static class VectorMath
     }
 
     /// <summary>Adds a product into the target.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static void MultiplyAdd(ReadOnlySpan<double> x, ReadOnlySpan<double> y, Span<double> target)
     {
         var t = Vectors(target);

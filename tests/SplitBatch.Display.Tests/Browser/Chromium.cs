@@ -11,13 +11,21 @@ internal static class Chromium
     public static string? Missing => Path is null ? "Chromium is not installed on this machine." : null;
 
     /// <summary>The page's document after its scripts have run.</summary>
-    public static string Dom(string html, int width = 1000, int milliseconds = 5000) => OfPage(html, (page, profile) =>
-        Run(page, profile, FormattableString.Invariant($"--window-size={width},1400"), FormattableString.Invariant($"--virtual-time-budget={milliseconds}"), "--dump-dom"));
+    public static string Dom(string html, int width = 1000, int milliseconds = 5000) =>
+        OfPage(html, (page, profile) => DomAt(new Uri(page), profile, width, milliseconds));
+
+    /// <summary>The document of a page that is there, on the disk or on a server of this machine, after its scripts have run.</summary>
+    /// <param name="page">Its address.</param>
+    /// <param name="profile">A folder for what the browser keeps.</param>
+    /// <param name="width">The window's width.</param>
+    /// <param name="milliseconds">The time that passes on the page.</param>
+    public static string DomAt(Uri page, string profile, int width = 1000, int milliseconds = 5000) => Run(
+        page, profile, FormattableString.Invariant($"--window-size={width},1400"), FormattableString.Invariant($"--virtual-time-budget={milliseconds}"), "--dump-dom");
 
     /// <summary>The page as it is printed on paper of the browser's own size.</summary>
     /// <param name="html">The page.</param>
     /// <param name="pdf">The file to write.</param>
-    public static void Print(string html, string pdf) => OfPage(html, (page, profile) => Run(page, profile, "--no-pdf-header-footer", $"--print-to-pdf={pdf}"));
+    public static void Print(string html, string pdf) => OfPage(html, (page, profile) => Run(new Uri(page), profile, "--no-pdf-header-footer", $"--print-to-pdf={pdf}"));
 
     private static string OfPage(string html, Func<string, string, string> look)
     {
@@ -34,11 +42,11 @@ internal static class Chromium
         }
     }
 
-    private static string Run(string page, string profile, params string[] options)
+    private static string Run(Uri page, string profile, params string[] options)
     {
         var start = new ProcessStartInfo(Path!) { RedirectStandardOutput = true, RedirectStandardError = true };
         string[] always = ["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--proxy-server=127.0.0.1:9", $"--user-data-dir={profile}"];
-        foreach (var option in always.Concat(options).Append(new Uri(page).AbsoluteUri)) start.ArgumentList.Add(option);
+        foreach (var option in always.Concat(options).Append(page.AbsoluteUri)) start.ArgumentList.Add(option);
         using var process = Process.Start(start)!;
         process.ErrorDataReceived += (_, _) => { };
         process.BeginErrorReadLine();

@@ -21,14 +21,15 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
         Assert.Equal("A tiny notebook", page.Title);
         Assert.Equal("A tiny notebook", Assert.Single(page.QuerySelectorAll("h1")).TextContent);
         Assert.Equal(["A table", "A chart"], page.QuerySelectorAll("h2").Select(h => h.TextContent));
-        Assert.Single(page.QuerySelectorAll("script"), s => s.TextContent.Length > 1_000_000);
-        Assert.NotEmpty(page.QuerySelectorAll("[data-chart]"));
+        Assert.Equal("charts.js", Assert.Single(page.QuerySelectorAll("script:not([type])")).GetAttribute("src"));
+        Assert.Equal(page.QuerySelectorAll("[data-chart]").Length, page.QuerySelectorAll("script[type='application/json']").Length);
+        Assert.True(html.Length < 400_000);
         Assert.Empty(page.QuerySelectorAll("link, iframe, object, embed"));
         Assert.All(
             page.QuerySelectorAll("[src], [href]").Select(e => e.GetAttribute("src") ?? e.GetAttribute("href")!),
             target =>
                 Assert.True(target.StartsWith('#') || target.StartsWith("data:", StringComparison.Ordinal)
-                || target == "index.html", target));
+                || target is "index.html" or "charts.js", target));
         Assert.Contains("default-src 'none'", page.QuerySelector("meta[http-equiv]")!.GetAttribute("content"), StringComparison.Ordinal);
     }
 
@@ -86,6 +87,18 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
         prose["attachments"] = System.Text.Json.Nodes.JsonNode.Parse("""{"glass.png":{"image/png":"AAAA"}}""");
         var image = Parser.ParseDocument(NotebookPage.Html(Notebook.Parse(NotebookText.Of(prose)), "t")).QuerySelector("img")!;
         Assert.Equal(("A glass", "data:image/png;base64,AAAA"), (image.GetAttribute("alt"), image.GetAttribute("src")));
+    }
+
+    [Theory]
+    [InlineData("text/html", "AAAA")]
+    [InlineData("image/png", "AAAA\" onerror=\"alert(1)")]
+    public void An_attachment_that_is_no_picture_is_left_out(string type, string data)
+    {
+        var prose = NotebookText.Markdown("![A glass](attachment:glass.png)");
+        prose["attachments"] = new System.Text.Json.Nodes.JsonObject { ["glass.png"] = new System.Text.Json.Nodes.JsonObject { [type] = data } };
+        var html = NotebookPage.Html(Notebook.Parse(NotebookText.Of(prose)), "t");
+        Assert.Equal("attachment:glass.png", Parser.ParseDocument(html).QuerySelector("img")!.GetAttribute("src"));
+        Assert.DoesNotContain("onerror", html, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using SplitBatch.Numbers;
 using UnitsNet;
@@ -27,6 +28,7 @@ public sealed class Tinseth : IBitternessModel
     public double Utilisation(in Exposure exposure) => Utilisation(exposure.MeanGravity, exposure.EquivalentMinutes);
 
     /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Utilisation(in Exposure exposure, ReadOnlySpan<double> gravity, ReadOnlySpan<double> minutes, Span<double> result)
     {
         var stand = (exposure with { BoilMinutes = 0 }).EquivalentMinutes;

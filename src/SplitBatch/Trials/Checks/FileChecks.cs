@@ -55,11 +55,15 @@ internal sealed class StrayFile : ITrialCheck
             {
                 yield return Stray(file, "This is a spreadsheet's own format, which is not read.", "Save the sheet as CSV UTF-8 under the name of the file that it belongs to.");
             }
-            else if (file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && !known.Contains(file, StringComparer.Ordinal))
+            else if (file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && !IsRead(file))
             {
                 yield return Stray(file, "No file of this name is read.", Nearest.Suggestion(file, known.Where(name => !facts.Files.Contains(name))) ?? "Files as they arrived from elsewhere go into the folder incoming.");
             }
         }
+
+        // Spelt otherwise, a file is read where no file of the exact name is there.
+        bool IsRead(string file) => known.FirstOrDefault(name => string.Equals(name, file, StringComparison.OrdinalIgnoreCase)) is { } meant
+            && (meant == file || !facts.Files.Contains(meant));
 
         Fault Stray(string file, string problem, string suggestion) =>
             new(file, problem) { Accepted = string.Join(", ", known), Suggestion = suggestion, Severity = Severity.Warning };

@@ -33,7 +33,7 @@ public sealed class AppendLog
         if (!Directory.Exists(Guard.NotBlank(folder))) throw new DirectoryNotFoundException($"There is no folder {folder}.");
         Folder = folder;
         Format = format;
-        path = Path.Combine(folder, format.FileName);
+        path = new TrialFolder(folder).PathOf(format.FileName);
     }
 
     /// <summary>The trial folder.</summary>
@@ -62,25 +62,61 @@ public sealed class AppendLog
         using var turn = LogLock.Take(Folder, Patience);
         var aside = SetTornTailAside();
         var now = Sheet();
-        if (now.History.Find(row.Id) is { } earlier)
-        {
-            if (!row.SameAs(earlier))
-            {
-                throw new LogException(new Fault(Format.FileName, $"The id is taken by another row, which reads: {earlier}.")
-                {
-                    Column = "id",
-                    Value = row.Id,
-                    Accepted = "an id of its own; to correct a row, log a new one that supersedes it and says why",
-                });
-            }
+        var isNew = IsNew(row, now);
+        Write(isNew ? now.Render(row) : "");
+        return new LogReceipt(Format.FileName, row.Id, isNew, aside);
+    }
 
-            Write("");
-            return new LogReceipt(Format.FileName, row.Id, false, aside);
+    /// <summary>Adds several rows in one piece: the file is read once and flushed once, however many they are.</summary>
+    /// <param name="rows">The rows, each as <see cref="Append"/> takes it.</param>
+    /// <returns>A receipt for each; all rows are on the disk.</returns>
+    /// <exception cref="LogException">A row does not fit or its id is taken; those before it are on the disk, that one and those after it are not.</exception>
+    public IReadOnlyList<LogReceipt> AppendAll(IEnumerable<IReadOnlyDictionary<string, string>> rows)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        var receipts = new List<LogReceipt>();
+        var added = new StringBuilder();
+        using var left = rows.GetEnumerator();
+        if (!left.MoveNext()) return receipts;
+        receipts.Add(Append(left.Current)); // Makes the file, or ends its last line, where that is needed.
+        using var turn = LogLock.Take(Folder, Patience);
+        var aside = SetTornTailAside();
+        var now = Sheet();
+        sheet = null; // It takes in rows before the file has them.
+        try
+        {
+            while (left.MoveNext())
+            {
+                var row = LogRow.Of(left.Current, Format);
+                var isNew = IsNew(row, now);
+                if (isNew) added.Append(now.Render(row));
+                if (isNew) now.History.Add(row);
+                receipts.Add(new LogReceipt(Format.FileName, row.Id, isNew, aside));
+            }
+        }
+        finally
+        {
+            Write(added.ToString());
         }
 
-        now.CheckCorrection(row);
-        Write(now.Render(row));
-        return new LogReceipt(Format.FileName, row.Id, true, aside);
+        return receipts;
+    }
+
+    /// <summary>Whether a row is not in the log yet; refuses one whose id another row has, or whose correction does not fit.</summary>
+    private bool IsNew(LogRow row, LogSheet now)
+    {
+        if (now.History.Find(row.Id) is not { } earlier)
+        {
+            now.CheckCorrection(row);
+            return true;
+        }
+
+        return row.SameAs(earlier) ? false : throw new LogException(new Fault(Format.FileName, $"The id is taken by another row, which reads: {earlier}.")
+        {
+            Column = "id",
+            Value = row.Id,
+            Accepted = "an id of its own; to correct a row, log a new one that supersedes it and says why",
+        });
     }
 
     /// <summary>Every whole row now in the file; none where there is no file. Waits for a writer to finish.</summary>

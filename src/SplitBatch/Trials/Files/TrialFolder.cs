@@ -14,6 +14,8 @@ public sealed class TrialFolder
     /// <summary>The file that marks a folder as a working copy of an example.</summary>
     private const string CopyMark = "working-copy.txt";
 
+    private static readonly EnumerationOptions AnyCase = new() { MatchCasing = MatchCasing.CaseInsensitive, MatchType = MatchType.Win32, AttributesToSkip = FileAttributes.None };
+
     /// <summary>A folder, which need not hold a trial.</summary>
     public TrialFolder(string path) => Path = System.IO.Path.GetFullPath(Guard.NotBlank(path));
 
@@ -37,7 +39,7 @@ public sealed class TrialFolder
     {
         var folder = within.Length == 0 ? Path : PathOf(within);
         return Directory.Exists(folder)
-            ? [.. Directory.EnumerateFiles(folder, pattern).Select(file => within.Length == 0 ? System.IO.Path.GetFileName(file) : $"{within}/{System.IO.Path.GetFileName(file)}").Order(StringComparer.Ordinal)]
+            ? [.. Directory.EnumerateFiles(folder, pattern, AnyCase).Select(file => within.Length == 0 ? System.IO.Path.GetFileName(file) : $"{within}/{System.IO.Path.GetFileName(file)}").Order(StringComparer.Ordinal)]
             : [];
     }
 
@@ -45,9 +47,31 @@ public sealed class TrialFolder
     /// <exception cref="ArgumentException">The name leads out of the folder.</exception>
     public string PathOf(string name)
     {
-        var full = System.IO.Path.GetFullPath(System.IO.Path.Combine(Path, Guard.NotBlank(name)));
+        var full = System.IO.Path.GetFullPath(System.IO.Path.Combine(Path, Guard.NotBlank(name).Replace('\\', '/')));
         var inside = full.StartsWith(System.IO.Path.TrimEndingDirectorySeparator(Path) + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal);
-        return inside ? full : throw new ArgumentException($"\"{name}\" leads out of the trial folder.", nameof(name));
+        return inside ? AsSpelt(full) : throw new ArgumentException($"\"{name}\" leads out of the trial folder.", nameof(name));
+    }
+
+    /// <summary>
+    /// The path as the disk spells it: a folder from a system that takes "Hops.csv" and "hops.csv" for one file means the same here. The
+    /// exact spelling comes first.
+    /// </summary>
+    private string AsSpelt(string full)
+    {
+        var place = Path;
+        foreach (var part in System.IO.Path.GetRelativePath(Path, full).Split(System.IO.Path.DirectorySeparatorChar))
+        {
+            var next = System.IO.Path.Combine(place, part);
+            if (!System.IO.Path.Exists(next) && Directory.Exists(place))
+            {
+                next = Directory.EnumerateFileSystemEntries(place)
+                    .FirstOrDefault(entry => string.Equals(System.IO.Path.GetFileName(entry), part, StringComparison.OrdinalIgnoreCase)) ?? next;
+            }
+
+            place = next;
+        }
+
+        return place;
     }
 
     /// <summary>The text of a file, or null when it cannot be read, with the reason added to <paramref name="faults"/>.</summary>

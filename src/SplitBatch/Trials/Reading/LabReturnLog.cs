@@ -27,40 +27,15 @@ public sealed class LabReturnLog
     public LogReceipt Append(LabResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        var reading = result.Reading;
-        if (reading is not null && reading.PathMillimetres != 10)
-        {
-            throw new LogException(string.Create(CultureInfo.InvariantCulture, $"The log keeps absorbances of a 10 mm cell, and this one was read in {reading.PathMillimetres} mm; log the absorbance for 10 mm, {reading.Absorbance * 10 / reading.PathMillimetres:0.####}. Nothing was logged."));
-        }
-
-        return Log.Append(new Dictionary<string, string>
-        {
-            ["id"] = result.Id,
-            ["received"] = result.Received?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
-            ["sample"] = result.Sample,
-            ["beer"] = result.Beer?.ToString() ?? "",
-            ["analyte"] = result.Analyte.Name,
-            ["replicate"] = result.Replicate.ToString(CultureInfo.InvariantCulture),
-            ["value"] = reading is null ? Number(result.GivenValue) : "",
-            ["unit"] = reading is null ? result.GivenUnit : "",
-            ["method"] = result.Method,
-            ["lab"] = result.Laboratory,
-            ["run"] = result.Run,
-            ["absorbance"] = reading is null ? "" : Number(reading.Absorbance),
-            ["blank"] = reading is null ? "" : Number(reading.Blank),
-            ["dilution"] = reading is null ? "" : Number(reading.Dilution),
-            ["who"] = result.Who,
-            ["supersedes"] = result.Supersedes ?? "",
-            ["reason"] = result.Reason ?? "",
-        });
+        return Log.Append(Cells(result));
     }
 
-    /// <summary>Adds several results, one after the other.</summary>
+    /// <summary>Adds several results, however many in about the time of one.</summary>
     /// <exception cref="LogException">One of them could not be logged; those before it are on the disk.</exception>
     public IReadOnlyList<LogReceipt> Append(IEnumerable<LabResult> results)
     {
         ArgumentNullException.ThrowIfNull(results);
-        return [.. results.Select(Append)];
+        return Log.AppendAll(results.Select(Cells));
     }
 
     /// <summary>Reads the results from a table with the columns of this log; what is wrong goes to the table's faults.</summary>
@@ -88,6 +63,36 @@ public sealed class LabReturnLog
         return [.. results.Select(pair => pair.Result).Where(result => !contradictions.Contains(result))];
 
         CsvRow RowOf(LabResult result) => results.First(pair => ReferenceEquals(pair.Result, result)).Row;
+    }
+
+    private static Dictionary<string, string> Cells(LabResult result)
+    {
+        var reading = result.Reading;
+        if (reading is not null && reading.PathMillimetres != 10)
+        {
+            throw new LogException(string.Create(CultureInfo.InvariantCulture, $"The log keeps absorbances of a 10 mm cell, and this one was read in {reading.PathMillimetres} mm; log the absorbance for 10 mm, {reading.Absorbance * 10 / reading.PathMillimetres:0.####}. Nothing was logged."));
+        }
+
+        return new()
+        {
+            ["id"] = result.Id,
+            ["received"] = result.Received?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
+            ["sample"] = result.Sample,
+            ["beer"] = result.Beer?.ToString() ?? "",
+            ["analyte"] = result.Analyte.Name,
+            ["replicate"] = result.Replicate.ToString(CultureInfo.InvariantCulture),
+            ["value"] = reading is null ? Number(result.GivenValue) : "",
+            ["unit"] = reading is null ? result.GivenUnit : "",
+            ["method"] = result.Method,
+            ["lab"] = result.Laboratory,
+            ["run"] = result.Run,
+            ["absorbance"] = reading is null ? "" : Number(reading.Absorbance),
+            ["blank"] = reading is null ? "" : Number(reading.Blank),
+            ["dilution"] = reading is null ? "" : Number(reading.Dilution),
+            ["who"] = result.Who,
+            ["supersedes"] = result.Supersedes ?? "",
+            ["reason"] = result.Reason ?? "",
+        };
     }
 
     private static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);

@@ -16,6 +16,37 @@ public sealed class LabReturnLogTests : IDisposable
         LabReturnLog.Read(CsvTable.Read("lab-returns.csv", new StringReader(folder.Read("lab-returns.csv")), faults));
 
     [Fact]
+    public void Several_results_are_logged_as_one_by_one()
+    {
+        using var one = new TemporaryFolder();
+        using var many = new TemporaryFolder();
+        LabResult[] results = [Result("R1"), Result("R2", 21.5) with { Supersedes = "R1", Reason = "typing error" }, Result("R1"), Result("R3", 24)];
+        foreach (var result in results) new LabReturnLog(one.Path).Append(result);
+        var log = new LabReturnLog(many.Path);
+        Assert.Equal([true, true, false, true], log.Append(results).Select(receipt => receipt.WasNew));
+        Assert.Equal(one.Read("lab-returns.csv"), many.Read("lab-returns.csv"));
+        Assert.All(log.Append(results), receipt => Assert.False(receipt.WasNew));
+        Assert.Throws<LogException>(() => log.Append([Result("R4", 25), Result("R3", 26), Result("R5", 27)]));
+        Assert.Equal(["R1", "R2", "R3", "R4"], log.Log.Read().Select(row => row.Id));
+    }
+
+    [Fact]
+    public void Work_on_a_lab_s_file_grows_with_its_rows_and_not_with_their_square()
+    {
+        long Allocated(int rows)
+        {
+            using var folder = new TemporaryFolder();
+            var results = Enumerable.Range(1, rows).Select(i => Result($"R{i}")).ToList();
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            new LabReturnLog(folder.Path).Append(results);
+            return GC.GetAllocatedBytesForCurrentThread() - before;
+        }
+
+        Allocated(50);
+        Assert.InRange((double)Allocated(800) / Allocated(400), 1.5, 2.3); // Twice the bytes for twice the rows; four times if each row read the file again.
+    }
+
+    [Fact]
     public void A_logged_result_reads_back_the_same()
     {
         Assert.Equal("Logged R1 in lab-returns.csv.", new LabReturnLog(folder.Path).Append(Result("R1")).ToString());

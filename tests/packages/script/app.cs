@@ -1,0 +1,8 @@
+#:package SplitBatch.Display@$VERSION
+using SplitBatch.Display;
+using SplitBatch.Panel;
+
+// Run by "dotnet run app.cs": counts a panel, and leaves the chart of it in count.svg.
+var test = DifferenceTest.Of(Protocol.Triangle, tasters: 24, correct: 13);
+Console.WriteLine(test);
+File.WriteAllText("count.svg", Charts.CountAgainstGuessing(test).ToSvg());
