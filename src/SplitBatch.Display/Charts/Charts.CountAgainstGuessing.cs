@@ -38,8 +38,8 @@ public static partial class Charts
             Subtitle = Invariant($"{Capital(test.Protocol.Name)}, {Words.Counted(test.Tasters, "answer")}; bars: the chance of each count when everybody guesses"),
             Reading = test.ByLeanings
                 ? test.ToString()
-                : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up with a chance of {Words.Percent(test.PValue)}. ")
-                + (test.CriticalCount is { } needed ? Invariant($"{needed} are needed to show a difference at {Words.Percent(test.Alpha)}.") : "No count of so small a panel shows a difference."),
+                : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up with a chance of {Printed.Percent(test.PValue)}. ")
+                + (test.CriticalCount is { } needed ? Invariant($"{needed} are needed to show a difference at {Printed.ChosenPercent(test.Alpha)}.") : "No count of so small a panel shows a difference."),
             X = new Axis("right answers") { Whole = true, Min = shown[0].Count - 0.7, Max = shown[^1].Count + 0.7 },
             Y = new Axis("chance by guessing") { Percent = true, Min = 0 },
             Marks = marks,

@@ -18,7 +18,7 @@ public static partial class Charts
         if (shown.Count == 0) throw new ArgumentException("There is no panel to show.", nameof(panels));
 
         List<Mark> marks = [new Rule(0) { Ink = Ink.Faint, Name = shown.Count > 0 && margin is < 0.12 ? "" : "nobody" }];
-        if (margin is { } line) marks.Add(new Rule(line) { Ink = Ink.Limit, Name = $"the margin that matters: {Words.Percent(line)}" });
+        if (margin is { } line) marks.Add(new Rule(line) { Ink = Ink.Limit, Name = $"the margin that matters: {Printed.ChosenPercent(line)}" });
         marks.Add(new Ranges([.. shown.Select((p, i) => new RangeItem(
             i, p.Test.DiscriminatorsInterval.Low, p.Test.DiscriminatorsInterval.High, p.Test.Discriminators, Said(p.Test)))]));
 
@@ -26,11 +26,11 @@ public static partial class Charts
         return new Figure
         {
             Title = shown.Count == 1
-                ? $"Between {Words.Percent(shown[0].Test.DiscriminatorsInterval.Low)} and {Words.Percent(most)} of people may tell these beers apart"
+                ? $"Between {Printed.Percent(shown[0].Test.DiscriminatorsInterval.Low)} and {Printed.Percent(most)} of people may tell these beers apart"
                 : "How many people tell these beers apart, panel by panel",
-            Subtitle = $"Estimated share of discriminators with exact {Words.Percent(shown[0].Test.Level)} intervals",
+            Subtitle = $"Estimated share of discriminators with exact {Printed.ChosenPercent(shown[0].Test.Level)} intervals",
             Reading = string.Join(" ", shown.Select(p =>
-                $"Panel {p.Name}: the count fits best if {Words.Percent(p.Test.Discriminators)} can tell; with {Words.Percent(p.Test.Level)} confidence it is between {Words.Percent(p.Test.DiscriminatorsInterval.Low)} and {Words.Percent(p.Test.DiscriminatorsInterval.High)}."))
+                $"Panel {p.Name}: the count fits best if {Printed.Percent(p.Test.Discriminators)} can tell; with {Printed.ChosenPercent(p.Test.Level)} confidence it is between {Printed.Percent(p.Test.DiscriminatorsInterval.Low)} and {Printed.Percent(p.Test.DiscriminatorsInterval.High)}."))
                 + " An interval with two ends reaches further up than the one-sided limit by which a margin is ruled out.",
             X = new Axis("share who tell the beers apart") { Percent = true, Min = -0.02, Max = Math.Min(1, Math.Max(most, margin ?? 0) + 0.08) },
             Y = Axis.Of([.. shown.Select(p => $"{p.Name} ({p.Test.Count} of {p.Test.Tasters}, {p.Test.Protocol.Name})")]),
@@ -57,5 +57,5 @@ public static partial class Charts
     }
 
     private static string Said(DifferenceTest test) =>
-        $"{Words.Percent(test.Discriminators)} ({Words.Percent(test.DiscriminatorsInterval.Low)} to {Words.Percent(test.DiscriminatorsInterval.High)})";
+        $"{Printed.Percent(test.Discriminators)} ({Printed.Percent(test.DiscriminatorsInterval.Low)} to {Printed.Percent(test.DiscriminatorsInterval.High)})";
 }

@@ -12,7 +12,7 @@ public static partial class Tables
     public static Table Protocols(IReadOnlyList<ProtocolRow> rows)
     {
         ArgumentNullException.ThrowIfNull(rows);
-        var difference = rows.Count == 0 ? "" : Invariant($" for a difference of d-prime {rows[0].DPrime:0.##}");
+        var difference = rows.Count == 0 ? "" : Invariant($" for a difference of d-prime {Printed.Chosen(rows[0].DPrime)}");
         return Table.Of(rows, $"Which protocol?{(difference.Length > 0 ? " What each takes" + difference : "")}")
             .Text("protocol", r => r.Protocol.Name)
             .Text("asks", r => Asks(r.Protocol))

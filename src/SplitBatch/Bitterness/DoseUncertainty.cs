@@ -27,7 +27,7 @@ public sealed record DoseUncertainty
     /// <summary>Bitterness of half B.</summary>
     public required Interval B { get; init; }
 
-    /// <summary>Bitterness of B less A: shared errors have cancelled as far as they do.</summary>
+    /// <summary>Bitterness of B minus A: shared errors have cancelled as far as they do.</summary>
     public required Interval Difference { get; init; }
 
     /// <summary>Mean of the draws for A, B and the difference, in IBU.</summary>
@@ -137,13 +137,15 @@ public sealed record DoseUncertainty
         return [.. counts.Select((count, i) => new HistogramBin(ends[0] + i * width, ends[0] + (i + 1) * width, (double)count / draws.Length))];
     }
 
-    /// <summary>For example <c>A 19.1 to 45.2, B 19.3 to 46.0, B less A -5.1 to 6.4 IBU (95 %, 1000000 draws, seed 2026). The largest doubt ...</c>.</summary>
+    /// <summary>For example <c>A 19.1 to 45.2, B 19.3 to 46.0, B minus A −5.1 to 6.4 IBU (95 %, 1,000,000 draws, seed 2026). The largest doubt ...</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"A {A.Low:0.0} to {A.High:0.0}, B {B.Low:0.0} to {B.High:0.0}, B less A {Difference.Low:0.0} to {Difference.High:0.0} IBU ({A.Level * 100:0.#} %, {Draws} draws, seed {Seed}).{Chance(" Chance of a difference beyond the laboratory's critical difference", CriticalDifference)}{Chance(" Chance of a difference beyond the taste margin", TasteMargin)} {Advice}");
+        $"A {Range(A)}, B {Range(B)}, B minus A {Range(Difference)} IBU ({Printed.ChosenPercent(A.Level)}, {Printed.Count(Draws)} draws, seed {Seed}).{Chance(" Chance of a difference beyond the laboratory's critical difference", CriticalDifference)}{Chance(" Chance of a difference beyond the taste margin", TasteMargin)} {Advice}");
+
+    private static string Range(Interval interval) => Printed.Range(interval, ibu => Printed.Bitterness(ibu));
 
     private string Chance(string what, double? limit) => limit is not { } ibu ? ""
-        : string.Create(CultureInfo.InvariantCulture, $"{what} of {ibu:0.0} IBU: {ChanceBeyond(ibu) * 100:0} %.");
+        : string.Create(CultureInfo.InvariantCulture, $"{what} of {Printed.Bitterness(ibu)} IBU: {Printed.Percent(ChanceBeyond(ibu))}.");
 
     private static (double Mean, double Deviation, Interval Interval) Describe(double[] values, double level)
     {

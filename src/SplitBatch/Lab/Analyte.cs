@@ -106,8 +106,7 @@ public sealed class Analyte : IEquatable<Analyte>
     /// <summary>A value as text with its unit: <c>25.0 BU</c>.</summary>
     public string Format(double value)
     {
-        var number = value.ToString("0." + new string('0', Decimals), CultureInfo.InvariantCulture);
-        return Unit == Name ? number : $"{number} {Unit}";
+        return Printed.Fixed(value, Decimals, Unit == Name ? "" : Unit);
     }
 
     /// <inheritdoc/>

@@ -144,7 +144,7 @@ public class PanelEdgesTests
         Assert.Equal(10 / 18.0, DifferenceTest.Of(Protocol.PairedTwoSided, 18, 8).CorrectShare);
 
         static string Allowed(Protocol protocol, int count, double tail) =>
-            Counts.Percent(protocol.Discriminators(ShareIntervals.UpperLimit(count, 18, tail)));
+            Printed.Percent(protocol.Discriminators(ShareIntervals.UpperLimit(count, 18, tail)));
     }
 
     /// <summary>ISO 4120's note on limits, by hand for 14 right of 36: (x/n - 1/3) / (2/3) + z sqrt((n x - x^2) / n^3) / (2/3).</summary>

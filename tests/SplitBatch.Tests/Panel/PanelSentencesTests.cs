@@ -38,7 +38,7 @@ public class PanelSentencesTests
         Assert.Equal(1 - half, one.DifferenceInterval!.Value.Low, 1e-8);
         Assert.Equal(1 + half, one.DifferenceInterval!.Value.High, 1e-8);
         Assert.Equal((1, 3, 1), (one.Higher.ForA, one.Higher.ForB, one.Higher.None));
-        Assert.StartsWith("bitterness, 5 tasters: B less A +1 (-0.96 to 2.96, 95 %); p = ", one.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("bitterness, 5 tasters: B minus A +1.0 (−1.0 to +3.0, 95 %); p = ", one.ToString(), StringComparison.Ordinal);
         Assert.EndsWith(": no difference shown, which does not mean the same.", one.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("after correction", one.ToString(), StringComparison.Ordinal);
 
@@ -77,7 +77,7 @@ public class PanelSentencesTests
         Assert.Equal(2 * right, report.Ratings[1].AdjustedPValue, 1e-12);
         Assert.Equal(2 * right, report.Preferences[1].AdjustedPValue, 1e-12);
         Assert.All(report.Ratings, row => Assert.Equal(4, row.Questions));
-        Assert.StartsWith("bitterness, 10 tasters: B less A +1.45", report.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("bitterness, 10 tasters: B minus A +1.4", report.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain(Environment.NewLine, report.ToString(), StringComparison.Ordinal);
         Assert.Equal("preference, all tasters: 9 for B, 1 for A, 1 without one: no preference shown (p = 0.021, corrected for all questions p = 0.064), which does not mean that both are liked alike.", report.Preferences[0].ToString());
         Assert.StartsWith("preference, tasters who were right (some by guessing): 4 for B, 0 for A, 1 without one: ", report.Preferences[1].ToString(), StringComparison.Ordinal);

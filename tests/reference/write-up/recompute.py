@@ -74,7 +74,7 @@ def iso(stretches):
     return state[1]
 
 
-FORMS = {"whole cones": (1.00, 0.0, 7.5), "pellets": (1.07, 0.06, 6.5)}  # against cones, its uncertainty, litres held by a kilogram
+FORMS = {"whole cones": (1.00, 0.0, 7.5), "pellets": (1.07, 0.07, 6.5)}  # against cones, its uncertainty, litres held by a kilogram
 
 
 PACKED = {"open": 1.0, "sealed with air": 0.75, "barrier": 0.5}

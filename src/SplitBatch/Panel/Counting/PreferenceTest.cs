@@ -34,6 +34,6 @@ public sealed record PreferenceTest(int ForA, int ForB, int None, double Alpha)
         var none = None == 0 ? "" : $", {None} without a preference";
         if (ShareForB is not { } share) return $"Nobody chose{none}.";
         var outcome = PreferenceShown ? $"a preference for {(ForB > ForA ? "B" : "A")} is shown" : "no preference shown";
-        return $"{ForB} for B, {ForA} for A{none}: {outcome} ({Counts.P(PValue)}); of those who choose, between {Counts.Percent(share.Low)} and {Counts.Percent(share.High)} may prefer B.";
+        return $"{ForB} for B, {ForA} for A{none}: {outcome} ({Printed.PValue(PValue)}); of those who choose, between {Printed.Percent(share.Low)} and {Printed.Percent(share.High)} may prefer B.";
     }
 }

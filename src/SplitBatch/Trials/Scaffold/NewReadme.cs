@@ -62,7 +62,7 @@ internal static class NewReadme
     {
         var plan = new PanelPlan(trial.Protocol, trial.Tasters) { Margin = trial.Margin };
         var few = trial.Protocol.HasKnownChance && trial.Tasters < trial.TastersNeeded
-            ? $" To show a difference as large as the margin in 80 % of such panels takes {trial.TastersNeeded} tasters; with {trial.Tasters} it is shown in {Counts.Percent(Power.Of(trial.Protocol, trial.Tasters, 0.05, trial.Margin))}."
+            ? $" To show a difference as large as the margin in 80 % of such panels takes {trial.TastersNeeded} tasters; with {trial.Tasters} it is shown in {Printed.Percent(Power.Of(trial.Protocol, trial.Tasters, 0.05, trial.Margin))}."
             : "";
         return $"{plan}{few} It is a draft until you declare it.";
     }
