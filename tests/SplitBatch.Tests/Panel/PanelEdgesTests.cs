@@ -164,15 +164,6 @@ public class PanelEdgesTests
         Assert.False(SimilarityTest.Of(Protocol.PairedDirectional, 4, 1, margin: 0.5, beta: 66.0 / 256).MarginRuledOut);
     }
 
-    [Fact]
-    public void A_percentage_has_as_many_digits_as_it_needs()
-    {
-        Assert.Equal(
-            ["0 %", "0.35 %", "1 %", "1.5 %", "9.9 %", "10 %", "34 %", "99 %", "99.5 %", "100 %"],
-            new[] { 0, 0.0035, 0.01, 0.015, 0.099, 0.1, 0.344, 0.99, 0.995, 1 }.Select(Counts.Percent));
-        Assert.Equal(["p below 0.0001", "p = 0.0001", "p = 0.0099", "p = 0.010"], new[] { 0.00009, 0.0001, 0.0099, 0.01 }.Select(Counts.P));
-    }
-
     /// <summary>Wilcoxon's exact distribution by trying every sign, ties and zeros included.</summary>
     [Fact]
     public void Signed_ranks_equal_trying_every_sign()
