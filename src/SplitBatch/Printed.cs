@@ -120,6 +120,10 @@ public readonly record struct Printed
     /// <param name="percent">Percent by weight.</param>
     public static Printed HopAcid(double percent) => Fixed(percent, 1, "%");
 
+    /// <summary>The share of alpha acid that is used: one decimal, because people calculate on with it.</summary>
+    /// <param name="share">The share: 0.254 for 25.4 %.</param>
+    public static Printed Utilisation(double share) => Fixed(share * 100, 1, "%");
+
     /// <summary>Alcohol: one decimal, as on a label.</summary>
     /// <param name="percent">Percent by volume.</param>
     public static Printed Alcohol(double percent) => Fixed(percent, 1, "%");

@@ -63,7 +63,7 @@ public static partial class Charts
         if (bars.Count == 0) bars.Add(("no source of error", 0));
         return new Figure
         {
-            Title = bars[0].Share > 0 ? $"{Capital(bars[0].Name)} is the largest doubt in the difference: {Printed.Percent(bars[0].Share)}" : "No source of error is left in the difference",
+            Title = bars[0].Share > 0 ? $"Largest doubt about the difference: {bars[0].Name} ({Printed.Percent(bars[0].Share)})" : "No source of error is left in the difference",
             Subtitle = Invariant($"Share of the variance of B minus A, which lies between {Table.Format(uncertainty.Difference.Low, 1)} and {Table.Format(uncertainty.Difference.High, 1)} IBU ({Printed.ChosenPercent(uncertainty.Difference.Level)})"),
             Reading = uncertainty.Advice + " In shares: " + string.Join(", ", bars.Select(b => $"{b.Name} {Printed.Percent(b.Share)}")) + ".",
             X = new Axis("share of the variance of the difference") { Percent = true, Min = 0, Max = Math.Min(1, bars.Max(b => b.Share) * 1.08 + 0.01) },

@@ -42,7 +42,7 @@ public static partial class Charts
         return grid.Explorer(layers, "How many tasters, and what can they show?", "the curve: the chance that a panel shows a difference; its teeth come from counts being whole", new Figure
         {
             Title = Invariant($"{Words.Counted(tasters, "taster")} show a difference in {Printed.ChosenPercent(grid.Power)} of panels if {Printed.ChosenPercent(discriminators)} can tell"),
-            Subtitle = Invariant($"{Capital(protocol.Name)}, error {Printed.ChosenPercent(alpha)}; the teeth come from counts being whole"),
+            Subtitle = Invariant($"{Capital(protocol.Name)}, error {Printed.ChosenPercent(alpha)}; the teeth are there because counts are whole numbers"),
             Reading = grid.Says(tasters, discriminators, alpha, grid.Power),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most + 2 },
             Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1.05 },

@@ -39,7 +39,7 @@ public static partial class Charts
         return new Figure
         {
             Title = Invariant($"{Words.Counted(plan.Tasters, "taster")} would show it in {Printed.Percent(power)} of trials if {Printed.ChosenPercent(plan.Margin)} can tell the beers apart"),
-            Subtitle = Invariant($"{Capital(plan.Protocol.Name)}, error {Printed.ChosenPercent(plan.Alpha)}; a curve for each share of people who can tell; the teeth come from counts being whole"),
+            Subtitle = Invariant($"{Capital(plan.Protocol.Name)}, error {Printed.ChosenPercent(plan.Alpha)}; a curve for each share of people who can tell; the teeth are there because counts are whole numbers"),
             Reading = Invariant($"The chance of showing a difference rises with the number of tasters. For {Printed.ChosenPercent(plan.Margin)} discriminators and a chance of {Printed.ChosenPercent(plan.Power)}, it takes {Words.Counted(needed.First, "taster")} ({needed.Always} or more always reach it); this panel has {plan.Tasters}."),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most },
             Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1 },

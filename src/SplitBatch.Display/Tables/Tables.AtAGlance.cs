@@ -48,7 +48,7 @@ public static partial class Tables
     }
 
     private static IEnumerable<string> Chance(string what, double? limit, double? chance) => limit is { } ibu && chance is { } share
-        ? [Invariant($"The halves truly differ by more than {what} of {Printed.Chosen(ibu)} IBU with a chance of {Printed.ChosenPercent(share)}.")]
+        ? [Invariant($"The chance that the halves truly differ by more than {what} of {Printed.Chosen(ibu)} IBU is {Printed.Percent(share)}.")]
         : [];
 
     private static string Ibu(double value) => Invariant($"{Printed.Bitterness(value)} IBU");

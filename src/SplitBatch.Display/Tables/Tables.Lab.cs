@@ -22,7 +22,7 @@ public static partial class Tables
             Judgement.DependsOnReading => "depends on what the lab's figure means",
             _ => "not judged",
         })
-        .Note("Critical difference: two results on one and the same beer lie closer together than this in 95 cases of 100.")
+        .Note("Critical difference: two results on the same beer lie closer together than this in 95 cases out of 100.")
         .ToTable();
 
     /// <summary>Every result in force, replicate by replicate.</summary>
@@ -86,7 +86,7 @@ public static partial class Tables
         ArgumentNullException.ThrowIfNull(check);
         return Table.Of(check.Lines, "Could the samples have been swapped?")
             .Text("analyte", line => line.Analyte.ToString())
-            .Text("foretold by", line => line.Grounds)
+            .Text("expected from", line => line.Grounds)
             .Text("B minus A, expected", line => line.Analyte.Format(-line.Foretold))
             .Text("B minus A, by the lab", line => line.Analyte.Format(-line.Measured))
             .Text("may lie apart by", line => line.Tolerance is { } most ? line.Analyte.Format(most) : null)

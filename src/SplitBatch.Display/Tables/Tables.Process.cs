@@ -26,13 +26,13 @@ public static partial class Tables
         if (kettle.TrubLoss > Volume.Zero) rows.Add(("wort left with the trub", Amount(kettle.TrubLoss, us)));
         if (kettle.Altitude > Length.Zero)
         {
-            rows.Add(("height above the sea", us
+            rows.Add(("altitude", us
                 ? string.Create(CultureInfo.InvariantCulture, $"{Printed.Fixed(kettle.Altitude.Feet, 0)} ft")
                 : string.Create(CultureInfo.InvariantCulture, $"{Printed.Fixed(kettle.Altitude.Meters, 0)} m")));
         }
 
         if (trial.Description.Target is { } target) rows.Add(("bitterness aimed at", target.ToString()));
-        return Table.Of(rows, "Either half's wort and boil").Text("step", row => row.What).Text("value", row => row.Value).ToTable();
+        return Table.Of(rows, "Wort and boil of each half").Text("step", row => row.What).Text("value", row => row.Value).ToTable();
     }
 
     private static string Amount(Volume volume, bool us) => Printed.Volume(volume, us ? UnitSystem.Us : UnitSystem.Metric);

@@ -13,7 +13,7 @@ internal static class CalibrationStatement
         var sentences = new List<string>
         {
             string.Create(CultureInfo.InvariantCulture, $"{n} {(n == 1 ? "batch" : "batches")}: measured bitterness was {Printed.Ratio(house.RawFactor!.Value)} times the estimate on average; {(house.OwnWeight < 0.95 ? $"with so few, {Printed.Ratio(house.Factor)} is used" : $"{Printed.Ratio(house.Factor)} is used")}."),
-            string.Create(CultureInfo.InvariantCulture, $"A next batch estimated at 30 IBU would be measured between {Printed.Bitterness(next.Low * 0.3)} and {Printed.Bitterness(next.High * 0.3)} IBU, {Printed.Chosen(house.Level * 100)} times in 100."),
+            string.Create(CultureInfo.InvariantCulture, $"A next batch estimated at 30 IBU would be measured between {Printed.Fixed(next.Low * 0.3, 0)} and {Printed.Fixed(next.High * 0.3, 0)} IBU, {Printed.Chosen(house.Level * 100)} times in 100."),
         };
         if (house.LeaveOneOutError is { } error && house.UncorrectedError is { } plain)
         {

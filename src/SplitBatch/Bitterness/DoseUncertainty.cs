@@ -62,7 +62,7 @@ public sealed record DoseUncertainty
 
     /// <summary>What to do first to make the difference surer.</summary>
     public string Advice => Contributions.IsEmpty || Contributions[0].Share == 0 ? "No source of error is left."
-        : $"The largest doubt in the difference is {Contributions[0].Term.Name}{(Contributions[0].Term.Remedy is { Length: > 0 } remedy ? $": {remedy}" : "")}.";
+        : $"The largest doubt about the difference: {Contributions[0].Term.Name}.{(Contributions[0].Term.Remedy is { Length: > 0 } remedy ? $" To reduce it, {remedy}." : "")}";
 
     /// <summary>Draws both beers.</summary>
     /// <param name="match">The doses.</param>

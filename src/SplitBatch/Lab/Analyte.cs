@@ -100,7 +100,7 @@ public sealed class Analyte : IEquatable<Analyte>
         ArgumentNullException.ThrowIfNull(unit);
         return factors.TryGetValue(unit.Trim(), out var factor)
             ? factor
-            : throw new ArgumentException($"{unit} is no unit of {Name}; accepted: {string.Join(", ", AcceptedUnits)}.", nameof(unit));
+            : throw new ArgumentException($"{unit} is not a unit of {Name}; accepted: {string.Join(", ", AcceptedUnits)}.", nameof(unit));
     }
 
     /// <summary>A value as text with its unit: <c>25.0 BU</c>.</summary>

@@ -20,8 +20,8 @@ public sealed record Precision
 
     private Precision(PrecisionKind kind, PrecisionCondition condition, double constant, double slope, double exponent)
     {
-        if (!Enum.IsDefined(kind)) throw new ArgumentOutOfRangeException(nameof(kind), $"{kind} is no kind of precision figure.");
-        if (!Enum.IsDefined(condition)) throw new ArgumentOutOfRangeException(nameof(condition), $"{condition} is no precision condition.");
+        if (!Enum.IsDefined(kind)) throw new ArgumentOutOfRangeException(nameof(kind), $"{kind} is not a kind of precision figure.");
+        if (!Enum.IsDefined(condition)) throw new ArgumentOutOfRangeException(nameof(condition), $"{condition} is not a precision condition.");
         Kind = kind;
         Condition = condition;
         Constant = Guard.InRange(constant, -1e9, 1e9);
@@ -155,7 +155,7 @@ public enum PrecisionKind
     StandardDeviation,
 
     /// <summary>
-    /// The limit two single results stay within in 95 cases of 100: 2.8 standard deviations (r or R, r95 or R95). In the
+    /// The limit two single results stay within in 95 cases out of 100: 2.8 standard deviations (r or R, r95 or R95). In the
     /// analyte's own unit, or as a percentage of the level.
     /// </summary>
     Limit95,

@@ -25,7 +25,7 @@ public sealed record TastersNeeded(
             ? $"to show a difference when {Printed.ChosenPercent(Discriminators)} are discriminators"
             : $"to rule out {Printed.ChosenPercent(Discriminators)} or more discriminators when there are none";
         return $"{Protocol.Name}: {First} tasters {aim} (error {Printed.ChosenPercent(Error)}, power {Printed.ChosenPercent(Power)}); "
-            + (First == Always ? "every larger panel does too." : $"power saws, and from {Always} on it is always reached.");
+            + (First == Always ? "every larger panel does too." : $"power rises in a saw-tooth, and from {Always} on it is always reached.");
     }
 }
 

@@ -44,7 +44,7 @@ internal static class NewReadme
             splitbatch run {folder}/notebooks --out {folder}-pages
             ```
 
-            The first lists what is wrong or dubious in the files, with the place and what is accepted. The second makes the sealed key and the sheets for the printer. The third runs the notebooks on a copy and makes a page of each; to work in them, open them in Jupyter.
+            The first lists what is wrong or doubtful in the files, with the place and what is accepted. The second makes the sealed key and the sheets for the printer. The third runs the notebooks on a copy and makes a page of each; to work in them, open them in Jupyter.
 
             ## The plan
 
