@@ -18,7 +18,7 @@ internal static class FaultReport
         var (errors, warnings) = (ordered.Count(fault => fault.Severity == Severity.Error), ordered.Count(fault => fault.Severity == Severity.Warning));
         console.WriteLine((errors, warnings) switch
         {
-            (0, 0) => $"{folder}: nothing wrong and nothing dubious.",
+            (0, 0) => $"{folder}: nothing wrong and nothing doubtful.",
             (0, _) => $"{folder}: no fault, {Count(warnings, "warning")}. The trial can be used as it stands.",
             (_, 0) => $"{folder}: {Count(errors, "fault")}.",
             _ => $"{folder}: {Count(errors, "fault")}, {Count(warnings, "warning")}.",

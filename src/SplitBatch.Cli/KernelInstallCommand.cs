@@ -32,7 +32,7 @@ public sealed class KernelInstallCommand(IAnsiConsole console) : AsyncCommand<Ke
         if (fault is null)
         {
             KernelInstaller.Describe(kernels, [KernelInstaller.Dotnet(), Path.Combine(copy, Path.GetFileName(program))]);
-            console.WriteLine($"Compiled in {clock.Elapsed.TotalSeconds:0} seconds; the kernel starts from {copy}. After an update of the command, install the kernel again.");
+            console.WriteLine($"Compiled in {Printed.Fixed(clock.Elapsed.TotalSeconds, 0)} seconds; the kernel starts from {copy}. After an update of the command, install the kernel again.");
         }
         else
         {

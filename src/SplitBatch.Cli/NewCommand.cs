@@ -20,11 +20,11 @@ public sealed class NewCommand(IAnsiConsole console) : Command<NewCommand.Settin
         var open = TrialQuestions.All.Where(question => question.NeedsAnswer && given[question.Name] is null).Select(question => "--" + question.Name).ToList();
         if (!asks && open.Count > 0)
         {
-            console.Complain($"Nobody is there to ask, so give {string.Join(", ", open)}; or run it in a terminal without --yes.");
+            console.Complain($"There is nobody to ask, so give {string.Join(", ", open)}; or run it in a terminal without --yes.");
             return 2;
         }
 
-        if (asks) console.WriteLine("A few questions; Enter takes what stands in parentheses, and everything can be changed in the files later.");
+        if (asks) console.WriteLine("A few questions. Press Enter to accept the answer in parentheses; you can change everything in the files later.");
         var trial = new NewTrial { Seed = RandomNumberGenerator.GetInt32(1000, 1_000_000) };
         foreach (var question in TrialQuestions.All)
         {

@@ -14,7 +14,7 @@ internal static class RunProgress
     private static void Line(IAnsiConsole console, BatchProgress step)
     {
         if (step is not NotebookEnded ended) return;
-        var how = !ended.Outcome.Succeeded ? "failed" : string.Create(CultureInfo.InvariantCulture, $"{ended.Outcome.CodeCells} cells in {ended.Outcome.Duration.TotalSeconds:0.0} s{(ended.Outcome.Waiting > 0 ? $", {ended.Outcome.Waiting} waiting for data" : "")}");
+        var how = !ended.Outcome.Succeeded ? "failed" : string.Create(CultureInfo.InvariantCulture, $"{ended.Outcome.CodeCells} cells in {Printed.Fixed(ended.Outcome.Duration.TotalSeconds, 1, "s")}{(ended.Outcome.Waiting > 0 ? $", {ended.Outcome.Waiting} waiting for data" : "")}");
         console.WriteLine($"[{ended.Notebook}/{ended.Notebooks}] {ended.Name}: {how}");
     }
 

@@ -32,7 +32,7 @@ public static class SplitBatchApp
                 .WithExample("new", "my-trial")
                 .WithExample("new", "my-trial", "--title", "\"Warm or cold dry hops?\"", "--variable", "\"dry hop temperature\"", "--half-a", "cold", "--half-b", "warm", "--units", "us", "--yes");
             config.AddCommand<CheckCommand>("check")
-                .WithDescription("List everything wrong or dubious in a trial folder. Exit code 0: no fault, perhaps warnings; 1: faults; 2: the call was wrong.")
+                .WithDescription("List everything wrong or doubtful in a trial folder. Exit code 0: no fault, perhaps warnings; 1: faults; 2: the call was wrong.")
                 .WithExample("check", "my-trial");
             config.AddCommand<ServeCommand>("serve")
                 .WithDescription("Draw the serving orders and codes of a declared panel, and print its sheets; a key that is there is kept.")

@@ -65,13 +65,13 @@ public readonly record struct Printed
     /// <summary>
     /// A computed share or chance, as a percentage: whole from 10 % to 99 %, one decimal below and above, two below 0.1 %. A panel of a
     /// hundred fixes a share to some ten points, so a decimal of 74.18 % says nothing; of a small chance the first two digits count.
+    /// What is whole, as 5 % or 0 %, has no decimal.
     /// </summary>
     /// <param name="share">The share: 0.07 for 7.0 %.</param>
     /// <param name="against">A limit that the share is compared with in the same sentence: as many digits follow as show on which side it lies.</param>
     public static Printed Percent(double share, double? against = null) => (share * 100) switch
     {
-        0 => Fixed(0, 0, "%"),
-        100 => Fixed(100, 0, "%"),
+        var whole when Math.Abs(whole - Math.Round(whole)) < 1e-9 => Fixed(Math.Round(whole), 0, "%"),
         > 0 and < 0.01 and var tiny => new(tiny, "less than 0.01", "%"),
         > 99.9 and < 100 and var near => new(near, "more than 99.9", "%"),
         var percent => Fixed(percent, Math.Abs(percent) switch { < 0.1 => 2, < 9.95 => 1, > 99 => 1, _ => 0 }, "%", against * 100),
@@ -119,6 +119,10 @@ public readonly record struct Printed
     /// <summary>Alpha or beta acids of a hop: one decimal, since two assays of one lot differ by more.</summary>
     /// <param name="percent">Percent by weight.</param>
     public static Printed HopAcid(double percent) => Fixed(percent, 1, "%");
+
+    /// <summary>The share of alpha acid that is used: one decimal, because people calculate on with it.</summary>
+    /// <param name="share">The share: 0.254 for 25.4 %.</param>
+    public static Printed Utilisation(double share) => Fixed(share * 100, 1, "%");
 
     /// <summary>Alcohol: one decimal, as on a label.</summary>
     /// <param name="percent">Percent by volume.</param>

@@ -23,7 +23,7 @@ public class PrintedTests
     [Theory]
     [InlineData(0.05004, 0.05, "5.004 %")]
     [InlineData(0.04996, 0.05, "4.996 %")]
-    [InlineData(0.05, 0.05, "5.0 %")]
+    [InlineData(0.05, 0.05, "5 %")]
     [InlineData(0.0504, 0.05, "5.04 %")]
     [InlineData(0.201, 0.20, "20.1 %")]
     public void A_share_beside_its_limit_shows_on_which_side_it_lies(double share, double limit, string text) =>

@@ -19,9 +19,9 @@ public static partial class Charts
         return new Figure
         {
             Title = ratio < 1.05
-                ? "Both halves get about as much of their hops"
-                : Invariant($"Half {more} takes {ratio:0.0} times the hops for the same estimated bitterness"),
-            Subtitle = Invariant($"Hops weighed for either half; by {a.Estimate.Model.Name}'s formula {a.Bitterness.Value:0.0} and {b.Bitterness.Value:0.0} IBU"),
+                ? "Both halves get about the same weight of hops"
+                : Invariant($"Half {more} takes {Printed.Times(ratio)} times the hops for the same estimated bitterness"),
+            Subtitle = Invariant($"Hops for each half; by {a.Estimate.Model.Name}'s formula {Printed.Bitterness(a.Bitterness.Value)} and {Printed.Bitterness(b.Bitterness.Value)} IBU"),
             Reading = $"A: {Carried(a, measure)}. B: {Carried(b, measure)}.",
             X = new Axis("hops", measure.Mass) { Min = 0 },
             Y = Axis.Of([$"half A: {Lots(a)}", $"half B: {Lots(b)}"]),

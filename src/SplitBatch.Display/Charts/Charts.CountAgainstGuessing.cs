@@ -41,11 +41,11 @@ public static partial class Charts
             Reading = test.ByLeanings
                 ? test.ToString()
                 : (LowCountAlarm.Of(test.Protocol, test.Tasters, test.Correct) is { IsRaised: true } alarm
-                    ? Invariant($"By guessing alone, {test.Count} or fewer of {test.Tasters} would come up with a chance of {Printed.Percent(alarm.PValue)}. ")
+                    ? Invariant($"By guessing alone, {test.Count} or fewer of {test.Tasters} would come up in {Printed.Percent(alarm.PValue)} of panels. ")
                     : test.Protocol.Sides == 2
-                    ? Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} for one beer or the other would come up with a chance of {Printed.Percent(test.PValue)}. ")
-                    : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up with a chance of {Printed.Percent(test.PValue)}. "))
-                + (test.CriticalCount is { } needed ? Invariant($"{needed} are needed to show a difference at {Words.Percent(test.Alpha)}.") : "No count of so small a panel shows a difference."),
+                    ? Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} for one beer or the other would come up in {Printed.Percent(test.PValue)} of panels. ")
+                    : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up in {Printed.Percent(test.PValue)} of panels. "))
+                + (test.CriticalCount is { } needed ? Invariant($"{needed} are needed to show a difference at {Printed.ChosenPercent(test.Alpha)}.") : "No count of so small a panel shows a difference."),
             X = new Axis("right answers") { Whole = true, Min = shown[0].Count - 0.7, Max = shown[^1].Count + 0.7 },
             Y = new Axis("chance by guessing") { Percent = true, Min = 0 },
             Marks = marks,

@@ -34,15 +34,15 @@ public static partial class Charts
         if (!models.SequenceEqual(b.Rows.Select(r => r.Model))) throw new ArgumentException("Both halves must be seen by the same models.", nameof(b));
         var rows = a.Rows.Zip(b.Rows, (x, y) => (A: x, B: y)).ToList();
         List<Mark> marks = [];
-        if (target is { } aim) marks.Add(new Rule(aim.Value) { Name = Invariant($"target: {aim.Value:0.#} IBU") });
+        if (target is { } aim) marks.Add(new Rule(aim.Value) { Name = Invariant($"target: {Printed.Chosen(aim.Value)} IBU") });
         marks.Add(new Dots([.. rows.Select((r, i) => new At(r.A.Bitterness, i - 0.17)).Reverse()]) { Ink = Ink.BeerA, Name = "beer A" });
         marks.Add(new Dots([.. rows.Select((r, i) => new At(r.B.Bitterness, i + 0.17)).Reverse()]) { Ink = Ink.BeerB, Name = "beer B" });
         var (low, high) = (Math.Min(a.Lowest, b.Lowest), Math.Max(a.Highest, b.Highest));
         return new Figure
         {
-            Title = Invariant($"Published models put the same beers anywhere from {low:0} to {high:0} IBU"),
+            Title = Invariant($"Published models put the same beers anywhere from {Printed.Fixed(low, 0)} to {Printed.Fixed(high, 0)} IBU"),
             Subtitle = "Estimated bitterness of either half, model by model; what matters for a fair split is that A and B agree",
-            Reading = string.Join(" ", rows.Select(r => Invariant($"{r.A.Model}: A {r.A.Bitterness:0.0}, B {r.B.Bitterness:0.0} IBU{(r.A.InRange && r.B.InRange ? "" : " (outside the model's range)")}."))),
+            Reading = string.Join(" ", rows.Select(r => Invariant($"{r.A.Model}: A {Printed.Bitterness(r.A.Bitterness)}, B {Printed.Bitterness(r.B.Bitterness)} IBU{(r.A.InRange && r.B.InRange ? "" : " (outside the model's range)")}."))),
             X = new Axis("estimated bitterness", "IBU") { Min = Math.Max(0, low - 0.15 * (high - low) - 1), Max = high + 0.15 * (high - low) + 1 },
             Y = Axis.Of([.. rows.Select(r => r.A.InRange && r.B.InRange ? r.A.Model : r.A.Model + " (outside its range)")]),
             Marks = marks,
@@ -63,15 +63,15 @@ public static partial class Charts
         if (bars.Count == 0) bars.Add(("no source of error", 0));
         return new Figure
         {
-            Title = bars[0].Share > 0 ? $"{Capital(bars[0].Name)} is the largest doubt in the difference: {Words.Percent(bars[0].Share)}" : "No source of error is left in the difference",
-            Subtitle = Invariant($"Share of the variance of B less A, which lies between {Table.Format(uncertainty.Difference.Low, 1)} and {Table.Format(uncertainty.Difference.High, 1)} IBU ({Words.Percent(uncertainty.Difference.Level)})"),
-            Reading = uncertainty.Advice + " In shares: " + string.Join(", ", bars.Select(b => $"{b.Name} {Words.Percent(b.Share)}")) + ".",
+            Title = bars[0].Share > 0 ? $"Largest doubt about the difference: {bars[0].Name} ({Printed.Percent(bars[0].Share)})" : "No source of error is left in the difference",
+            Subtitle = Invariant($"Share of the variance of B minus A, which lies between {Table.Format(uncertainty.Difference.Low, 1)} and {Table.Format(uncertainty.Difference.High, 1)} IBU ({Printed.ChosenPercent(uncertainty.Difference.Level)})"),
+            Reading = uncertainty.Advice + " In shares: " + string.Join(", ", bars.Select(b => $"{b.Name} {Printed.Percent(b.Share)}")) + ".",
             X = new Axis("share of the variance of the difference") { Percent = true, Min = 0, Max = Math.Min(1, bars.Max(b => b.Share) * 1.08 + 0.01) },
             Y = Axis.Of([.. bars.Select(b => b.Name)]),
             Marks =
             [
-                new Bars([new BarItem(0, bars[0].Share, Words.Percent(bars[0].Share))], Along.X),
-                new Bars([.. bars.Skip(1).Select((b, i) => new BarItem(i + 1, b.Share, Words.Percent(b.Share)))], Along.X) { Ink = Ink.Faint },
+                new Bars([new BarItem(0, bars[0].Share, Printed.Percent(bars[0].Share))], Along.X),
+                new Bars([.. bars.Skip(1).Select((b, i) => new BarItem(i + 1, b.Share, Printed.Percent(b.Share)))], Along.X) { Ink = Ink.Faint },
             ],
             Numbers = Tables.Contributions(uncertainty),
         };
@@ -90,11 +90,11 @@ public static partial class Charts
         var (unit, model) = (lab.Analyte.Unit, doses.A.Estimate.Model.Name);
         return new Figure
         {
-            Title = Invariant($"Estimated {a:0.0} and {b:0.0} IBU, measured {lab.A.Mean:0.0} and {lab.B.Mean:0.0} {unit}"),
+            Title = Invariant($"Estimated {Printed.Bitterness(a)} and {Printed.Bitterness(b)} IBU, measured {Printed.Bitterness(lab.A.Mean)} and {Printed.Bitterness(lab.B.Mean)} {unit}"),
             Subtitle = ia is { } known
-                ? $"Estimates by {model}'s formula with {Words.Percent(known.Level)} intervals; the lab's means with the range of their replicates"
+                ? $"Estimates by {model}'s formula with {Printed.ChosenPercent(known.Level)} intervals; the lab's means with the range of their replicates"
                 : $"Estimates by {model}'s formula; the lab's means with the range of their replicates",
-            Reading = Invariant($"Beer A: estimated {Spoken(a, ia)}, measured {lab.A.Mean:0.0} {unit}. Beer B: estimated {Spoken(b, ib)}, measured {lab.B.Mean:0.0} {unit}."),
+            Reading = Invariant($"Beer A: estimated {Spoken(a, ia)}, measured {Printed.Bitterness(lab.A.Mean)} {unit}. Beer B: estimated {Spoken(b, ib)}, measured {Printed.Bitterness(lab.B.Mean)} {unit}."),
             X = new Axis("bitterness", unit == "BU" ? "IBU, BU" : "IBU"),
             Y = Axis.Of(["beer A, estimated", "beer A, lab", "beer B, estimated", "beer B, lab"]),
             Marks =
@@ -118,6 +118,6 @@ public static partial class Charts
     }
 
     private static string Spoken(double value, Interval? interval) => interval is { } i
-        ? Invariant($"{value:0.0} IBU ({i.Low:0.0} to {i.High:0.0})")
-        : Invariant($"{value:0.0} IBU");
+        ? Invariant($"{Printed.Bitterness(value)} IBU ({Printed.Range(i, x => Printed.Bitterness(x))})")
+        : Invariant($"{Printed.Bitterness(value)} IBU");
 }

@@ -41,8 +41,8 @@ public static partial class Charts
 
         return grid.Explorer(layers, "How many tasters, and what can they show?", "the curve: the chance that a panel shows a difference; its teeth come from counts being whole", new Figure
         {
-            Title = Invariant($"{Words.Counted(tasters, "taster")} show a difference in {Words.Percent(grid.Power)} of panels if {Words.Percent(discriminators)} can tell"),
-            Subtitle = Invariant($"{Capital(protocol.Name)}, error {Words.Percent(alpha)}; the teeth come from counts being whole"),
+            Title = Invariant($"{Words.Counted(tasters, "taster")} show a difference in {Printed.ChosenPercent(grid.Power)} of panels if {Printed.ChosenPercent(discriminators)} can tell"),
+            Subtitle = Invariant($"{Capital(protocol.Name)}, error {Printed.ChosenPercent(alpha)}; the teeth are there because counts are whole numbers"),
             Reading = grid.Says(tasters, discriminators, alpha, grid.Power),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most + 2 },
             Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1.05 },
@@ -73,8 +73,8 @@ public static partial class Charts
         var start = grid.Sizes.IndexOf(tasters);
         return grid.Explorer(layers, "Where the counts of a panel fall, and from where on they show a difference", "grey: the chance of each count when all guess; blue: when some can tell", new Figure
         {
-            Title = Invariant($"Of {tasters} tasters, {Power.CriticalCount(protocol, tasters, alpha)} right show a difference; it happens in {Words.Percent(grid.Power)} of panels if {Words.Percent(discriminators)} can tell"),
-            Subtitle = Invariant($"{Capital(protocol.Name)}, error {Words.Percent(alpha)}; grey: the chance of each count when all guess; blue: when {Words.Percent(discriminators)} can tell"),
+            Title = Invariant($"Of {tasters} tasters, {Power.CriticalCount(protocol, tasters, alpha)} right show a difference; it happens in {Printed.ChosenPercent(grid.Power)} of panels if {Printed.ChosenPercent(discriminators)} can tell"),
+            Subtitle = Invariant($"{Capital(protocol.Name)}, error {Printed.ChosenPercent(alpha)}; grey: the chance of each count when all guess; blue: when {Printed.ChosenPercent(discriminators)} can tell"),
             Reading = grid.Says(tasters, discriminators, alpha, grid.Power),
             X = new Axis("right answers") { Whole = true, Min = -0.7, Max = tasters + 0.7 },
             Y = new Axis("chance") { Percent = true, Min = 0, Max = tops[start] },
@@ -111,8 +111,8 @@ public static partial class Charts
             still,
             [
                 new Slider("tasters", [.. Sizes.Select(n => Invariant($"{n}"))], Sizes.IndexOf(Tasters)) { Ends = ends },
-                new Slider("people who can tell", [.. Shares.Select(Words.Percent)], Shares.IndexOf(Share)),
-                new Slider("alpha, the error allowed", [.. Errors.Select(Words.Percent)], Errors.IndexOf(Error)),
+                new Slider("people who can tell", [.. Shares.Select(share => (string)Printed.ChosenPercent(share))], Shares.IndexOf(Share)),
+                new Slider("alpha, the error allowed", [.. Errors.Select(error => (string)Printed.ChosenPercent(error))], Errors.IndexOf(Error)),
             ],
             layers)
         {
@@ -122,17 +122,17 @@ public static partial class Charts
 
         public string Says(int size, double share, double error, double power) => (Panel.Planning.Power.CriticalCount(Protocol, size, error), share) switch
         {
-            (null, _) => Invariant($"No count of {size} shows a difference at {Words.Percent(error)}."),
-            ({ } critical, 0) => Invariant($"{critical} of {size} needed; guessers get there in {Words.Percent(power)} of panels."),
-            ({ } critical, _) => Invariant($"{critical} of {size} needed; shown in {Words.Percent(power)} of panels."),
+            (null, _) => Invariant($"No count of {size} shows a difference at {Printed.ChosenPercent(error)}."),
+            ({ } critical, 0) => Invariant($"{critical} of {size} needed; guessers get there in {Printed.Percent(power)} of panels."),
+            ({ } critical, _) => Invariant($"{critical} of {size} needed; shown in {Printed.Percent(power)} of panels."),
         };
 
         public Table Table()
         {
-            var table = Display.Table.Of(Sizes, Invariant($"Chance of showing a difference at {Words.Percent(Error)}"))
+            var table = Display.Table.Of(Sizes, Invariant($"Chance of showing a difference at {Printed.ChosenPercent(Error)}"))
                 .Number("tasters", n => n, decimals: 0)
                 .Number("right answers needed", n => Panel.Planning.Power.CriticalCount(Protocol, n, Error), decimals: 0);
-            foreach (var share in Shares) table = table.Percent($"{Words.Percent(share)} can tell", n => Panel.Planning.Power.Of(Protocol, n, Error, share));
+            foreach (var share in Shares) table = table.Percent($"{Printed.ChosenPercent(share)} can tell", n => Panel.Planning.Power.Of(Protocol, n, Error, share));
             return table.ToTable();
         }
 

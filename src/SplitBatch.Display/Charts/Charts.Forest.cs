@@ -23,7 +23,7 @@ public static partial class Charts
         return new Figure
         {
             Title = panels == 1 ? "How far apart the beers are by this panel" : "How far apart the beers are, panel by panel",
-            Subtitle = $"d-prime: the distance in units of the noise of one tasting, {Words.Percent(forest.Level)} intervals; about 1 is a small difference",
+            Subtitle = $"d-prime: the distance in units of the noise of one tasting, {Printed.ChosenPercent(forest.Level)} intervals; about 1 is a small difference",
             Reading = string.Join(" ", forest.Rows.Select(r => r + ".")) + (combined is null ? "" : " " + combined),
             X = new Axis("distance between the beers, d-prime") { Min = -0.03 * Math.Min(8, most * 1.08), Max = Math.Min(8, most * 1.08) },
             Y = Axis.Of([.. rows.Select(r => r.Name)]),
@@ -43,5 +43,5 @@ public static partial class Charts
     }
 
     private static string DPrimeWords(double best, Interval interval) =>
-        (double.IsFinite(best) ? Invariant($"{best:0.0} ") : "") + (double.IsFinite(interval.High) ? Invariant($"({interval.Low:0.0} to {interval.High:0.0})") : Invariant($"({interval.Low:0.0} and up)"));
+        (double.IsFinite(best) ? $"{Printed.DPrime(best)} " : "") + $"({Printed.Range(interval, Printed.DPrime)})";
 }

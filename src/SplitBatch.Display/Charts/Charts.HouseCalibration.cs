@@ -21,8 +21,8 @@ public static partial class Charts
         At[][] batches = [.. calibration.Points.GroupBy(p => p.Pair.Batch).Select(beers => beers.Select(PlaceOf).ToArray())];
         return new Figure
         {
-            Title = Invariant($"This house measures {calibration.Factor:0.00} of its estimates, from {Words.Counted(calibration.Batches, "batch", "batches")}"),
-            Subtitle = Invariant($"Each point is a beer, the halves of a batch joined; band: where the factor lies ({range.Low:0.00} to {range.High:0.00}, {Words.Percent(range.Level)})"),
+            Title = Invariant($"This house measures {Printed.Ratio(calibration.Factor)} of its estimates, from {Words.Counted(calibration.Batches, "batch", "batches")}"),
+            Subtitle = Invariant($"Each point is a beer, the halves of a batch joined; band: where the factor lies ({Printed.Range(range, Printed.Ratio)}, {Printed.ChosenPercent(range.Level)})"),
             Reading = calibration.Statement,
             X = new Axis("estimated by the formula", "IBU") { Min = 0, Max = most },
             Y = new Axis("measured by the lab", "BU") { Min = 0, Max = most },

@@ -17,11 +17,11 @@ public static partial class Charts
         var end = Math.Min(1, Math.Max(credible.High, reading.Margin) + 0.2);
         var after = reading.Density(200).Where(point => point.Discriminators <= end).ToList();
         var prior = after.Select(point => new At(point.Discriminators, MathNet.Numerics.Distributions.Beta.PDF(reading.PriorA, reading.PriorB, point.Discriminators))).ToList();
-        var said = reading is { PriorA: 1, PriorB: 1 } ? "before: every share equally likely" : Invariant($"before: Beta({reading.PriorA:0.##}, {reading.PriorB:0.##})");
+        var said = reading is { PriorA: 1, PriorB: 1 } ? "before: every share equally likely" : Invariant($"before: Beta({Printed.Chosen(reading.PriorA)}, {Printed.Chosen(reading.PriorB)})");
         var top = after.Max(point => point.Density);
         return new Figure
         {
-            Title = $"More than {Words.Percent(reading.Margin)} can tell the beers apart: {Words.Percent(reading.ChanceAboveMargin)} likely",
+            Title = $"More than {Printed.ChosenPercent(reading.Margin)} can tell the beers apart: {Printed.Percent(reading.ChanceAboveMargin)} likely",
             Subtitle = Invariant($"{reading.Correct} of {reading.Tasters}, {reading.Protocol.Name}; how likely each share of discriminators is, before and after the count"),
             Reading = reading.ToString(),
             X = new Axis("share who tell the beers apart") { Percent = true, Min = 0, Max = end },
@@ -30,7 +30,7 @@ public static partial class Charts
             [
                 new Curve([.. prior.Where(point => point.Y <= 1.1 * Math.Max(top, 1))]) { Ink = Ink.Faint, Name = said },
                 new Curve([.. after.Select(point => new At(point.Discriminators, point.Density))]) { Name = "after the count" },
-                new Rule(reading.Margin) { Ink = Ink.Limit, Name = $"the margin that matters: {Words.Percent(reading.Margin)}" },
+                new Rule(reading.Margin) { Ink = Ink.Limit, Name = $"the margin that matters: {Printed.ChosenPercent(reading.Margin)}" },
             ],
             Numbers = Table.Of(Enumerable.Range(0, 10).Select(i => i / 10.0), "Chance that more than so many can tell the beers apart")
                 .Percent("more than", share => share)

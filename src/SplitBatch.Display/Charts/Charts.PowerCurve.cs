@@ -25,12 +25,12 @@ public static partial class Charts
 
         List<Mark> marks =
         [
-            new Rule(plan.Power, Along.Y) { Ink = Ink.Limit, Name = $"wanted: {Words.Percent(plan.Power)}" },
+            new Rule(plan.Power, Along.Y) { Ink = Ink.Limit, Name = $"wanted: {Printed.ChosenPercent(plan.Power)}" },
             .. drawn.Select(share => new Curve([.. sizes.Select(n => new At(n, Power.Of(plan.Protocol, n, plan.Alpha, share)))])
             {
                 Ink = share.Equals(plan.Margin) ? Ink.Main : Ink.Faint,
-                Name = $"{Words.Percent(share)} discriminators",
-                ShortName = Words.Percent(share),
+                Name = $"{Printed.ChosenPercent(share)} discriminators",
+                ShortName = Printed.ChosenPercent(share),
             }),
             new Rule(plan.Tasters) { Name = $"this panel: {Words.Counted(plan.Tasters, "taster")}" },
             new Dots([new At(plan.Tasters, power)]),
@@ -38,9 +38,9 @@ public static partial class Charts
 
         return new Figure
         {
-            Title = Invariant($"{Words.Counted(plan.Tasters, "taster")} would show it in {Words.Percent(power)} of trials if {Words.Percent(plan.Margin)} can tell the beers apart"),
-            Subtitle = Invariant($"{Capital(plan.Protocol.Name)}, error {Words.Percent(plan.Alpha)}; a curve for each share of people who can tell; the teeth come from counts being whole"),
-            Reading = Invariant($"The chance of showing a difference rises with the number of tasters. For {Words.Percent(plan.Margin)} discriminators and a chance of {Words.Percent(plan.Power)}, it takes {Words.Counted(needed.First, "taster")} ({needed.Always} or more always reach it); this panel has {plan.Tasters}."),
+            Title = Invariant($"{Words.Counted(plan.Tasters, "taster")} would show it in {Printed.Percent(power)} of trials if {Printed.ChosenPercent(plan.Margin)} can tell the beers apart"),
+            Subtitle = Invariant($"{Capital(plan.Protocol.Name)}, error {Printed.ChosenPercent(plan.Alpha)}; a curve for each share of people who can tell; the teeth are there because counts are whole numbers"),
+            Reading = Invariant($"The chance of showing a difference rises with the number of tasters. For {Printed.ChosenPercent(plan.Margin)} discriminators and a chance of {Printed.ChosenPercent(plan.Power)}, it takes {Words.Counted(needed.First, "taster")} ({needed.Always} or more always reach it); this panel has {plan.Tasters}."),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most },
             Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1 },
             Marks = marks,
@@ -51,7 +51,7 @@ public static partial class Charts
     private static Table PowerNumbers(PanelPlan plan, IReadOnlyList<double> shares, IReadOnlyList<int> sizes)
     {
         var table = Table.Of(sizes, "Chance of showing a difference").Number("tasters", n => n, decimals: 0);
-        foreach (var share in shares) table = table.Percent($"{Words.Percent(share)} discriminators", n => Power.Of(plan.Protocol, n, plan.Alpha, share));
+        foreach (var share in shares) table = table.Percent($"{Printed.ChosenPercent(share)} discriminators", n => Power.Of(plan.Protocol, n, plan.Alpha, share));
         return table.ToTable();
     }
 }

@@ -26,8 +26,8 @@ public static partial class Charts
             Title = shown.Count == 0
                 ? "No attribute is shown to differ between the beers; that does not mean they are alike"
                 : $"The ratings differ in {Words.Listed([.. shown.Select(r => r.Attribute)])}",
-            Subtitle = Invariant($"Mean ratings by {who} ({rows.Max(r => r.Tasters)}); at the right B less A with its 95 % interval{(scale.Length > 0 ? "; " + scale : "")}"),
-            Reading = string.Join(" ", rows.Select(r => Invariant($"{Capital(r.Attribute)}: A {r.MeanA:0.0}, B {r.MeanB:0.0}; {Said(r)}."))),
+            Subtitle = Invariant($"Mean ratings by {who} ({rows.Max(r => r.Tasters)}); at the right B minus A with its 95 % interval{(scale.Length > 0 ? "; " + scale : "")}"),
+            Reading = string.Join(" ", rows.Select(r => Invariant($"{Capital(r.Attribute)}: A {Printed.Rating(r.MeanA)}, B {Printed.Rating(r.MeanB)}; {Said(r)}."))),
             X = new Axis("mean rating"),
             Y = Axis.Of([.. rows.Select(r => r.Attribute)]),
             Marks =

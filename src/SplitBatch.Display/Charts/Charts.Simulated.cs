@@ -21,7 +21,7 @@ public static partial class Charts
         if (Exact(panels, low, high) is { } exact) marks.Add(exact);
         return new Figure
         {
-            Title = Invariant($"{panels.Panels:N0} {(panels.Panels == 1 ? "panel" : "panels")} of {panels.Tasters}: {panels.Mean:0.0} right on average"),
+            Title = Invariant($"{Printed.Count(panels.Panels)} {(panels.Panels == 1 ? "panel" : "panels")} of {panels.Tasters}: {Printed.Expected(panels.Mean)} right on average"),
             Subtitle = Invariant($"{Capital(panels.Protocol.Name)}, {panels.Model}{(panels.Replicates > 1 ? Invariant($", {panels.Replicates} sets each") : "")}; bars: the share of panels with each count"),
             Reading = Invariant($"Most panels had between {Quantile(panels, 0.1)} and {Quantile(panels, 0.9)} right answers; the smallest count was {Least(panels)}, the largest {Most(panels)}.")
                 + (marks.Count > 1 ? " The dots are the exact chances, to which the bars come closer the more panels there are." : ""),
@@ -47,7 +47,7 @@ public static partial class Charts
         var start = SimulatedCounts(runs[0]);
         return new Explorer(
             start with { X = start.X with { Min = low - 0.7, Max = high + 0.7 }, Y = start.Y with { Max = most * 1.1 }, Numbers = CountsTable(runs[^1], low, high) },
-            [new Slider("panels", [.. GrowingPanels.Select(n => Invariant($"{n:N0}"))], 0)],
+            [new Slider("panels", [.. GrowingPanels.Select(n => Invariant($"{Printed.Count(n)}"))], 0)],
             layers)
         {
             Title = Invariant($"More panels of {tasters}: the bars settle on the dots"),
@@ -64,7 +64,7 @@ public static partial class Charts
 
     private static Table CountsTable(SimulatedPanels panels, int low, int high)
     {
-        var table = Table.Of(Enumerable.Range(low, high - low + 1), Invariant($"How often each count came up in {panels.Panels:N0} panels"))
+        var table = Table.Of(Enumerable.Range(low, high - low + 1), Invariant($"How often each count came up in {Printed.Count(panels.Panels)} panels"))
             .Number("right answers", k => k, decimals: 0)
             .Number("panels", k => panels.Counts[k], decimals: 0)
             .Percent("share", k => panels.Exactly(k), decimals: 2)

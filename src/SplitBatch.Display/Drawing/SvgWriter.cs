@@ -43,7 +43,7 @@ internal static class SvgWriter
                 svg.Append(CultureInfo.InvariantCulture, $">{Xml.Text(text.Text)}</text>\n");
                 break;
             default:
-                throw new NotSupportedException($"No way to write a {shape.GetType().Name} as SVG.");
+                throw new NotSupportedException($"There is no way to write a {shape.GetType().Name} as SVG.");
         }
     }
 

@@ -52,7 +52,7 @@ internal sealed class Scale
         if (_axis.Percent) (value, step) = (value * 100, step * 100);
         var decimals = Math.Max(0, -(int)Math.Floor(Math.Log10(step) + 1e-9));
         if (Math.Abs(value) < step * 1e-6) value = 0;
-        return value.ToString("F" + decimals, CultureInfo.InvariantCulture).Replace('-', '\u2212');
+        return Printed.Fixed(value, decimals);
     }
 
     private static double RoundStep(double rough)

@@ -25,14 +25,14 @@ internal static class BriefingSheet
             "Taste from left to right, and rinse with water between the cups. You may go back and taste again. You do not have to swallow or to finish a cup.",
             "Do not talk about the beers, and do not look at your neighbour's ballot, until all ballots are in.",
             "If you know what was changed in this beer, or helped to brew it, tick that on your ballot. It is not a problem; your answer is only counted separately.",
-            Invariant($"If you empty every cup, you drink at most {pour.Most.Alcohol.Milliliters:0.0} mL or {pour.Most.AlcoholMass.Grams:0.0} g of alcohol. You may stop at any time."),
+            Invariant($"If you empty every cup, you drink at most {pour.Most.Drunk}. You may stop at any time."),
         ];
         string[] steps =
         [
-            Invariant($"Pour, cover the cups, and let them stand for {options.Settle.Minutes:0} min."),
+            Invariant($"Pour, cover the cups, and let them stand for {Printed.Minutes(options.Settle.Minutes)}."),
             $"Serve each set to the taster on the tray sheet, cups in the order printed, first cup on the taster's left{(plan.Design.Orders[0].Reference is null ? "" : ", the reference before them")}.",
             "Collect each ballot at once and check that it is filled in. A guess counts; a blank does not.",
-            most > 1 ? Invariant($"Rest {options.Rest.Minutes:0} min before the next set; each taster has up to {most} sets in a sitting.") : "Each taster has one set in a sitting.",
+            most > 1 ? Invariant($"Rest {Printed.Minutes(options.Rest.Minutes)} before the next set; each taster has up to {most} sets in a sitting.") : "Each taster has one set in a sitting.",
             "Type in every ballot as it is, blank or strange ones too. Do not correct anything, and do not score by hand.",
             "Open the sealed key when the last ballot is typed in.",
         ];

@@ -92,9 +92,9 @@ public sealed record SavedSheets(string Folder, PanelSheets Sheets)
         .Text("file", sheet => $"{Folder}/{sheet.FileName}")
         .Text("what it is", sheet => sheet.Title)
         .Text("who may see it", sheet => sheet.IsSealed ? "who pours, and nobody else" : "who leads and serves")
-        .Note("Open a file in a browser and print it. Those in the folder sealed tell which beer is which: keep them from servers and tasters until every ballot is in.")
+        .Note("Open a file in a browser and print it. Those in the folder sealed show which beer is which: keep them from servers and tasters until every ballot is in.")
         .ToTable();
 
-    /// <summary>For example <c>6 sheets for the printer in sheets; those in the folder sealed tell which beer is which.</c></summary>
-    public override string ToString() => Invariant($"{Sheets.All.Count} sheets for the printer are in {Folder}; those in the folder sealed tell which beer is which.");
+    /// <summary>For example <c>6 sheets for the printer in sheets; those in the folder sealed show which beer is which.</c></summary>
+    public override string ToString() => Invariant($"{Sheets.All.Count} sheets for the printer are in {Folder}; those in the folder sealed show which beer is which.");
 }

@@ -11,7 +11,7 @@ internal static class PouringSheet
     {
         var options = pour.Options;
         var body = new StringBuilder(SheetPage.Sealed("Whoever pours stays in another room or behind the screen, and serves nobody."));
-        body.Append(Invariant($"<h1>Pouring sheet</h1>\n<p>{options}. Cover, and let stand for {options.Settle.Minutes:0} min. Do not serve the first glass of a bottle.</p>\n"));
+        body.Append(Invariant($"<h1>Pouring sheet</h1>\n<p>{options}. Cover, and let stand for {Printed.Minutes(options.Settle.Minutes)}. Do not serve the first glass of a bottle.</p>\n"));
         body.Append(SheetPage.Items("ul", pour.Beers.Select(beer => beer.ToString())));
         foreach (var session in plan.Sets.GroupBy(set => set.Session))
         {

@@ -30,5 +30,5 @@ internal readonly record struct Measure(bool Us, bool UsVolumes)
     public double KeptBackOf(Volume volume) => UsVolumes ? volume.UsQuarts : volume.Liters;
 
     /// <summary>For example <c>55.5 g</c> or <c>1.30 oz</c>.</summary>
-    public string Text(Mass mass, int more = 0) => Of(mass).ToString("F" + (Decimals + more).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + " " + Mass;
+    public string Text(Mass mass, int more = 0) => Printed.Fixed(Of(mass), Decimals + more, Mass);
 }

@@ -78,19 +78,7 @@ public sealed record Table
     /// <summary>For example <c>The two charges (2 rows)</c>.</summary>
     public override string ToString() => $"{Caption} ({Rows.Count} {(Rows.Count == 1 ? "row" : "rows")})";
 
-    internal static string Format(double value, int decimals) => value switch
-    {
-        double.PositiveInfinity => "no upper limit",
-        double.NegativeInfinity => "no lower limit",
-        _ when double.IsNaN(value) => "\u2013",
-        _ => Rounded(value, decimals),
-    };
-
-    private static string Rounded(double value, int decimals)
-    {
-        var text = value.ToString("0." + new string('0', decimals), CultureInfo.InvariantCulture);
-        return text.AsSpan().ContainsAnyInRange('1', '9') ? text.Replace('-', '\u2212') : text.TrimStart('-');
-    }
+    internal static string Format(double value, int decimals) => Printed.Fixed(value, decimals);
 
     private static double? Number(object? value) => value switch
     {

@@ -34,7 +34,7 @@ public static partial class Tables
             .Text("", row => row.What)
             .Text("half A", row => row.A)
             .Text("half B", row => row.B)
-            .Text("B less A", row => row.Difference)
+            .Text("B minus A", row => row.Difference)
             .Note(string.Join(" ", [
                 .. Chance("the laboratory's critical difference", criticalDifference, doubt.ChanceBeyondCriticalDifference),
                 .. Chance("the taste margin", tasteMargin, doubt.ChanceBeyondTasteMargin),
@@ -43,19 +43,19 @@ public static partial class Tables
                 Invariant($"({doubt.Draws} draws, seed {doubt.Seed}.)")]))
             .ToTable();
 
-        string KeptBack(SideDose side) => Invariant($"{measure.KeptBackOf(side.WortHeld):0.00} {measure.KeptBack}");
+        string KeptBack(SideDose side) => Printed.WortHeld(side.WortHeld, measure.UsVolumes ? UnitSystem.Us : UnitSystem.Metric);
         string Weighed(SideDose side) => string.Join(" + ", side.Charges.Select(charge => $"{measure.Text(charge.Mass)} {charge.Lot.Name}, {charge.When}"));
     }
 
     private static IEnumerable<string> Chance(string what, double? limit, double? chance) => limit is { } ibu && chance is { } share
-        ? [Invariant($"The halves truly differ by more than {what} of {ibu:0.#} IBU with a chance of {Words.Percent(share)}.")]
+        ? [Invariant($"The chance that the halves truly differ by more than {what} of {Printed.Chosen(ibu)} IBU is {Printed.Percent(share)}.")]
         : [];
 
-    private static string Ibu(double value) => Invariant($"{value:0.0} IBU");
+    private static string Ibu(double value) => Invariant($"{Printed.Bitterness(value)} IBU");
 
     private static string Signed(double value) => Table.Format(value, 1) + " IBU";
 
     private static string Range(Interval interval) => $"{Table.Format(interval.Low, 1)} to {Table.Format(interval.High, 1)} IBU";
 
-    private static string Price(decimal price) => price.ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Price(decimal price) => Printed.Fixed((double)price, 2);
 }

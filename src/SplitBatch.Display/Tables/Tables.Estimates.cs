@@ -18,7 +18,7 @@ public static partial class Tables
             .Text("model", r => r.A.Model)
             .Number("A", r => r.A.Bitterness, "IBU")
             .Number("B", r => r.B.Bitterness, "IBU")
-            .Number("B less A", r => r.B.Bitterness - r.A.Bitterness, "IBU")
+            .Number("B minus A", r => r.B.Bitterness - r.A.Bitterness, "IBU")
             .Text("in its range", r => r.A.InRange && r.B.InRange ? "yes" : "no")
             .Text("why it differs", r => r.A.Why)
             .Text("published", r => r.A.Citation)
@@ -30,7 +30,7 @@ public static partial class Tables
     public static Table Contributions(DoseUncertainty uncertainty)
     {
         ArgumentNullException.ThrowIfNull(uncertainty);
-        return Table.Of(uncertainty.Contributions, "Where the doubt in the difference comes from")
+        return Table.Of(uncertainty.Contributions, "Where the doubt about the difference comes from")
             .Text("source", c => c.Term.Name)
             .Text("both beers", c => c.Term.Sharing == Sharing.Shared ? "shared" : "each its own")
             .Number("to A", c => c.ToA, "IBU", decimals: 2)
@@ -51,9 +51,9 @@ public static partial class Tables
             [
                 ("beer A", uncertainty.Mean.A, uncertainty.A, uncertainty.Deviation.A),
                 ("beer B", uncertainty.Mean.B, uncertainty.B, uncertainty.Deviation.B),
-                ("B less A", uncertainty.Mean.Difference, uncertainty.Difference, uncertainty.Deviation.Difference),
+                ("B minus A", uncertainty.Mean.Difference, uncertainty.Difference, uncertainty.Deviation.Difference),
             ],
-            Invariant($"How sure the two doses are ({Words.Percent(uncertainty.A.Level)} intervals, {uncertainty.Draws} draws, seed {uncertainty.Seed})"))
+            Invariant($"How sure the two doses are ({Printed.ChosenPercent(uncertainty.A.Level)} intervals, {Printed.Count(uncertainty.Draws)} draws, seed {uncertainty.Seed})"))
             .Text("bitterness of", r => r.What)
             .Number("mean", r => r.Mean, "IBU")
             .Number("from", r => r.Interval.Low, "IBU")

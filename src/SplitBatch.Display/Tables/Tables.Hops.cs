@@ -32,9 +32,9 @@ public static partial class Tables
             .Text("form", loss => loss.Lot.Form.InWords())
             .Number("crop year", loss => loss.Lot.CropYear, decimals: 0)
             .Text("assayed", loss => Day(loss.Lot.AssayDate))
-            .Text("alpha acid [%]", loss => Invariant($"{loss.Lot.Alpha.Percent:0.0#} ± {loss.Lot.AlphaUncertainty.HalfWidth95(loss.Lot.Alpha.Percent):0.0#}"))
-            .Text("beta acid [%]", loss => loss.Lot.BetaPercent is { } beta ? Invariant($"{beta:0.0#} ± {BetaRange(loss.Lot):0.0#}") : null)
-            .Text("alpha acid on brew day [%]", loss => Invariant($"{loss.Alpha.Percent:0.0#} ({loss.PercentInterval.Low:0.0#} to {loss.PercentInterval.High:0.0#})"))
+            .Text("alpha acid [%]", loss => $"{Printed.HopAcid(loss.Lot.Alpha.Percent).Bare} ± {Printed.HopAcid(loss.Lot.AlphaUncertainty.HalfWidth95(loss.Lot.Alpha.Percent)).Bare}")
+            .Text("beta acid [%]", loss => loss.Lot.BetaPercent is { } beta ? $"{Printed.HopAcid(beta).Bare} ± {Printed.HopAcid(BetaRange(loss.Lot)!.Value).Bare}" : null)
+            .Text("alpha acid on brew day [%]", loss => $"{Printed.HopAcid(loss.Alpha.Percent).Bare} ({Printed.HopAcid(loss.PercentInterval.Low).Bare} to {Printed.HopAcid(loss.PercentInterval.High).Bare})")
             .Text("aged by", loss => loss.IsAged ? loss.Model : "nothing: as assayed")
             .Note(string.Join(" ", [.. all.SelectMany(loss => loss.Notes), "± is the 95 % range of the assay; the range on brew day adds what storage leaves open.", BetaNote]))
             .ToTable();

@@ -13,7 +13,7 @@ public static partial class Tables
         .Text("analyte", c => c.Analyte.ToString())
         .Text("beer A", c => c.Analyte.Format(c.A.Mean))
         .Text("beer B", c => c.Analyte.Format(c.B.Mean))
-        .Text("A less B", c => c.Analyte.Format(c.Difference))
+        .Text("B minus A", c => c.Analyte.Format(-c.Difference))
         .Text("critical difference", c => Criticals(c))
         .Text("judgement", c => c.Judgement switch
         {
@@ -22,7 +22,7 @@ public static partial class Tables
             Judgement.DependsOnReading => "depends on what the lab's figure means",
             _ => "not judged",
         })
-        .Note("Critical difference: two results on one and the same beer lie closer together than this in 95 cases of 100.")
+        .Note("Critical difference: two results on the same beer lie closer together than this in 95 cases out of 100.")
         .ToTable();
 
     /// <summary>Every result in force, replicate by replicate.</summary>
@@ -51,8 +51,8 @@ public static partial class Tables
             Sample: finding.Label,
             finding.Test,
             About: finding.IsAboutSpread ? "the spread" : string.Join(" and ", finding.Values.Select(finding.Analyte.Format)),
-            Found: Invariant($"{finding.Statistic:0.000}"),
-            Limit: Invariant($"{finding.Critical5:0.000} at 5 %, {finding.Critical1:0.000} at 1 %"),
+            Found: Invariant($"{Printed.Statistic(finding.Statistic)}"),
+            Limit: Invariant($"{Printed.Statistic(finding.Critical5)} at 5 %, {Printed.Statistic(finding.Critical1)} at 1 %"),
             Says: finding.Status switch
             {
                 OutlierStatus.Outlier => "outlier: look for a cause",
@@ -86,9 +86,9 @@ public static partial class Tables
         ArgumentNullException.ThrowIfNull(check);
         return Table.Of(check.Lines, "Could the samples have been swapped?")
             .Text("analyte", line => line.Analyte.ToString())
-            .Text("foretold by", line => line.Grounds)
-            .Text("A less B, foretold", line => line.Analyte.Format(line.Foretold))
-            .Text("A less B, by the lab", line => line.Analyte.Format(line.Measured))
+            .Text("expected from", line => line.Grounds)
+            .Text("B minus A, expected", line => line.Analyte.Format(-line.Foretold))
+            .Text("B minus A, by the lab", line => line.Analyte.Format(-line.Measured))
             .Text("may lie apart by", line => line.Tolerance is { } most ? line.Analyte.Format(most) : null)
             .Text("fits", line => line.Sign switch
             {

@@ -12,7 +12,7 @@ public static partial class Tables
     public static Table Protocols(IReadOnlyList<ProtocolRow> rows)
     {
         ArgumentNullException.ThrowIfNull(rows);
-        var difference = rows.Count == 0 ? "" : Invariant($" for a difference of d-prime {rows[0].DPrime:0.##}");
+        var difference = rows.Count == 0 ? "" : Invariant($" for a difference of d-prime {Printed.Chosen(rows[0].DPrime)}");
         return Table.Of(rows, $"Which protocol?{(difference.Length > 0 ? " What each takes" + difference : "")}")
             .Text("protocol", r => r.Protocol.Name)
             .Text("asks", r => Asks(r.Protocol))
@@ -23,7 +23,7 @@ public static partial class Tables
             .Number("cups each", r => r.Protocol.Pours, decimals: 0)
             .Number("cups", r => r.Cups, decimals: 0)
             .Number("beer", r => r.Beer.Liters, "L")
-            .Note("By luck: right by guessing alone. Can tell: the share of discriminators that this difference makes. Tasters: the first number that reaches the power; always from: power saws, and from this number on it is always reached. One set for each taster. Beer of both halves together, without spare. A d-prime of 1 is a difference as large as the noise of one tasting. For A-not-A and same-different half of the sets hold no difference, and only the first number is searched; the cup by which A is learnt comes on top.")
+            .Note("By luck: right by guessing alone. Can tell: the share of discriminators that this difference makes. Tasters: the first number that reaches the power; always from: power rises in a saw-tooth, and from this number on it is always reached. One set for each taster. Beer of both halves together, without spare. A d-prime of 1 is a difference as large as the noise of one tasting. For A-not-A and same-different half of the sets hold no difference, and only the first number is searched; the cup by which A is learnt comes on top.")
             .ToTable();
     }
 
@@ -47,7 +47,7 @@ public static partial class Tables
             .Percent("power", c => c.Power)
             .Number("first number that reaches it", c => c.First, decimals: 0)
             .Number("from this number on always", c => c.Always, decimals: 0)
-            .Note("Power saws, because the count of right answers is whole: a panel between the two numbers may do worse than a smaller one.")
+            .Note("Power rises in a saw-tooth, because the count of right answers is a whole number: a panel between the two sizes may do worse than a smaller one.")
             .ToTable();
     }
 
@@ -63,7 +63,7 @@ public static partial class Tables
             .Percent("ends with the margin ruled out", c => c.Similar, decimals: 1)
             .Percent("undecided at the last taster", c => c.Undecided, decimals: 1)
             .Number("tasters on average", c => c.Tasters)
-            .Note("True rates, by exact computation over all courses; the rates that the lines promise are approximate.")
+            .Note("Exact rates, computed over every possible course; the rates that the lines promise are approximate.")
             .ToTable();
     }
 }

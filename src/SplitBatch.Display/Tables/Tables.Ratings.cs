@@ -40,7 +40,7 @@ public static partial class Tables
             .Text("tasters", r => Invariant($"{(r.Group == RatingGroup.All ? "all" : "right")} {r.Tasters}"))
             .Number("A", r => r.MeanA)
             .Number("B", r => r.MeanB)
-            .Text("B less A", r => r.Interval is { } interval ? $"{Table.Format(r.Difference!.Value, 1)} ({Table.Format(interval.Low, 1)} to {Table.Format(interval.High, 1)})" : null)
+            .Text("B minus A", r => r.Interval is { } interval ? $"{Table.Format(r.Difference!.Value, 1)} ({Table.Format(interval.Low, 1)} to {Table.Format(interval.High, 1)})" : null)
             .Text("A : B", r => Invariant($"{r.Sides.ForA} : {r.Sides.ForB}"))
             .Number("p by sides", r => r.Sides.PValue, decimals: 3)
             .Number("p by t", r => r.PairedT, decimals: 3)
@@ -48,7 +48,7 @@ public static partial class Tables
             .Number("corrected", r => r.Corrected, decimals: 3)
             .Note(rows.Count == 0
                 ? "No panel was asked for ratings or a preference; ratings-main.csv with one row for each cup, and the column preferred of the ballots, would hold them."
-                : Invariant($"Tasters: all, or those who answered right, of whom some guessed. B less A: with its 95 % interval. A : B: how many put A or B higher. By sides: exact binomial of that. By t: paired t-test. By ranks: Wilcoxon's signed ranks, exact. The ranks decide for ratings, the sides for preference. Corrected: by Holm's method for the {reports.Max(r => r.Report.Questions)} questions asked together."))
+                : Invariant($"Tasters: all, or those who answered right, of whom some guessed. B minus A: with its 95 % interval. A : B: how many put A or B higher. By sides: exact binomial of that. By t: paired t-test. By ranks: Wilcoxon's signed ranks, exact. The ranks decide for ratings, the sides for preference. Corrected: by Holm's method for the {reports.Max(r => r.Report.Questions)} questions asked together."))
             .ToTable();
     }
 

@@ -51,7 +51,7 @@ public static partial class Tables
     public static Table Parity(ParityCheck parity)
     {
         ArgumentNullException.ThrowIfNull(parity);
-        return Table.Of(parity.Lines, "Are the halves alike but for the variable?")
+        return Table.Of(parity.Lines, "Are the halves alike except for the variable?")
             .Text("quantity", line => line.Quantity)
             .Text("half A", line => line.A)
             .Text("half B", line => line.B)

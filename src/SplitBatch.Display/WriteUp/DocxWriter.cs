@@ -71,7 +71,7 @@ internal sealed class DocxContent(Document document, MainDocumentPart main)
         FigureBlock figure => Of(figure.Figure),
         TableBlock table => Of(table.Table, string.Create(CultureInfo.InvariantCulture, $"Table {++_tables}. ")),
         Ledger => Of(document.LedgerTable(), ""),
-        _ => throw new NotSupportedException($"No way to write a {block.GetType().Name} for a word processor."),
+        _ => throw new NotSupportedException($"There is no way to write a {block.GetType().Name} for a word processor."),
     };
 
     private IEnumerable<OpenXmlElement> Of(Callout callout)

@@ -53,7 +53,7 @@ internal static class HtmlWriter
                     Append(html, document.LedgerTable(), "", rowIds: "claim-");
                     break;
                 default:
-                    throw new NotSupportedException($"No way to write a {block.GetType().Name} as HTML.");
+                    throw new NotSupportedException($"There is no way to write a {block.GetType().Name} as HTML.");
             }
         }
 

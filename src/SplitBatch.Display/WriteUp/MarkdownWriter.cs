@@ -51,7 +51,7 @@ internal static class MarkdownWriter
                     Append(text, document.LedgerTable(), "");
                     break;
                 default:
-                    throw new NotSupportedException($"No way to write a {block.GetType().Name} as Markdown.");
+                    throw new NotSupportedException($"There is no way to write a {block.GetType().Name} as Markdown.");
             }
         }
 

@@ -84,7 +84,7 @@ public static class NotebookRunner
             return (result.Error, result.NotYet is not null);
         var message =
             string.Create(CultureInfo.InvariantCulture,
-            $"The cell ran longer than its limit of {allowed.TotalSeconds:0.###} s and was stopped.");
+            $"The cell ran longer than its limit of {Printed.Chosen(allowed.TotalSeconds, "s")} and was stopped.");
         return (new CellError("TimedOut", message, [$"TimedOut: {message}"]), false);
     }
 

@@ -59,7 +59,7 @@ public sealed class Notebook
             if (file.Exists && file.Length > LargestFile)
             {
                 throw new NotebookException(
-                    $"The file has {file.Length / 1_000_000:N0} MB, and at most {LargestFile / 1_000_000} MB are read. Clear its "
+                    $"The file has {Printed.Count(file.Length / 1_000_000)} MB, and at most {LargestFile / 1_000_000} MB are read. Clear its "
                     + $"outputs in a notebook editor and save it again.");
             }
 

@@ -41,7 +41,7 @@ public static class NotebookPreview
         var size = notebook.ToString().Length;
         if (size > LargestPreview)
             throw new NotebookException(
-                $"With its results the notebook would have {size:N0} characters; at most {LargestPreview:N0} are kept. Show fewer rows "
+                $"With its results the notebook would have {Printed.Count(size)} characters; at most {Printed.Count(LargestPreview)} are kept. Show fewer rows "
                 + $"or charts.");
     }
 

@@ -35,5 +35,5 @@ public readonly record struct BitternessUnits : IComparable<BitternessUnits>
     public static bool operator >=(BitternessUnits left, BitternessUnits right) => left.Value >= right.Value;
 
     /// <summary>For example <c>31.5 IBU</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Value:0.0} IBU");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Printed.Bitterness(Value)} IBU");
 }

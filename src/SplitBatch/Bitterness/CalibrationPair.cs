@@ -22,7 +22,7 @@ public sealed record CalibrationPair(string Batch, double Estimated, double Meas
     public double Ratio => Measured / Estimated;
 
     /// <summary>For example <c>autumn bitter: estimated 31.0, measured 24.5 (0.79)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Batch}: estimated {Estimated:0.0}, measured {Measured:0.0} ({Ratio:0.00})");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Batch}: estimated {Printed.Bitterness(Estimated)}, measured {Printed.Bitterness(Measured)} ({Printed.Ratio(Ratio)})");
 }
 
 /// <summary>One beer in the calibration: a point of its chart and a row of its table.</summary>
@@ -36,5 +36,5 @@ public sealed record CalibrationPoint(CalibrationPair Pair, double Fitted, doubl
     public double Error => Pair.Measured - LeftOut;
 
     /// <summary>For example <c>autumn bitter: estimated 31.0, measured 24.5 (0.79); the other batches said 23.9</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Pair}; the other batches said {LeftOut:0.0}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Pair}; the other batches said {Printed.Bitterness(LeftOut)}");
 }

@@ -23,5 +23,5 @@ public sealed record CalibrationPrior(double Factor = 1, double Batches = 0.5, d
 
     /// <summary>For example <c>factor 1.00 worth 0.5 batches, scatter 25 % worth 3 batches</c>.</summary>
     public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture, $"factor {Factor:0.00} worth {Batches:0.##} batches, scatter {Scatter * 100:0} % worth {ScatterBatches:0.##} batches");
+        CultureInfo.InvariantCulture, $"factor {Printed.Ratio(Factor)} worth {Printed.Chosen(Batches)} batches, scatter {Printed.Percent(Scatter)} worth {Printed.Chosen(ScatterBatches)} batches");
 }

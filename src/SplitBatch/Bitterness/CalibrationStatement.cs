@@ -12,14 +12,14 @@ internal static class CalibrationStatement
         var next = house.Correct(100).Interval;
         var sentences = new List<string>
         {
-            string.Create(CultureInfo.InvariantCulture, $"{n} {(n == 1 ? "batch" : "batches")}: measured bitterness was {house.RawFactor:0.00} times the estimate on average; {(house.OwnWeight < 0.95 ? $"with so few, {house.Factor.ToString("0.00", CultureInfo.InvariantCulture)} is used" : $"{house.Factor.ToString("0.00", CultureInfo.InvariantCulture)} is used")}."),
-            string.Create(CultureInfo.InvariantCulture, $"A next batch estimated at 30 IBU would be measured between {next.Low * 0.3:0} and {next.High * 0.3:0} IBU, {house.Level * 100:0} times in 100."),
+            string.Create(CultureInfo.InvariantCulture, $"{n} {(n == 1 ? "batch" : "batches")}: measured bitterness was {Printed.Ratio(house.RawFactor!.Value)} times the estimate on average; {(house.OwnWeight < 0.95 ? $"with so few, {Printed.Ratio(house.Factor)} is used" : $"{Printed.Ratio(house.Factor)} is used")}."),
+            string.Create(CultureInfo.InvariantCulture, $"A next batch estimated at 30 IBU would be measured between {Printed.Fixed(next.Low * 0.3, 0)} and {Printed.Fixed(next.High * 0.3, 0)} IBU, {Printed.Chosen(house.Level * 100)} times in 100."),
         };
         if (house.LeaveOneOutError is { } error && house.UncorrectedError is { } plain)
         {
             sentences.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"Each batch predicted from the others was off by about {Percent(error)} %, against {Percent(plain)} % for the published estimate{(error < plain ? "" : ": so far the correction does not help")}."));
+                $"Each batch predicted from the others was off by about {Percent(error)}, against {Percent(plain)} for the published estimate{(error < plain ? "" : ": so far the correction does not help")}."));
         }
 
         sentences.Add(house.FactorInterval.Contains(1)
@@ -34,5 +34,5 @@ internal static class CalibrationStatement
         return string.Join(" ", sentences);
     }
 
-    private static string Percent(double logarithm) => (100 * (Math.Exp(logarithm) - 1)).ToString("0", CultureInfo.InvariantCulture);
+    private static string Percent(double logarithm) => Printed.Percent(Math.Exp(logarithm) - 1);
 }

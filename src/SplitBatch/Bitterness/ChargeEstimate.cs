@@ -20,5 +20,5 @@ public sealed record ChargeEstimate(
 {
     /// <summary>For example <c>31.0 g pellets, 60 min in the boil: 24.9 % used, 31.9 IBU</c>.</summary>
     public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"{Charge}: {Utilisation * 100:0.0} % used, {Bitterness}");
+        string.Create(CultureInfo.InvariantCulture, $"{Charge}: {Printed.Utilisation(Utilisation)} used, {Bitterness}");
 }

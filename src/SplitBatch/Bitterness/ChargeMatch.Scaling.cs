@@ -18,14 +18,14 @@ public sealed partial record ChargeMatch
         if (none > target)
         {
             throw new ArgumentException(FormattableString.Invariant(
-                $"The fixed charges of {names} give {none:0.0} IBU, already above {target:0.0} IBU."));
+                $"The fixed charges of {names} give {Printed.Bitterness(none)} IBU, already above {Printed.Bitterness(target)} IBU."));
         }
 
         double low = 0, high = 1;
         while (dose.Bitterness(high) < target)
         {
             high *= 2;
-            if (high > 1e9) throw new ArgumentException(FormattableString.Invariant($"No mass of {names} reaches {target:0.0} IBU."));
+            if (high > 1e9) throw new ArgumentException(FormattableString.Invariant($"No mass of {names} reaches {Printed.Bitterness(target)} IBU."));
         }
 
         for (var step = 0; step < 100 && high - low > 1e-14 * high; step++)

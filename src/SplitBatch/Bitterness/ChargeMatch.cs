@@ -43,7 +43,7 @@ public sealed partial record ChargeMatch
     /// <summary>Whether the masses were solved for and rounded to the scale here; masses as weighed were not.</summary>
     public bool IsRounded { get; private init; }
 
-    /// <summary>B less A, in IBU; where masses were solved for, what rounding to the scale leaves over.</summary>
+    /// <summary>B minus A, in IBU; where masses were solved for, what rounding to the scale leaves over.</summary>
     public double Mismatch => B.Bitterness.Value - A.Bitterness.Value;
 
     /// <summary>Hops of A per gram of hops of B.</summary>
@@ -169,7 +169,7 @@ public sealed partial record ChargeMatch
     /// <summary>For example <c>A 58 g cones and B 31 g pellets: 32.1 and 32.0 IBU by Tinseth; A carries 1.9 times the hops and 25 g more plant matter</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"A {Weighed(A)} and B {Weighed(B)}: {A.Bitterness.Value:0.0} and {B.Bitterness.Value:0.0} IBU by {A.Estimate.Model.Name}, {Mismatch:+0.0;-0.0;0.0} IBU {(IsRounded ? $"left by rounding to {Spoken.Short(Scale)}" : "between them as weighed")}; A carries {HopMassRatio:0.0} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter{(House is { } house ? $"; dosed to measure {house.Wanted.ToString("0.0", CultureInfo.InvariantCulture)} IBU ({house.Label})" : "")}");
+        $"A {Weighed(A)} and B {Weighed(B)}: {Printed.Bitterness(A.Bitterness.Value)} and {Printed.Bitterness(B.Bitterness.Value)} IBU by {A.Estimate.Model.Name}, {Printed.Bitterness(Mismatch, "IBU").WithSign} {(IsRounded ? $"left by rounding to {Spoken.Short(Scale)}" : "between them as weighed")}; A carries {Printed.Times(HopMassRatio)} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter{(House is { } house ? $"; dosed to measure {Printed.Bitterness(house.Wanted)} IBU ({house.Label})" : "")}");
 
     private static HopCharge Alone(HopLot lot, double minutes)
     {
@@ -207,13 +207,11 @@ public sealed partial record ChargeMatch
         if (Scale.Grams / smallest > 0.05)
         {
             yield return FormattableString.Invariant(
-                $"The scale resolves {Spoken.Short(Scale)}, {100 * Scale.Grams / smallest:0} % of the smallest charge; weigh on a finer one.");
+                $"The scale resolves {Spoken.Short(Scale)}, {Printed.Percent(Scale.Grams / smallest)} of the smallest charge; weigh on a finer one.");
         }
     }
 
     private static string Weighed(SideDose side) => string.Join(" + ", side.Charges.Select(charge => $"{Spoken.Short(charge.Mass)} {charge.Lot.Name}"));
 
-    private string PlantText => Spoken.IsUs(ExtraPlantMatter)
-        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(ExtraPlantMatter.Ounces):0.0} oz")
-        : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(ExtraPlantMatter.Grams):0} g");
+    private string PlantText => Printed.RoughMass(ExtraPlantMatter.Abs(), Spoken.IsUs(ExtraPlantMatter) ? UnitSystem.Us : UnitSystem.Metric);
 }

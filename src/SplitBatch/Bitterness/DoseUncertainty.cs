@@ -28,7 +28,7 @@ public sealed record DoseUncertainty
     /// <summary>Bitterness of half B.</summary>
     public required Interval B { get; init; }
 
-    /// <summary>Bitterness of B less A: shared errors have cancelled as far as they do.</summary>
+    /// <summary>Bitterness of B minus A: shared errors have cancelled as far as they do.</summary>
     public required Interval Difference { get; init; }
 
     /// <summary>Mean of the draws for A, B and the difference, in IBU.</summary>
@@ -63,7 +63,7 @@ public sealed record DoseUncertainty
 
     /// <summary>What to do first to make the difference surer.</summary>
     public string Advice => Contributions.IsEmpty || Contributions[0].Share == 0 ? "No source of error is left."
-        : $"The largest doubt in the difference is {Contributions[0].Term.Name}{(Contributions[0].Term.Remedy is { Length: > 0 } remedy ? $": {remedy}" : "")}.";
+        : $"The largest doubt about the difference: {Contributions[0].Term.Name}.{(Contributions[0].Term.Remedy is { Length: > 0 } remedy ? $" To reduce it, {remedy}." : "")}";
 
     /// <summary>Draws both beers.</summary>
     /// <param name="match">The doses.</param>
@@ -138,13 +138,15 @@ public sealed record DoseUncertainty
         return [.. counts.Select((count, i) => new HistogramBin(ends[0] + i * width, ends[0] + (i + 1) * width, (double)count / draws.Length))];
     }
 
-    /// <summary>For example <c>A 19.1 to 45.2, B 19.3 to 46.0, B less A -5.1 to 6.4 IBU (95 %, 1000000 draws, seed 2026). The largest doubt ...</c>.</summary>
+    /// <summary>For example <c>A 19.1 to 45.2, B 19.3 to 46.0, B minus A −5.1 to 6.4 IBU (95 %, 1,000,000 draws, seed 2026). The largest doubt ...</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"A {A.Low:0.0} to {A.High:0.0}, B {B.Low:0.0} to {B.High:0.0}, B less A {Difference.Low:0.0} to {Difference.High:0.0} IBU ({A.Level * 100:0.#} %, {Draws} draws, seed {Seed}).{Chance(" Chance of a difference beyond the laboratory's critical difference", CriticalDifference)}{Chance(" Chance of a difference beyond the taste margin", TasteMargin)} {Advice}");
+        $"A {Range(A)}, B {Range(B)}, B minus A {Range(Difference)} IBU ({Printed.ChosenPercent(A.Level)}, {Printed.Count(Draws)} draws, seed {Seed}).{Chance(" Chance of a difference beyond the laboratory's critical difference", CriticalDifference)}{Chance(" Chance of a difference beyond the taste margin", TasteMargin)} {Advice}");
+
+    private static string Range(Interval interval) => Printed.Range(interval, ibu => Printed.Bitterness(ibu));
 
     private string Chance(string what, double? limit) => limit is not { } ibu ? ""
-        : string.Create(CultureInfo.InvariantCulture, $"{what} of {ibu:0.0} IBU: {ChanceBeyond(ibu) * 100:0} %.");
+        : string.Create(CultureInfo.InvariantCulture, $"{what} of {Printed.Bitterness(ibu)} IBU: {Printed.Percent(ChanceBeyond(ibu))}.");
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static (double Mean, double Deviation, Interval Interval) Describe(double[] values, double level)

@@ -83,10 +83,10 @@ public sealed record ErrorTerm(string Name, ErrorKind Kind, double Standard, Sha
 
     private string Amount => string.Create(CultureInfo.InvariantCulture, $"{Kind switch
     {
-        ErrorKind.Reading => $"{Standard:0.##} g",
-        ErrorKind.Gravity => $"{Standard:0.##} gravity points",
-        ErrorKind.Minutes => $"{Standard:0.##} min",
-        _ => $"{Standard * 100:0.##} %",
+        ErrorKind.Reading => $"{Printed.Chosen(Standard)} g",
+        ErrorKind.Gravity => $"{Printed.Chosen(Standard)} gravity points",
+        ErrorKind.Minutes => $"{Printed.Chosen(Standard)} min",
+        _ => $"{Printed.Percent(Standard)}",
     }}");
 }
 
@@ -101,5 +101,5 @@ public sealed record Contribution(ErrorTerm Term, double ToA, double ToB, double
     /// <summary>For example <c>form factor, pellets (independent): 2.1 IBU of the difference, 41 % of its variance</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Term.Name} ({(Term.Sharing == Sharing.Shared ? "shared" : "independent")}): {ToDifference:0.00} IBU of the difference, {Share * 100:0} % of its variance");
+        $"{Term.Name} ({(Term.Sharing == Sharing.Shared ? "shared" : "independent")}): {Printed.Bitterness(ToDifference)} IBU of the difference, {Printed.Percent(Share)} of its variance");
 }

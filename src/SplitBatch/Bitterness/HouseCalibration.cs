@@ -100,7 +100,7 @@ public sealed record HouseCalibration
     /// <summary>For example <c>This house measures 0.69 of its estimates (90 %: 0.52 to 0.92), from 4 batches</c>.</summary>
     public override string ToString() => Batches == 0
         ? "No batches yet: estimates stand as published."
-        : string.Create(CultureInfo.InvariantCulture, $"This house measures {Factor:0.00} of its estimates ({Level * 100:0.#} %: {FactorInterval.Low:0.00} to {FactorInterval.High:0.00}), from {Batches} {(Batches == 1 ? "batch" : "batches")}.");
+        : string.Create(CultureInfo.InvariantCulture, $"This house measures {Printed.Ratio(Factor)} of its estimates ({Printed.ChosenPercent(Level)}: {Printed.Range(FactorInterval, Printed.Ratio)}), from {Batches} {(Batches == 1 ? "batch" : "batches")}.");
 
     private CalibrationPoint Point(CalibrationPair pair, ImmutableArray<CalibrationPair> all)
     {

@@ -16,7 +16,7 @@ public sealed record HouseEstimate(double Published, double Corrected, Interval 
     /// <summary>For example <c>22.1 IBU (corrected for this house, from 4 batches; 32.0 by the formula), next batch 14.0 to 34.9 (90 %)</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Corrected:0.0} IBU ({Label}; {Published:0.0} by the formula), next batch {Interval.Low:0.0} to {Interval.High:0.0} ({Interval.Level * 100:0.#} %)");
+        $"{Printed.Bitterness(Corrected)} IBU ({Label}; {Printed.Bitterness(Published)} by the formula), next batch {Printed.Range(Interval, ibu => Printed.Bitterness(ibu))} ({Printed.ChosenPercent(Interval.Level)})");
 
     internal static string LabelOf(int batches) => batches == 0
         ? "not corrected: no batches of this house yet"
@@ -36,5 +36,5 @@ public sealed record HouseTarget(double Wanted, double Estimate, Interval Interv
     /// <summary>For example <c>To measure 25.0 IBU, dose to an estimate of 32.9 IBU (corrected for this house, from 4 batches); next batch 15.8 to 39.6 (90 %)</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"To measure {Wanted:0.0} IBU, dose to an estimate of {Estimate:0.0} IBU ({Label}); next batch {Interval.Low:0.0} to {Interval.High:0.0} ({Interval.Level * 100:0.#} %)");
+        $"To measure {Printed.Bitterness(Wanted)} IBU, dose to an estimate of {Printed.Bitterness(Estimate)} IBU ({Label}); next batch {Printed.Range(Interval, ibu => Printed.Bitterness(ibu))} ({Printed.ChosenPercent(Interval.Level)})");
 }

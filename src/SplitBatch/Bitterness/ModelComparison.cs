@@ -20,7 +20,7 @@ public sealed record ModelComparisonRow(
 {
     /// <summary>For example <c>Garetz: 21.4 IBU, 0.67 of the first; ...</c>.</summary>
     public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture, $"{Model}: {Bitterness:0.0} IBU, {AgainstFirst:0.00} times the first. {Why}");
+        CultureInfo.InvariantCulture, $"{Model}: {Printed.Bitterness(Bitterness)} IBU, {Printed.Ratio(AgainstFirst)} times the first. {Why}");
 }
 
 /// <summary>One dose, seen by several models: rows for a table and a chart.</summary>
@@ -87,7 +87,7 @@ public sealed record ModelComparison
     /// <summary>For example <c>Tinseth 32.0, Rager 42.8, Garetz 26.1, Kinetics 40.5 IBU: from 26.1 to 42.8 for the same beer</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{string.Join(", ", Rows.Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Model} {row.Bitterness:0.0}")))} IBU: from {Lowest:0.0} to {Highest:0.0} for the same beer");
+        $"{string.Join(", ", Rows.Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Model} {Printed.Bitterness(row.Bitterness)}")))} IBU: from {Printed.Bitterness(Lowest)} to {Printed.Bitterness(Highest)} for the same beer");
 
     private static double Over(double value, double other) => other == 0 ? 0 : value / other - 1;
 

@@ -56,9 +56,7 @@ public sealed record SideDose
         CultureInfo.InvariantCulture,
         $"{Side}: {string.Join(", ", Charges)}; {AlphaText} alpha acid, {Bitterness} by {Estimate.Model.Name}");
 
-    private string AlphaText => Spoken.IsUs(AlphaMass)
-        ? string.Create(CultureInfo.InvariantCulture, $"{AlphaMass.Ounces:0.000} oz")
-        : string.Create(CultureInfo.InvariantCulture, $"{AlphaMass.Grams:0.00} g");
+    private string AlphaText => Printed.AlphaMass(AlphaMass, Spoken.IsUs(AlphaMass) ? UnitSystem.Us : UnitSystem.Metric);
 
     /// <summary>A sum over charges, in the unit that the first was weighed in.</summary>
     private Mass Sum(Func<HopCharge, double> grams) => Mass.FromGrams(Charges.Sum(grams)).ToUnit(Charges[0].Mass.Unit);

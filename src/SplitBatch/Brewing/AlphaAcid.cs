@@ -23,7 +23,7 @@ public readonly record struct AlphaAcid : IComparable<AlphaAcid>
         {
             throw new ArgumentOutOfRangeException(nameof(percent), string.Create(
                 CultureInfo.InvariantCulture,
-                $"{percent} % alpha acid is too little for any hop; it looks like a fraction: write {percent * 100:0.##} for {percent * 100:0.##} %."));
+                $"{percent} % alpha acid is too little for any hop; it looks like a fraction: write {Printed.Chosen(percent * 100)} for {Printed.Percent(percent)}."));
         }
 
         return new AlphaAcid(Guard.InRange(percent, 0.0, 90.0) / 100);
@@ -60,5 +60,5 @@ public readonly record struct AlphaAcid : IComparable<AlphaAcid>
     public static bool operator >=(AlphaAcid left, AlphaAcid right) => left.Fraction >= right.Fraction;
 
     /// <summary>For example <c>5.6 % alpha acid</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Percent:0.0#} % alpha acid");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Printed.HopAcid(Percent)} alpha acid");
 }

@@ -62,6 +62,6 @@ public readonly record struct AssayUncertainty
 
     /// <summary>For example <c>standard uncertainty 0.20 percentage points</c>.</summary>
     public override string ToString() => Points > 0
-        ? string.Create(CultureInfo.InvariantCulture, $"standard uncertainty {Points:0.00} percentage points ({Basis})")
-        : string.Create(CultureInfo.InvariantCulture, $"standard uncertainty {RelativeShare * 100:0.0} % of the value ({Basis})");
+        ? string.Create(CultureInfo.InvariantCulture, $"standard uncertainty {Printed.Fixed(Points, 2)} percentage points ({Basis})")
+        : string.Create(CultureInfo.InvariantCulture, $"standard uncertainty {Printed.Percent(RelativeShare)} of the value ({Basis})");
 }

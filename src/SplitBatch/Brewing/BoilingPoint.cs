@@ -20,7 +20,7 @@ public static class BoilingPoint
         if (meters is not (>= -500 and <= 6000))
         {
             throw new ArgumentOutOfRangeException(nameof(meters), FormattableString.Invariant(
-                $"An altitude of {meters:0.#} m is outside -500 to 6000 m; were feet given as metres?"));
+                $"An altitude of {Printed.Chosen(meters)} m is outside −500 to 6,000 m; were feet given as metres?"));
         }
 
         var hectopascals = 1013.25 * Math.Pow(1 - 2.25577e-5 * meters, 5.25588);

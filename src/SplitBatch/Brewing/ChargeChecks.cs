@@ -21,7 +21,7 @@ internal static class ChargeChecks
         if (charge.Stage == AdditionStage.Boil && minutes > kettle.Boil.Minutes)
         {
             throw new ArgumentException(FormattableString.Invariant(
-                $"{charge.Lot.Name}: {minutes:0.#} min in the boil, but the boil lasts {kettle.Boil.Minutes:0.#} min; accepted: 0 to {kettle.Boil.Minutes:0.#} min, or stage first wort."));
+                $"{charge.Lot.Name}: {Printed.Chosen(minutes)} min in the boil, but the boil lasts {Printed.Chosen(kettle.Boil.Minutes)} min; accepted: 0 to {Printed.Chosen(kettle.Boil.Minutes)} min, or stage first wort."));
         }
 
         if (charge.Stage is AdditionStage.Whirlpool or AdditionStage.Cooling)
@@ -31,13 +31,13 @@ internal static class ChargeChecks
                 if (minutes > 0)
                 {
                     throw new ArgumentException(FormattableString.Invariant(
-                        $"{charge.Lot.Name}: {minutes:0.#} min at stage {charge.Stage.InWords()} counts from flame-out, and this kettle has no temperature profile after flame-out. If {minutes:0.#} min in the boil are meant, use stage boil; otherwise give the kettle a profile."));
+                        $"{charge.Lot.Name}: {Printed.Chosen(minutes)} min at stage {charge.Stage.InWords()} counts from flame-out, and this kettle has no temperature profile after flame-out. If {Printed.Chosen(minutes)} min in the boil are meant, use stage boil; otherwise give the kettle a profile."));
                 }
             }
             else if (minutes > profile.LengthMinutes)
             {
                 throw new ArgumentException(FormattableString.Invariant(
-                    $"{charge.Lot.Name}: {minutes:0.#} min after flame-out is after the end of the temperature profile ({profile.LengthMinutes:0.#} min). If {minutes:0.#} min in the boil are meant, use stage boil."));
+                    $"{charge.Lot.Name}: {Printed.Chosen(minutes)} min after flame-out is after the end of the temperature profile ({Printed.Chosen(profile.LengthMinutes)} min). If {Printed.Chosen(minutes)} min in the boil are meant, use stage boil."));
             }
         }
     }
@@ -49,8 +49,8 @@ internal static class ChargeChecks
         if (rate <= ImpossibleRate) return;
         var hint = charge.Mass.Unit switch
         {
-            MassUnit.Pound => FormattableString.Invariant($" If ounces were meant, write {charge.Mass.Value:0.##} oz, in code Mass.FromOunces({charge.Mass.Value:0.##})."),
-            MassUnit.Kilogram => FormattableString.Invariant($" If grams were meant, write {charge.Mass.Value:0.##} g, in code Mass.FromGrams({charge.Mass.Value:0.##})."),
+            MassUnit.Pound => FormattableString.Invariant($" If ounces were meant, write {Printed.Chosen(charge.Mass.Value)} oz, in code Mass.FromOunces({Printed.Chosen(charge.Mass.Value)})."),
+            MassUnit.Kilogram => FormattableString.Invariant($" If grams were meant, write {Printed.Chosen(charge.Mass.Value)} g, in code Mass.FromGrams({Printed.Chosen(charge.Mass.Value)})."),
             _ => " Were pounds given for ounces, or ounces for grams?",
         };
         var us = Spoken.IsUs(kettle.Volume);

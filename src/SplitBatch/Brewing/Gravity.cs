@@ -76,7 +76,7 @@ public readonly record struct Gravity : IComparable<Gravity>
     public static bool operator >=(Gravity left, Gravity right) => left.excess >= right.excess;
 
     /// <summary>For example <c>1.050 (12.4 °P)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Specific:0.000} ({Plato:0.0} °P)");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Printed.Gravity(Specific)} ({Printed.Plato(Plato)})");
 
     private static double PlatoOf(double s) => ((135.997 * s - 630.272) * s + 1111.14) * s - 616.868;
 
@@ -84,11 +84,11 @@ public readonly record struct Gravity : IComparable<Gravity>
     {
         var hint = value switch
         {
-            >= 980 and <= 1200 => Invariant($" {value} looks like a hydrometer reading without its point: write {value / 1000:0.000}."),
+            >= 980 and <= 1200 => Invariant($" {value} looks like a hydrometer reading without its point: write {Printed.Gravity(value / 1000)}."),
             > HighestSpecific and <= 42 => Invariant($" {value} looks like degrees Plato: use Gravity.FromPlato({value})."),
             _ => "",
         };
-        return Invariant($"{value} is not a specific gravity; it must be between {LowestSpecific:0.000} and {HighestSpecific:0.000}, such as 1.050.") + hint;
+        return Invariant($"{value} is not a specific gravity; it must be between {Printed.Gravity(LowestSpecific)} and {Printed.Gravity(HighestSpecific)}, such as 1.050.") + hint;
     }
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -19,11 +19,11 @@ public sealed record HopCharge
         Lot = lot;
         Mass = mass.Grams >= 0 && double.IsFinite(mass.Grams)
             ? mass
-            : throw new ArgumentOutOfRangeException(nameof(mass), FormattableString.Invariant($"{lot.Name}: a charge of {mass.Grams:0.##} g; it must be zero or more."));
+            : throw new ArgumentOutOfRangeException(nameof(mass), FormattableString.Invariant($"{lot.Name}: a charge of {Printed.Chosen(mass.Grams)} g; it must be zero or more."));
         Stage = Enum.IsDefined(stage) ? stage : throw new ArgumentOutOfRangeException(nameof(stage), $"{stage} is not a stage of the brew.");
         Time = time.Minutes >= 0 && double.IsFinite(time.Minutes)
             ? time
-            : throw new ArgumentOutOfRangeException(nameof(time), FormattableString.Invariant($"{lot.Name}: a time of {time.Minutes:0.##} min; it must be zero or more."));
+            : throw new ArgumentOutOfRangeException(nameof(time), FormattableString.Invariant($"{lot.Name}: a time of {Printed.Chosen(time.Minutes)} min; it must be zero or more."));
     }
 
     /// <summary>The lot it is weighed from.</summary>
@@ -65,10 +65,10 @@ public sealed record HopCharge
     /// <summary>Stage and time in words, as <c>60 min in the boil</c>.</summary>
     public string When => string.Create(CultureInfo.InvariantCulture, $"{Stage switch
     {
-        AdditionStage.FirstWort => $"first wort, {Time.Minutes:0.#} min before the boil",
-        AdditionStage.Boil => $"{Time.Minutes:0.#} min in the boil",
-        AdditionStage.Whirlpool => $"whirlpool, {Time.Minutes:0.#} min after flame-out",
-        AdditionStage.Cooling => $"cooling, {Time.Minutes:0.#} min after flame-out",
+        AdditionStage.FirstWort => $"first wort, {Printed.Chosen(Time.Minutes)} min before the boil",
+        AdditionStage.Boil => $"{Printed.Chosen(Time.Minutes)} min in the boil",
+        AdditionStage.Whirlpool => $"whirlpool, {Printed.Chosen(Time.Minutes)} min after flame-out",
+        AdditionStage.Cooling => $"cooling, {Printed.Chosen(Time.Minutes)} min after flame-out",
         _ => "in the fermenter",
     }}");
 }

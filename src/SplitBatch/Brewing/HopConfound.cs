@@ -86,7 +86,7 @@ public sealed record HopConfound(HopDifference Difference, string A, string B, s
 
     private static string Text(int? year) => year?.ToString(CultureInfo.InvariantCulture) ?? NotStated;
 
-    private static string Text(double index) => index.ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Text(double index) => Printed.Ratio(index);
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -33,8 +33,8 @@ public sealed record HopFormProperties(HopForm Form, double Factor, double Facto
 
     /// <summary>For example <c>pellets: 1.07 times cones, holds 6.5 L/kg</c>.</summary>
     public override string ToString() => DirectYield is { } yield
-        ? string.Create(CultureInfo.InvariantCulture, $"{Form.InWords()}: {yield * 100:0} % of its iso-alpha acid reaches the beer, holds {WortHeld:0.#} L/kg ({Source})")
-        : string.Create(CultureInfo.InvariantCulture, $"{Form.InWords()}: {Factor:0.00} times cones, holds {WortHeld:0.#} L/kg ({Source})");
+        ? string.Create(CultureInfo.InvariantCulture, $"{Form.InWords()}: {Printed.Percent(yield)} of its iso-alpha acid reaches the beer, holds {Printed.Chosen(WortHeld)} L/kg ({Source})")
+        : string.Create(CultureInfo.InvariantCulture, $"{Form.InWords()}: {Printed.Ratio(Factor)} times cones, holds {Printed.Chosen(WortHeld)} L/kg ({Source})");
 }
 
 /// <summary>The forms in which hops are sold.</summary>

@@ -59,7 +59,7 @@ public sealed record HopLot
         init => field = value is not { } given || given.DegreesCelsius is >= -40 and <= 45
             ? value
             : throw new ArgumentOutOfRangeException(nameof(Storage), FormattableString.Invariant(
-                $"{Name}: a store at {given.DegreesCelsius:0.#} °C is outside -40 to 45 °C; were degrees Fahrenheit given as Celsius?"));
+                $"{Name}: a store at {Printed.Chosen(given.DegreesCelsius)} °C is outside −40 to 45 °C; were degrees Fahrenheit given as Celsius?"));
     }
 
     /// <summary>How it is kept from air.</summary>
@@ -119,9 +119,9 @@ public sealed record HopLot
 
     private string AlphaText => Form == HopForm.Oil ? "" : string.Create(
         CultureInfo.InvariantCulture,
-        $", {Alpha.Percent:0.0#} ± {AlphaUncertainty.HalfWidth95(Alpha.Percent):0.0#} % alpha acid{(AgedTo is { } day ? $" on {day:yyyy-MM-dd}" : "")}");
+        $", {Printed.HopAcid(Alpha.Percent).Bare} ± {Printed.HopAcid(AlphaUncertainty.HalfWidth95(Alpha.Percent))} alpha acid{(AgedTo is { } day ? $" on {day:yyyy-MM-dd}" : "")}");
 
     private string BetaText => BetaPercent is { } beta
-        ? string.Create(CultureInfo.InvariantCulture, $", {beta:0.0#} ± {BetaUncertainty.HalfWidth95(beta):0.0#} % beta acid")
+        ? string.Create(CultureInfo.InvariantCulture, $", {Printed.HopAcid(beta).Bare} ± {Printed.HopAcid(BetaUncertainty.HalfWidth95(beta))} beta acid")
         : "";
 }

@@ -20,7 +20,7 @@ public sealed record Kettle
         Volume = volume.Liters is > 0 and <= 100_000
             ? volume
             : throw new ArgumentOutOfRangeException(nameof(volume), FormattableString.Invariant(
-                $"A kettle of {volume.Liters:0.##} L cannot be brewed with; the volume must be above zero and at most 100000 L."));
+                $"A kettle of {Printed.Chosen(volume.Liters)} L cannot be brewed with; the volume must be above zero and at most 100000 L."));
         Gravity = gravity;
     }
 
@@ -37,7 +37,7 @@ public sealed record Kettle
         init => field = value.Minutes is > 0 and <= 300
             ? value
             : throw new ArgumentOutOfRangeException(nameof(Boil), FormattableString.Invariant(
-                $"A boil of {value.Minutes:0.##} min is outside (0, 300] min; were hours given as minutes, or the reverse?"));
+                $"A boil of {Printed.Chosen(value.Minutes)} min is outside (0, 300] min; were hours given as minutes, or the reverse?"));
     } = Duration.FromMinutes(60);
 
     /// <summary>Wort boiled off in an hour, as it would measure at 20 °C; none unless stated.</summary>
@@ -147,7 +147,7 @@ public sealed record Kettle
         if (end.Liters <= 0)
         {
             throw new ArgumentOutOfRangeException(nameof(evaporation), FormattableString.Invariant(
-                $"{evaporation.LitersPerHour:0.##} L/h for {boil.Minutes:0.#} min would boil away all of {start.Liters:0.##} L."));
+                $"{Printed.Chosen(evaporation.LitersPerHour)} L/h for {Printed.Chosen(boil.Minutes)} min would boil away all of {Printed.Chosen(start.Liters)} L."));
         }
 
         return new(end, Gravity.FromSpecific(1 + (gravity.Specific - 1) * (start / end))) { Boil = boil, Evaporation = evaporation };
@@ -155,18 +155,18 @@ public sealed record Kettle
 
     /// <summary>For example <c>20.0 L of 1.050 (12.4 °P) at the end of a 60 min boil</c>.</summary>
     public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture, $"{Spoken.Of(Volume)} of {Gravity} at the end of a {Boil.Minutes:0} min boil");
+        CultureInfo.InvariantCulture, $"{Spoken.Of(Volume)} of {Gravity} at the end of a {Printed.Chosen(Boil.Minutes)} min boil");
 
     private Duration InBoil(Duration left) => left.Minutes >= 0 && left.Minutes <= Boil.Minutes
         ? left
         : throw new ArgumentOutOfRangeException(nameof(left), FormattableString.Invariant(
-            $"{left.Minutes:0.##} min before flame-out is not within a boil of {Boil.Minutes:0.##} min."));
+            $"{Printed.Chosen(left.Minutes)} min before flame-out is not within a boil of {Printed.Chosen(Boil.Minutes)} min."));
 
     private static Volume NotNegative(Volume value, string name) => value.Liters >= 0
         ? value
-        : throw new ArgumentOutOfRangeException(name, FormattableString.Invariant($"{name} is {value.Liters:0.##} L; it must be zero or more."));
+        : throw new ArgumentOutOfRangeException(name, FormattableString.Invariant($"{name} is {Printed.Chosen(value.Liters)} L; it must be zero or more."));
 
     private static VolumeFlow NotNegative(VolumeFlow value, string name) => value.LitersPerHour >= 0
         ? value
-        : throw new ArgumentOutOfRangeException(name, FormattableString.Invariant($"{name} is {value.LitersPerHour:0.##} L/h; it must be zero or more."));
+        : throw new ArgumentOutOfRangeException(name, FormattableString.Invariant($"{name} is {Printed.Chosen(value.LitersPerHour)} L/h; it must be zero or more."));
 }

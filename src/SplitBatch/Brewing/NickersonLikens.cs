@@ -31,7 +31,7 @@ public static class NickersonLikens
         if (index < start - 0.02)
         {
             throw new ArgumentException(FormattableString.Invariant(
-                $"{lot.Name}: a storage index of {index:0.00} now is below {start:0.00} at the assay; hops do not grow younger."));
+                $"{lot.Name}: a storage index of {Printed.Ratio(index)} now is below {Printed.Ratio(start)} at the assay; hops do not grow younger."));
         }
 
         var (now, then) = (1 - ShareLost(index), 1 - ShareLost(start));

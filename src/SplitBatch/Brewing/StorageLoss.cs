@@ -92,7 +92,7 @@ public sealed record StorageLoss
     /// <summary>For example <c>cones: 6.4 % alpha acid on brew day of 7.0 % alpha acid assayed (92 % left, by Garetz), 5.7 to 7.1 % (95 %)</c>.</summary>
     public override string ToString() => !IsAged ? Notes[0] : string.Create(
         CultureInfo.InvariantCulture,
-        $"{Lot.Name}: {Alpha} on brew day of {Lot.Alpha} assayed ({Left * 100:0} % left, by {Model}), {PercentInterval.Low:0.0} to {PercentInterval.High:0.0} % (95 %)");
+        $"{Lot.Name}: {Alpha} on brew day of {Lot.Alpha} assayed ({Printed.Percent(Left)} left, by {Model}), {Printed.Range(PercentInterval, Printed.HopAcid)} (95 %)");
 }
 
 /// <summary>How a hop lot is kept from air.</summary>

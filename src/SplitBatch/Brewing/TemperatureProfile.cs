@@ -38,7 +38,7 @@ public sealed class TemperatureProfile
             if (!(points[i].Minute > points[i - 1].Minute))
             {
                 throw new ArgumentException(FormattableString.Invariant(
-                    $"Reading {i + 1} of the temperature profile is at {points[i].Minute:0.##} min, not after {points[i - 1].Minute:0.##} min."), nameof(readings));
+                    $"Reading {i + 1} of the temperature profile is at {Printed.Chosen(points[i].Minute)} min, not after {Printed.Chosen(points[i - 1].Minute)} min."), nameof(readings));
             }
         }
 
@@ -75,7 +75,7 @@ public sealed class TemperatureProfile
     /// <summary>For example <c>100.0 °C at flame-out to 20.0 °C after 30 min</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Points[0].Celsius:0.0} °C at flame-out to {Points[^1].Celsius:0.0} °C after {LengthMinutes:0.#} min");
+        $"{Printed.Fixed(Points[0].Celsius, 1)} °C at flame-out to {Printed.Fixed(Points[^1].Celsius, 1)} °C after {Printed.Chosen(LengthMinutes)} min");
 
     internal double CelsiusAt(double minute)
     {
@@ -92,5 +92,5 @@ public sealed class TemperatureProfile
         temperature.DegreesCelsius is >= 0 and <= 110 and var celsius
             ? celsius
             : throw new ArgumentOutOfRangeException(nameof(temperature), FormattableString.Invariant(
-                $"A wort temperature of {temperature.DegreesCelsius:0.#} °C is outside 0 to 110 °C; were degrees Fahrenheit given as Celsius?"));
+                $"A wort temperature of {Printed.Chosen(temperature.DegreesCelsius)} °C is outside 0 to 110 °C; were degrees Fahrenheit given as Celsius?"));
 }

@@ -24,7 +24,7 @@ public static class WaterDensity
         if (celsius is not (>= 0 and <= 110))
         {
             throw new ArgumentOutOfRangeException(nameof(celsius), FormattableString.Invariant(
-                $"A wort temperature of {celsius:0.#} °C is outside 0 to 110 °C; were degrees Fahrenheit given as Celsius?"));
+                $"A wort temperature of {Printed.Chosen(celsius)} °C is outside 0 to 110 °C; were degrees Fahrenheit given as Celsius?"));
         }
 
         var t = celsius;

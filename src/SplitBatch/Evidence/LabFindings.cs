@@ -56,7 +56,7 @@ internal static class LabFindings
 
         if (evidence.Samples is { IsSuspicious: true } swap)
         {
-            yield return new SamplesSuspicious(swap) { Method = "the lab's differences against those foretold by the batch log and the doses", Sources = Compared };
+            yield return new SamplesSuspicious(swap) { Method = "the lab's differences against those expected from the batch log and the doses", Sources = Compared };
         }
 
         if (evidence.Lab is not { } lab) yield break;

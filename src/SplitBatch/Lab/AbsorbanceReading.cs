@@ -79,12 +79,12 @@ public sealed record AbsorbanceReading
     /// <summary>For example <c>25.0 BU from an absorbance of 0.500 (blank 0.000)</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Units:0.0} BU from an absorbance of {Absorbance:0.000} (blank {Blank:0.000}){(Dilution == 1 ? "" : $", beer thinned {Dilution:0.##} times")}{(Warnings.Count == 0 ? "" : ". " + string.Join(" ", Warnings))}");
+        $"{Printed.Bitterness(Units)} BU from an absorbance of {Printed.Statistic(Absorbance)} (blank {Printed.Statistic(Blank)}){(Dilution == 1 ? "" : $", beer thinned {Printed.Chosen(Dilution)} times")}{(Warnings.Count == 0 ? "" : ". " + string.Join(" ", Warnings))}");
 
     private IEnumerable<string> ListWarnings()
     {
-        if (Blank > 0.010 && Blank * 10 / PathMillimetres > 0.010) yield return Invariant($"The blank absorbs {Blank:0.000}; iso-octane for this method absorbs below 0.010 against water. Use a purer solvent, or clean the cell.");
-        if (Absorbance > 1.2) yield return Invariant($"An absorbance of {Absorbance:0.00} lies where many instruments no longer read in proportion (common practice, no source): thin the beer with water and read again.");
+        if (Blank > 0.010 && Blank * 10 / PathMillimetres > 0.010) yield return Invariant($"The blank absorbs {Printed.Statistic(Blank)}; iso-octane for this method absorbs below 0.010 against water. Use a purer solvent, or clean the cell.");
+        if (Absorbance > 1.2) yield return Invariant($"An absorbance of {Printed.Statistic(Absorbance)} lies where many instruments no longer read in proportion (common practice, no source): thin the beer with water and read again.");
         switch (Units)
         {
             case < 5:

@@ -100,14 +100,13 @@ public sealed class Analyte : IEquatable<Analyte>
         ArgumentNullException.ThrowIfNull(unit);
         return factors.TryGetValue(unit.Trim(), out var factor)
             ? factor
-            : throw new ArgumentException($"{unit} is no unit of {Name}; accepted: {string.Join(", ", AcceptedUnits)}.", nameof(unit));
+            : throw new ArgumentException($"{unit} is not a unit of {Name}; accepted: {string.Join(", ", AcceptedUnits)}.", nameof(unit));
     }
 
     /// <summary>A value as text with its unit: <c>25.0 BU</c>.</summary>
     public string Format(double value)
     {
-        var number = value.ToString("0." + new string('0', Decimals), CultureInfo.InvariantCulture);
-        return Unit == Name ? number : $"{number} {Unit}";
+        return Printed.Fixed(value, Decimals, Unit == Name ? "" : Unit);
     }
 
     /// <inheritdoc/>

@@ -114,10 +114,10 @@ public sealed record EstimateCheck
         var model = RatioA is { } a && RatioB is { } b && (a.Contains(1) || b.Contains(1));
         yield return model
             ? "The estimates are not shown to be off as a whole: leave the formula as it is, and let the house factor learn from further batches."
-            : Invariant($"Both estimates together fit this batch when multiplied by {HouseFactor:0.00}: add the batch to the house factor, which weighs it against others, before the next dose.");
+            : Invariant($"Both estimates together fit this batch when multiplied by {Printed.Ratio(HouseFactor)}: add the batch to the house factor, which weighs it against others, before the next dose.");
         if (EquallyFar == false)
         {
-            yield return Invariant($"One lot gave more than its assay and form promised. To measure alike, B's hops would be multiplied by {ChargeFactorForB:0.00}, if bitterness follows the hops in proportion; have the alpha acid of both lots assayed again before the next dose.");
+            yield return Invariant($"One lot gave more than its assay and form promised. To measure alike, B's hops would be multiplied by {Printed.Ratio(ChargeFactorForB)}, if bitterness follows the hops in proportion; have the alpha acid of both lots assayed again before the next dose.");
         }
         else if (EquallyFar is null)
         {
@@ -128,7 +128,7 @@ public sealed record EstimateCheck
     private static string Line(EstimatedHalf half, Interval? range)
     {
         var interval = range is { } known ? $", {Range(known)}" : "; no precision is stated, so its uncertainty is not known";
-        return Invariant($"{half.Side}: estimated {half.Estimate:0.0} IBU ({half.EstimateInterval.Low:0.0} to {half.EstimateInterval.High:0.0}), measured {half.Measured.Mean:0.0} BU, ratio {half.Ratio:0.00}{interval}.");
+        return Invariant($"{half.Side}: estimated {Printed.Bitterness(half.Estimate)} IBU ({Printed.Range(half.EstimateInterval, ibu => Printed.Bitterness(ibu))}), measured {Printed.Bitterness(half.Measured.Mean)} BU, ratio {Printed.Ratio(half.Ratio)}{interval}.");
     }
 
     /// <summary>Relative variance of a ratio; the laboratory's own bias counts where its reproducibility is known.</summary>
@@ -171,9 +171,9 @@ public sealed record EstimateCheck
         return new Interval(ratio / factor, ratio * factor);
     }
 
-    private static string Range(Interval range) => double.IsFinite(range.High) ? Invariant($"{range.Low:0.00} to {range.High:0.00} at 95 %") : Invariant($"{range.Low:0.00} or more at 95 %");
+    private static string Range(Interval range) => $"{Printed.Range(range, Printed.Ratio)} at 95 %";
 
-    private static string Number(double value) => Invariant($"{value:0.00}");
+    private static string Number(double value) => Printed.Ratio(value);
 
     private static double Square(double x) => x * x;
 

@@ -52,5 +52,5 @@ public sealed record JustNoticeable
     }
 
     /// <summary>For example <c>3 to 5 (source)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Low:0.##} to {High:0.##} ({Source})");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Printed.Chosen(Low)} to {Printed.Chosen(High)} ({Source})");
 }

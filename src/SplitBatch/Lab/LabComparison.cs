@@ -69,7 +69,7 @@ public sealed record LabComparison
     public Interval? Interval => CriticalDifference is { } critical ? new Interval(Difference - critical, Difference + critical) : null;
 
     /// <summary>
-    /// What the replicates alone allow: the difference that two such means of one beer stay within in 95 cases of 100, by Student's t on
+    /// What the replicates alone allow: the difference that two such means of one beer stay within in 95 cases out of 100, by Student's t on
     /// their pooled scatter. Null without replicates of both. It knows only the scatter within the run, and little of that from few replicates.
     /// </summary>
     public double? LimitFromReplicates
@@ -131,7 +131,7 @@ public sealed record LabComparison
 
     private string Measured()
     {
-        var percent = PercentOfMean is { } p ? Invariant($", {p:0.#} % of their mean") : "";
+        var percent = PercentOfMean is { } p ? Invariant($", {Printed.Chosen(p)} % of their mean") : "";
         return $"{A} and {B} differ by {Analyte.Format(Math.Abs(Difference))}{percent}.";
     }
 
@@ -159,7 +159,7 @@ public sealed record LabComparison
         if (reading.CriticalDifference is not { } critical) return reading.Remark;
         var remark = reading.Remark.Length > 0 ? " " + reading.Remark : "";
         var most = reading.IsUpperBound ? "at most " : "";
-        var limit = $"With {reading.Precision}, two such results on one and the same beer lie within {most}{Analyte.Format(critical)} of each other in 95 cases of 100";
+        var limit = $"With {reading.Precision}, two such results on the same beer lie within {most}{Analyte.Format(critical)} of each other in 95 cases out of 100";
         return limit + reading.Judgement switch
         {
             Judgement.Exceeds => $": the difference is larger, so the beers differ in {Analyte.Name} as this method measures it.{remark}",

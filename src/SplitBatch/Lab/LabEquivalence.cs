@@ -79,7 +79,7 @@ public sealed record LabEquivalence(double Difference, double StandardError, dou
 
     /// <summary>For example <c>0.6 apart (90 % interval -0.22 to 1.42): within 2 of each other.</c></summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Math.Abs(Difference):0.##} apart ({100 * Interval.Level:0.#} % interval {Interval.Low:0.##} to {Interval.High:0.##}): {(IsEquivalent ? "within" : "not shown to lie within")} {Margin:0.##} of each other.");
+        $"{Printed.Chosen(Math.Abs(Difference))} apart ({Printed.ChosenPercent(Interval.Level)} interval {Printed.Chosen(Interval.Low)} to {Printed.Chosen(Interval.High)}): {(IsEquivalent ? "within" : "not shown to lie within")} {Printed.Chosen(Margin)} of each other.");
 
     internal static double Level(double alpha) => Guard.OpenShare(2 * alpha, nameof(alpha)) / 2;
 

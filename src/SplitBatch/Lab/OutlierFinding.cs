@@ -23,7 +23,7 @@ public sealed record OutlierFinding(
     /// <summary>For example <c>Sample K7: 29.6 BU is an outlier (Grubbs, one value: ...). It is kept; ...</c>.</summary>
     public override string ToString()
     {
-        var numbers = string.Create(CultureInfo.InvariantCulture, $"{Test}: {Statistic:0.000}, critical {Critical5:0.000} at 5 % and {Critical1:0.000} at 1 %");
+        var numbers = string.Create(CultureInfo.InvariantCulture, $"{Test}: {Printed.Statistic(Statistic)}, critical {Printed.Statistic(Critical5)} at 5 % and {Printed.Statistic(Critical1)} at 1 %");
         var values = string.Join(" and ", Values.Select(Analyte.Format));
         var subject = IsAboutSpread ? $"the spread of {values}" : values;
         return Status switch

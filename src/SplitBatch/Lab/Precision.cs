@@ -20,8 +20,8 @@ public sealed record Precision
 
     private Precision(PrecisionKind kind, PrecisionCondition condition, double constant, double slope, double exponent)
     {
-        if (!Enum.IsDefined(kind)) throw new ArgumentOutOfRangeException(nameof(kind), $"{kind} is no kind of precision figure.");
-        if (!Enum.IsDefined(condition)) throw new ArgumentOutOfRangeException(nameof(condition), $"{condition} is no precision condition.");
+        if (!Enum.IsDefined(kind)) throw new ArgumentOutOfRangeException(nameof(kind), $"{kind} is not a kind of precision figure.");
+        if (!Enum.IsDefined(condition)) throw new ArgumentOutOfRangeException(nameof(condition), $"{condition} is not a precision condition.");
         Kind = kind;
         Condition = condition;
         Constant = Guard.InRange(constant, -1e9, 1e9);
@@ -124,9 +124,9 @@ public sealed record Precision
 
     private string FigureText()
     {
-        var growing = Exponent == 1 ? Invariant($"{Slope * 100:0.##} %") : Invariant($"{Slope:0.####} x level^{Exponent:0.##}");
+        var growing = Exponent == 1 ? Invariant($"{Printed.Percent(Slope)}") : Invariant($"{Printed.Chosen(Slope)} x level^{Printed.Chosen(Exponent)}");
         if (Constant == 0) return growing;
-        var constant = Invariant($"{Constant:0.####}");
+        var constant = Invariant($"{Printed.Chosen(Constant)}");
         return Slope == 0 ? constant : Exponent == 1 ? $"{constant} + {growing} of the level" : $"{constant} + {growing}";
     }
 
@@ -139,7 +139,7 @@ public sealed record Precision
 
     private static double Percentage(double percent) =>
         percent is > 0 and < 0.1
-            ? throw new ArgumentOutOfRangeException(nameof(percent), Invariant($"{percent} % is finer than any beer analysis; it looks like a share: write {percent * 100:0.##} for {percent * 100:0.##} %."))
+            ? throw new ArgumentOutOfRangeException(nameof(percent), Invariant($"{percent} % is finer than any beer analysis; it looks like a share: write {Printed.Chosen(percent * 100)} for {Printed.Percent(percent)}."))
             : Guard.InRange(Guard.Positive(percent), 0.0, 100.0, nameof(percent));
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
@@ -155,7 +155,7 @@ public enum PrecisionKind
     StandardDeviation,
 
     /// <summary>
-    /// The limit two single results stay within in 95 cases of 100: 2.8 standard deviations (r or R, r95 or R95). In the
+    /// The limit two single results stay within in 95 cases out of 100: 2.8 standard deviations (r or R, r95 or R95). In the
     /// analyte's own unit, or as a percentage of the level.
     /// </summary>
     Limit95,

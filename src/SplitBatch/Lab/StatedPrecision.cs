@@ -60,7 +60,7 @@ public sealed record StatedPrecision
     /// <summary>The statement in words, with what it leaves open.</summary>
     public override string ToString()
     {
-        var figure = Low == High ? Invariant($"{Low:0.##}") : Invariant($"{Low:0.##} to {High:0.##}");
+        var figure = Low == High ? Invariant($"{Printed.Chosen(Low)}") : Invariant($"{Printed.Chosen(Low)} to {Printed.Chosen(High)}");
         var kind = Kind switch
         {
             PrecisionKind.CoefficientOfVariation => "coefficient of variation",

@@ -60,7 +60,7 @@ public sealed record SwapCheck
             ({ Count: > 0 }, { Count: 0 }) => $"The samples may have been swapped: {Fit(swapped)} only if they were. Check the labels, the shipping list and what is left in the bottles before using the return.",
             ({ Count: > 0 }, _) => $"The analytes contradict each other: {Fit(swapped)} only if the samples were swapped, {Fit(right)} only if they were not. One analysis may have mixed them up; ask the laboratory.",
             (_, { Count: > 0 }) => $"Nothing points to a swap of samples: {Fit(right)} the labels.",
-            _ when Lines.Count == 0 => "Whether samples were swapped cannot be checked: no analyte was foretold by anything else. Have one measured that the batch log holds too, such as alcohol or pH.",
+            _ when Lines.Count == 0 => "Whether samples were swapped cannot be checked: nothing else predicts any analyte. Have one measured that the batch log also holds, such as alcohol or pH.",
             _ when neither.Count > 0 => $"Whether samples were swapped cannot be told: {Fit(neither)} neither the labels nor the labels swapped, so something else is wrong; look at the units, the log and the return.",
             _ => "Whether samples were swapped cannot be told: in what was measured the halves are too alike, or the precision is not known.",
         };

@@ -27,10 +27,10 @@ public sealed record SwapLine(Analyte Analyte, double Foretold, double Measured,
             SwapSign.FitsNeither => "this fits neither the labels nor the labels swapped",
             _ => Tolerance is null ? "the precision is not known, so this tells nothing" : "the halves are too alike in this to tell",
         };
-        return $"{Analyte.Name}: {Grounds} makes A less B {Signed(Foretold)}; the laboratory found {Signed(Measured)}; {says}.";
+        return $"{Analyte.Name}: {Grounds} puts B minus A at {Signed(-Foretold)}; the laboratory found {Signed(-Measured)}; {says}.";
     }
 
-    private string Signed(double value) => (value > 0 ? "+" : value < 0 ? "-" : "") + Analyte.Format(Math.Abs(value));
+    private string Signed(double value) => Printed.Fixed(value, Analyte.Decimals, Analyte.Unit == Analyte.Name ? "" : Analyte.Unit).WithSign;
 }
 
 /// <summary>What one analyte says about whether the sample labels are right.</summary>

@@ -35,5 +35,5 @@ public sealed record BrewMean(MeanTest Test)
 
     /// <summary>For example <c>mean 1.27 over 3 brews (-0.23 to 2.76, 95 %); the next brew -1.73 to 4.26</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"mean {Test.Mean:0.##} over {Test.Count} brews ({Test.Interval.Low:0.##} to {Test.Interval.High:0.##}, {100 * Test.Interval.Level:0.#} %); the next brew {Test.Next.Low:0.##} to {Test.Next.High:0.##}");
+        $"mean {Printed.Chosen(Test.Mean)} over {Test.Count} brews ({Printed.Chosen(Test.Interval.Low)} to {Printed.Chosen(Test.Interval.High)}, {Printed.ChosenPercent(Test.Interval.Level)}); the next brew {Printed.Chosen(Test.Next.Low)} to {Printed.Chosen(Test.Next.High)}");
 }

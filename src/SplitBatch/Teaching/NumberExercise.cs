@@ -49,7 +49,7 @@ public sealed class NumberExercise
 
         if (IsShare && given > 1) return Percent(given / 100);
         if (IsCount && given != Math.Round(given)) return new Feedback(Slip.NotWhole, given is > 0 and < 1
-            ? "That looks like a share. Asked is a number of people or of answers, as a whole number."
+            ? "That looks like a share. The answer should be a whole number of people or of answers."
             : "People and answers come whole. Think about whether to round up or down, and why.");
         return given < Right ? new Feedback(Slip.TooLow, Otherwise.Low) : new Feedback(Slip.TooHigh, Otherwise.High);
     }

@@ -52,7 +52,7 @@ public sealed class SentenceExercise
     /// <summary>The task.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Tasters} tasters each got one {Reading.Difference.Protocol.Name} set of {beers}; {Count} were right. A share of {Reading.Similarity.Margin * 100:0} % who can tell was declared to matter. Write one honest sentence about it.");
+        $"{Tasters} tasters each got one {Reading.Difference.Protocol.Name} set of {beers}; {Count} were right. A share of {Printed.ChosenPercent(Reading.Similarity.Margin)} who can tell was declared to matter. Write one honest sentence about it.");
 
     private Feedback? TooMuch(ReadSentence read)
     {

@@ -65,7 +65,7 @@ public sealed record LiveTally
         if (Course is { } course) return $"{course}{look}";
         var so = Scored.Returned == 0 ? "No ballot is in yet" : $"{Counted} of {Scored.Served} ballots are counted, {Correct} of them right";
         var price = IfStoppedEarly is { } looks && !IsComplete
-            ? $" Watching is harmless, stopping is not: whoever looks after every ballot and stops at the first difference finds a false one in {looks.TrueAlpha * 100:0} % of panels, and not in {Panel.Plan.Alpha * 100:0.#} %."
+            ? $" Watching is harmless, stopping is not: whoever looks after every ballot and stops at the first difference finds a false one in {Printed.ChosenPercent(looks.TrueAlpha)} of panels, and not in {Printed.ChosenPercent(Panel.Plan.Alpha)}."
             : "";
         return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{so}; {StillOut} {(StillOut == 1 ? "is" : "are")} still out, so there is no verdict yet.{price}{look}");
     }

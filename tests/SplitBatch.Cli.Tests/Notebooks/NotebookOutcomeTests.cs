@@ -68,7 +68,7 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
     public void The_lab_difference_is_larger_than_its_critical_difference()
     {
         var sentence = Assert.Single(run.Texts("3-lab-return"), text => text.StartsWith("A 27.1 BU (mean of 2) and B 24.4 BU (mean of 2) differ by 2.7 BU", StringComparison.Ordinal) && !text.Contains("ways", StringComparison.Ordinal));
-        Assert.Contains("lie within 1.2 BU of each other in 95 cases of 100: the difference is larger", sentence, StringComparison.Ordinal);
+        Assert.Contains("lie within 1.2 BU of each other in 95 cases out of 100: the difference is larger", sentence, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -62,7 +62,7 @@ public sealed partial class MetricWalkTests
 
         // The evening of the panel: 15 of 24 pick the odd cup.
         sheet.Add("ballots-main.csv", walk.Ballots(right: 15));
-        Assert.Equal("mine: nothing wrong and nothing dubious.", (await Walk.Call(0, "check", walk.Folder)).Trim());
+        Assert.Equal("mine: nothing wrong and nothing doubtful.", (await Walk.Call(0, "check", walk.Folder)).Trim());
 
         Assert.DoesNotContain("waiting", await walk.RunNotebooks(), StringComparison.Ordinal);
         Assert.Empty(walk.NotYet());

@@ -69,7 +69,7 @@ public partial class SliderTests
     private static string Says(int tasters, double share, double alpha)
     {
         var critical = Power.CriticalCount(Protocol.Triangle, tasters, alpha);
-        var power = Words.Percent(Power.Of(Protocol.Triangle, tasters, alpha, share));
+        var power = Printed.Percent(Power.Of(Protocol.Triangle, tasters, alpha, share));
         return share == 0 ? $"{critical} of {tasters} needed; guessers get there in {power} of panels." : $"{critical} of {tasters} needed; shown in {power} of panels.";
     }
 

@@ -55,7 +55,7 @@ public class ChargeMatchTests
         var match = ChargeMatch.Solve(Kettle.Us(gallons: 5.3, gravity: 1.050), target: 32, Cones, Pellets);
         Assert.Equal(0.05, match.Scale.Ounces, 12);
         Assert.Equal(
-            "A 1.45 oz cones and B 1.1 oz pellets: 32.1 and 31.8 IBU by Tinseth, -0.3 IBU left by rounding to 0.05 oz; A carries 1.3 times the hops of B, 0.3 oz more plant matter",
+            "A 1.45 oz cones and B 1.1 oz pellets: 32.1 and 31.8 IBU by Tinseth, −0.3 IBU left by rounding to 0.05 oz; A carries 1.3 times the hops of B, 0.3 oz more plant matter",
             match.ToString());
         Assert.StartsWith("A: 1.45 oz cones, 60 min in the boil; 0.099 oz alpha acid", match.A.ToString(), StringComparison.Ordinal);
         Assert.Equal("32.1 IBU by Tinseth, in 5.3 gal of 1.050 (12.4 °P) at the end of a 60 min boil", match.A.Estimate.ToString());
@@ -78,7 +78,7 @@ public class ChargeMatchTests
     {
         var match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets);
         Assert.Equal(
-            "A 41 g cones and B 31 g pellets: 32.2 and 31.8 IBU by Tinseth, -0.4 IBU left by rounding to 1 g; A carries 1.3 times the hops of B, 10 g more plant matter",
+            "A 41 g cones and B 31 g pellets: 32.2 and 31.8 IBU by Tinseth, −0.4 IBU left by rounding to 1 g; A carries 1.3 times the hops of B, 10 g more plant matter",
             match.ToString());
     }
 }

@@ -36,7 +36,7 @@ public class DoubtEdgesTests
         Assert.StartsWith("use one form in both halves", Term(budget, "form factor, pellets").Remedy, StringComparison.Ordinal);
         var reading = Term(budget, "scale, reading");
         Assert.Equal((2 / Math.Sqrt(12), ErrorShape.Rectangular, ErrorKind.Reading), (reading.Standard, reading.Shape, reading.Kind));
-        Assert.StartsWith("14 sources of error: assay, cones: 5.77 %, independent; ", budget.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("14 sources of error: assay, cones: 5.8 %, independent; ", budget.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -164,7 +164,7 @@ public class DoubtEdgesTests
             Assert.Equal(difference.Count(d => Math.Floor((d - ends[0]) / width) == i) / (double)draws, bins[i].Share, 1e-12);
         }
 
-        Assert.Contains(FormattableString.Invariant($"IBU (80 %, {draws} draws, seed 11). Chance of a difference beyond the laboratory's critical difference of 2.0 IBU: {100 * result.ChanceBeyond(2):0} %. Chance of a difference beyond the taste margin of 0.5 IBU: {100 * result.ChanceBeyond(0.5):0} %. The largest doubt"), result.ToString(), StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"IBU (80 %, {Printed.Count(draws)} draws, seed 11). Chance of a difference beyond the laboratory's critical difference of 2.0 IBU: {Printed.Percent(result.ChanceBeyond(2))}. Chance of a difference beyond the taste margin of 0.5 IBU: {Printed.Percent(result.ChanceBeyond(0.5))}. The largest doubt"), result.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>Bitterness in proportion to the minutes; the beer as a whole is corrected as told.</summary>

@@ -17,7 +17,7 @@ public class LabComparisonTests
         Assert.Equal(Judgement.Exceeds, comparison.Judgement);
         Assert.Equal(
             "A 26.4 BU (mean of 2) and B 22.9 BU (mean of 2) differ by 3.5 BU, 14.2 % of their mean. With repeatability, standard deviation 0.6, "
-            + "two such results on one and the same beer lie within 1.2 BU of each other in 95 cases of 100: the difference is larger, so the beers differ in bitterness as this method measures it.",
+            + "two such results on the same beer lie within 1.2 BU of each other in 95 cases out of 100: the difference is larger, so the beers differ in bitterness as this method measures it.",
             comparison.ToString());
     }
 

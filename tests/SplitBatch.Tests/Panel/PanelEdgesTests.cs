@@ -144,7 +144,7 @@ public class PanelEdgesTests
         Assert.Equal(10 / 18.0, DifferenceTest.Of(Protocol.PairedTwoSided, 18, 8).CorrectShare);
 
         static string Allowed(Protocol protocol, int count, double tail) =>
-            Counts.Percent(protocol.Discriminators(ShareIntervals.UpperLimit(count, 18, tail)));
+            Printed.Percent(protocol.Discriminators(ShareIntervals.UpperLimit(count, 18, tail)));
     }
 
     /// <summary>ISO 4120's note on limits, by hand for 14 right of 36: (x/n - 1/3) / (2/3) + z sqrt((n x - x^2) / n^3) / (2/3).</summary>
@@ -162,15 +162,6 @@ public class PanelEdgesTests
         Assert.True(SimilarityTest.Of(Protocol.PairedDirectional, 4, 2, margin: 0.5, beta: 67.0 / 256).MarginRuledOut);
         Assert.False(SimilarityTest.Of(Protocol.PairedDirectional, 4, 3, margin: 0.5, beta: 67.0 / 256).MarginRuledOut);
         Assert.False(SimilarityTest.Of(Protocol.PairedDirectional, 4, 1, margin: 0.5, beta: 66.0 / 256).MarginRuledOut);
-    }
-
-    [Fact]
-    public void A_percentage_has_as_many_digits_as_it_needs()
-    {
-        Assert.Equal(
-            ["0 %", "0.35 %", "1 %", "1.5 %", "9.9 %", "10 %", "34 %", "99 %", "99.5 %", "100 %"],
-            new[] { 0, 0.0035, 0.01, 0.015, 0.099, 0.1, 0.344, 0.99, 0.995, 1 }.Select(Counts.Percent));
-        Assert.Equal(["p below 0.0001", "p = 0.0001", "p = 0.0099", "p = 0.010"], new[] { 0.00009, 0.0001, 0.0099, 0.01 }.Select(Counts.P));
     }
 
     /// <summary>Wilcoxon's exact distribution by trying every sign, ties and zeros included.</summary>

@@ -57,7 +57,7 @@ public sealed class IsomerisationKinetics : IBitternessModel
             if (cooler >= 0.1)
             {
                 yield return FormattableString.Invariant(
-                    $"{charge.Lot.Name}: {cooler * 100:0} % of its isomerisation happens below 90 °C (194 °F), where {Name} is extrapolated from rates measured in hotter wort.");
+                    $"{charge.Lot.Name}: {Printed.Percent(cooler)} of its isomerisation happens below 90 °C (194 °F), where {Name} is extrapolated from rates measured in hotter wort.");
             }
         }
     }

@@ -18,14 +18,14 @@ public static class ModelWarnings
         if (!range.Holds(kettle.MeanGravity))
         {
             yield return FormattableString.Invariant(
-                $"The mean gravity of the boil, {kettle.MeanGravity.Specific:0.000}, is outside what {model.Name} was made for ({range.LowestGravity:0.000} to {range.HighestGravity:0.000}).");
+                $"The mean gravity of the boil, {Printed.Gravity(kettle.MeanGravity.Specific)}, is outside what {model.Name} was made for ({Printed.Gravity(range.LowestGravity)} to {Printed.Gravity(range.HighestGravity)}).");
         }
 
         if (!range.Holds(boil) && charges.Count > 0)
         {
             var slower = 1 - Isomerisation.K1(boil.DegreesCelsius) / Isomerisation.K1(100);
             yield return FormattableString.Invariant(
-                $"At {Spoken.Of(kettle.Altitude)} the wort boils at about {Boils(kettle)}, where alpha acid isomerises {slower * 100:0} % more slowly than at {(Spoken.IsUs(kettle.Altitude) ? "212 °F" : "100 °C")}; {model.Name} was made near sea level and does not count that, so the beer will be less bitter than estimated.");
+                $"At {Spoken.Of(kettle.Altitude)} the wort boils at about {Boils(kettle)}, where alpha acid isomerises {Printed.Percent(slower)} more slowly than at {(Spoken.IsUs(kettle.Altitude) ? "212 °F" : "100 °C")}; {model.Name} was made near sea level and does not count that, so the beer will be less bitter than estimated.");
         }
 
         if (!range.CoversStand)
@@ -38,13 +38,13 @@ public static class ModelWarnings
             var minutes = Exposure.Of(kettle, charge).EquivalentMinutes;
             if (minutes > range.LongestMinutes)
             {
-                yield return FormattableString.Invariant($"{charge.Lot.Name}: {minutes:0} min is longer than {model.Name} was made for ({range.LongestMinutes:0} min).");
+                yield return FormattableString.Invariant($"{charge.Lot.Name}: {Printed.Chosen(minutes)} min is longer than {model.Name} was made for ({Printed.Chosen(range.LongestMinutes)} min).");
             }
 
             if (!range.CoversStand && charge.Stage is AdditionStage.Whirlpool or AdditionStage.Cooling)
             {
                 yield return FormattableString.Invariant(
-                    $"{charge.Lot.Name}: {model.Name} knows nothing of hops after flame-out; the stand is counted as {minutes:0.0} min of boil by the isomerisation rate.");
+                    $"{charge.Lot.Name}: {model.Name} knows nothing of hops after flame-out; the stand is counted as {Printed.Minutes(minutes)} of boil by the isomerisation rate.");
             }
         }
     }
@@ -56,7 +56,7 @@ public static class ModelWarnings
         if (stand >= 1)
         {
             yield return FormattableString.Invariant(
-                $"{model.Name} was made for wort cooled after the boil; the stand is counted as {stand:0.0} min more of boil for every charge, by the isomerisation rate.");
+                $"{model.Name} was made for wort cooled after the boil; the stand is counted as {Printed.Minutes(stand)} more of boil for every charge, by the isomerisation rate.");
         }
     }
 

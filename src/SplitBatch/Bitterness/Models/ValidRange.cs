@@ -36,7 +36,7 @@ public sealed record ValidRange(double LowestGravity, double HighestGravity, dou
     /// <summary>For example <c>mean gravity 1.030 to 1.130, up to 120 min, boiling at 98 °C or more</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"mean gravity {LowestGravity:0.000} to {HighestGravity:0.000}, up to {LongestMinutes:0} min{(LowestBoil is { } boil ? $", boiling at {boil.DegreesCelsius:0.#} °C or more" : "")} ({Source})");
+        $"mean gravity {Printed.Gravity(LowestGravity)} to {Printed.Gravity(HighestGravity)}, up to {Printed.Chosen(LongestMinutes)} min{(LowestBoil is { } boil ? $", boiling at {Printed.Chosen(boil.DegreesCelsius)} °C or more" : "")} ({Source})");
 
     internal bool Holds(Gravity mean) => mean.Specific >= LowestGravity && mean.Specific <= HighestGravity;
 

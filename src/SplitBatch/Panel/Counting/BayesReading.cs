@@ -120,7 +120,7 @@ public sealed record BayesReading
         var prior = PriorA == 1 && PriorB == 1 ? "a flat prior" : FormattableString.Invariant($"a Beta({PriorA}, {PriorB}) prior");
         var interval = Credible();
         return FormattableString.Invariant(
-            $"From {prior}, {Correct} of {Tasters} ({Protocol.Name}): the share of discriminators is about {Counts.Percent(Mean)} ({Counts.Percent(interval.Low)} to {Counts.Percent(interval.High)}, 95 %); the chance that it exceeds {Counts.Percent(Margin)} is {Counts.Percent(ChanceAboveMargin)}; Bayes factor for a difference {BayesFactor:0.###}.");
+            $"From {prior}, {Correct} of {Tasters} ({Protocol.Name}): the share of discriminators is about {Printed.Percent(Mean)} ({Printed.Percent(interval.Low)} to {Printed.Percent(interval.High)}, 95 %); the chance that it exceeds {Printed.ChosenPercent(Margin)} is {Printed.Percent(ChanceAboveMargin)}; Bayes factor for a difference {Printed.Times(BayesFactor)}.");
     }
 
     private double Quantile(double chance) => Root.Of(s => 1 - ChanceAbove(s) - chance, 0, 1);

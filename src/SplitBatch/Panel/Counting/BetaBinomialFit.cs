@@ -52,8 +52,8 @@ public sealed record BetaBinomialFit(BetaBinomial Model, double LogLikelihood, d
     /// <summary>For example <c>tasters differ: share right 0.50, gamma 0.27 (p = 0.0048)</c>.</summary>
     public override string ToString()
     {
-        var mean = FormattableString.Invariant($"{(Model.Chance == 0 ? "share right" : "share of ability above guessing")} {Model.Mean:0.00}");
+        var mean = FormattableString.Invariant($"{(Model.Chance == 0 ? "share right" : "share of ability above guessing")} {Printed.Ratio(Model.Mean)}");
         if (!OverdispersionIdentified) return $"{mean}; how tasters differ cannot be told from these counts";
-        return FormattableString.Invariant($"{mean}, gamma {Model.Overdispersion:0.00} ({Counts.P(PValue)} against tasters who are all alike)");
+        return FormattableString.Invariant($"{mean}, gamma {Printed.Ratio(Model.Overdispersion)} ({Printed.PValue(PValue)} against tasters who are all alike)");
     }
 }

@@ -39,7 +39,7 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
     {
         var what = Kind == BiasKind.RightAnswers ? "right answers by" : "wrong picks by";
         var groups = string.Join(", ", Groups.Select(g => FormattableString.Invariant($"{g.Label} {g.Count} of {g.Sets}")));
-        return $"{what} {Name}: {groups}; {(BiasShown ? "a bias is shown" : "no bias shown")} ({Counts.P(PValue)}{(AdjustedPValue > PValue ? $", corrected {Counts.P(AdjustedPValue)}" : "")}){(BiasShown ? "" : ", which does not rule one out")}";
+        return $"{what} {Name}: {groups}; {(BiasShown ? "a bias is shown" : "no bias shown")} ({Printed.PValue(PValue)}{(AdjustedPValue > PValue ? $", corrected {Printed.PValue(AdjustedPValue)}" : "")}){(BiasShown ? "" : ", which does not rule one out")}";
     }
 
     /// <summary>Tests whether right answers are spread evenly over groups of sets, by dealing the right answers out at random.</summary>

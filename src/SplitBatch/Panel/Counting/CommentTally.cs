@@ -22,7 +22,7 @@ public sealed record DescriptorCount(Descriptor Descriptor, int A, int B, int De
 {
     /// <summary>For example <c>grassy or vegetal: 3 tasters of A, 9 of B (p = 0.070, corrected 0.84)</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Descriptor.Name}: {A} {(A == 1 ? "taster" : "tasters")} of A, {B} of B ({Counts.P(PValue)}, corrected for many words {Counts.P(AdjustedPValue)})");
+        $"{Descriptor.Name}: {A} {(A == 1 ? "taster" : "tasters")} of A, {B} of B ({Printed.PValue(PValue)}, corrected for many words {Printed.PValue(AdjustedPValue)})");
 }
 
 /// <summary>Free comments tallied by descriptor: tasters and not mentions are counted, and nothing is read into words that no descriptor catches.</summary>

@@ -72,5 +72,5 @@ public sealed record UniformPrior
     public static UniformPrior Below(double margin) => new(0, Guard.OpenShare(margin));
 
     /// <summary>The prior in words, for example <c>every share from 30 % to 100 % equally likely</c>.</summary>
-    public override string ToString() => $"every share from {Counts.Percent(Low)} to {Counts.Percent(High)} equally likely";
+    public override string ToString() => $"every share from {Printed.Percent(Low)} to {Printed.Percent(High)} equally likely";
 }

@@ -48,8 +48,8 @@ public sealed record DPrimeEstimate(double Value, double? StandardError, Interva
     public override string ToString()
     {
         var high = double.IsInfinity(Interval.High) ? "no upper limit" : Number(Interval.High);
-        return $"d-prime {(double.IsInfinity(Value) ? "beyond measure" : Number(Value))} ({Number(Interval.Low)} to {high}, {Counts.Percent(Interval.Level)})";
+        return $"d-prime {(double.IsInfinity(Value) ? "beyond measure" : Number(Value))} ({Number(Interval.Low)} to {high}, {Printed.ChosenPercent(Interval.Level)})";
     }
 
-    private static string Number(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Number(double value) => Printed.DPrime(value);
 }

@@ -86,10 +86,10 @@ public sealed record DifferenceTest : CountedAnswers
     public override string ToString()
     {
         var needed = ByLeanings ? "judged by how each taster leans" : CriticalCount is { } critical ? $"{critical} needed" : "no count of so few could show one";
-        var outcome = $"{Counts.P(PValue)}; {needed}";
-        if (DifferenceShown) return $"{Opening}: a difference is shown at {Counts.Percent(Alpha)} ({outcome}).";
+        var outcome = $"{Printed.PValue(PValue)}; {needed}";
+        if (DifferenceShown) return $"{Opening}: a difference is shown at {Printed.ChosenPercent(Alpha)} ({outcome}).";
         var allowed = Repeats is null ? Protocol.Discriminators(ShareIntervals.UpperLimit(Count, Tasters, (1 - Level) / Protocol.Sides)) : Repeats.StillAllowed(1 - Level);
-        return $"{Opening}: no difference shown at {Counts.Percent(Alpha)} ({outcome}). "
-            + $"That does not mean the same: it still allows up to {Counts.Percent(allowed)} discriminators.";
+        return $"{Opening}: no difference shown at {Printed.ChosenPercent(Alpha)} ({outcome}). "
+            + $"That does not mean the same: it still allows up to {Printed.Percent(allowed)} discriminators.";
     }
 }

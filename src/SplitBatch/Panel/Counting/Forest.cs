@@ -113,10 +113,10 @@ public sealed record StratifiedCombination(
     /// <summary>For example <c>Together (2 panels): d-prime 1.4 (0.8 to 2.0, 95 %), p = 0.0012; panels agree with one another (p = 0.61). Method: ...</c></summary>
     public override string ToString()
     {
-        var high = double.IsInfinity(Interval.High) ? "no upper limit" : FormattableString.Invariant($"{Interval.High:0.00}");
+        var high = double.IsInfinity(Interval.High) ? "no upper limit" : Printed.DPrime(Interval.High);
         var agree = HeterogeneityPValue < 0.05 ? "the panels disagree, so one number hides something" : "no sign that the panels disagree";
         return FormattableString.Invariant(
-            $"Together ({Panels.Count} panels): d-prime {DPrime:0.00} ({Interval.Low:0.00} to {high}, {Counts.Percent(Interval.Level)}), {Counts.P(PValue)}; {agree} ({Counts.P(HeterogeneityPValue)}). Method: {Method}.");
+            $"Together ({Panels.Count} panels): d-prime {Printed.DPrime(DPrime)} ({Printed.DPrime(Interval.Low)} to {high}, {Printed.ChosenPercent(Interval.Level)}), {Printed.PValue(PValue)}; {agree} ({Printed.PValue(HeterogeneityPValue)}). Method: {Method}.");
     }
 
     private const double Far = 12;

@@ -55,6 +55,6 @@ public sealed record LowCountAlarm
 
     /// <summary>For example <c>15 right of 60 (paired directional): guessing gives so few in p below 0.0001; the key, the codes or the direction must be looked at.</c></summary>
     public override string ToString() => $"{Right} right of {Sets} ({Protocol.Name}): " + (IsRaised
-        ? $"so few by guessing: {Counts.P(PValue)}. The key, the codes or the direction must be looked at; nothing else is concluded."
-        : $"no alarm ({Counts.P(PValue)}).");
+        ? $"so few by guessing: {Printed.PValue(PValue)}. The key, the codes or the direction must be looked at; nothing else is concluded."
+        : $"no alarm ({Printed.PValue(PValue)}).");
 }

@@ -33,5 +33,5 @@ public sealed record MeanAbility(Interval Interval, Interval Alike, Interval All
 
     /// <summary>For example <c>mean ability 3 to 47 % (95 %), counting 20 people and not sets</c>.</summary>
     public override string ToString() =>
-        $"mean ability {Counts.Percent(Interval.Low)} to {Counts.Percent(Interval.High)} ({Counts.Percent(Interval.Level)}), counting {People} people and not sets";
+        $"mean ability {Printed.Percent(Interval.Low)} to {Printed.Percent(Interval.High)} ({Printed.ChosenPercent(Interval.Level)}), counting {People} people and not sets";
 }

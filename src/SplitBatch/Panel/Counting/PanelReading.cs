@@ -57,17 +57,17 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
     public override string ToString()
     {
         var counted = $"{Difference.Count} {(Difference.Protocol.Sides == 1 ? "right" : "alike")} of {Difference.Tasters}";
-        var allowed = Counts.Percent(Similarity.StillAllowed);
-        var margin = Counts.Percent(Similarity.Margin);
+        var allowed = Printed.Percent(Similarity.StillAllowed);
+        var margin = Printed.ChosenPercent(Similarity.Margin);
         var text = Answer switch
         {
             PanelAnswer.DifferenceShown =>
-                $"{counted}: a difference is shown ({Counts.P(Difference.PValue)}); up to {allowed} of tasters may tell the beers apart, and the margin of {margin} is not ruled out.",
+                $"{counted}: a difference is shown ({Printed.PValue(Difference.PValue)}); up to {allowed} of tasters may tell the beers apart, and the margin of {margin} is not ruled out.",
             PanelAnswer.DifferenceWithinMargin =>
-                $"{counted}: a difference is shown ({Counts.P(Difference.PValue)}), but a small one: {margin} or more discriminators are ruled out.",
+                $"{counted}: a difference is shown ({Printed.PValue(Difference.PValue)}), but a small one: {margin} or more discriminators are ruled out.",
             PanelAnswer.MarginRuledOut =>
                 $"{counted}: no difference is shown, and {margin} or more discriminators are ruled out; up to {allowed} are still allowed.",
-            _ => $"{counted} settles nothing: no difference is shown ({Counts.P(Difference.PValue)}), yet up to {allowed} discriminators are still allowed. "
+            _ => $"{counted} settles nothing: no difference is shown ({Printed.PValue(Difference.PValue)}), yet up to {allowed} discriminators are still allowed. "
                 + $"That does not mean the same. {ToSettle.Always} tasters would settle it, whatever they answered.",
         };
         return Similarity.Repeats?.Warning is { } warning ? $"{text} {warning}" : text;

@@ -56,7 +56,7 @@ public sealed record PersonDPrime(double Estimate, Interval OverPeople, Interval
     /// <summary>For example <c>d-prime 1.47 (0.25 to 2.29, 95 %), counting 20 people</c>.</summary>
     public override string ToString()
     {
-        var high = double.IsInfinity(Interval.High) ? "no upper limit" : FormattableString.Invariant($"{Interval.High:0.00}");
-        return FormattableString.Invariant($"d-prime {Estimate:0.00} ({Interval.Low:0.00} to {high}, {Counts.Percent(Interval.Level)}), counting {People} people");
+        var high = double.IsInfinity(Interval.High) ? "no upper limit" : Printed.DPrime(Interval.High).ToString();
+        return FormattableString.Invariant($"d-prime {Printed.DPrime(Estimate)} ({Printed.DPrime(Interval.Low)} to {high}, {Printed.ChosenPercent(Interval.Level)}), counting {People} people");
     }
 }

@@ -37,5 +37,5 @@ public sealed record PreferenceConsistency(int Tasters, int SameTwice, double Al
 
     /// <summary>For example <c>16 of 20 chose the same beer twice: tasters can tell the beers apart (p = 0.0059).</c></summary>
     public override string ToString() => $"{SameTwice} of {Tasters} chose the same beer twice: "
-        + (TellingShown ? $"some tasters can tell the beers apart ({Counts.P(PValue)})." : $"not shown that anybody can tell the beers apart ({Counts.P(PValue)}).");
+        + (TellingShown ? $"some tasters can tell the beers apart ({Printed.PValue(PValue)})." : $"not shown that anybody can tell the beers apart ({Printed.PValue(PValue)}).");
 }

@@ -54,7 +54,7 @@ public sealed record PreferenceParity(int ForA, int ForB, double Margin, double 
     /// <summary>For example <c>31 for B, 29 for A: a majority beyond 30 : 70 is ruled out. That says nothing about telling the beers apart.</c></summary>
     public override string ToString()
     {
-        var split = FormattableString.Invariant($"{100 * (0.5 - Margin):0.#} : {100 * (0.5 + Margin):0.#}");
+        var split = FormattableString.Invariant($"{Printed.Chosen(100 * (0.5 - Margin))} : {Printed.Chosen(100 * (0.5 + Margin))}");
         var outcome = MajorityRuledOut ? "is ruled out" : Range is { } range ? $"is not ruled out ({range} for B would have done)" : "cannot be ruled out by so few";
         return $"{ForB} for B, {ForA} for A: a majority beyond {split} {outcome}. That says nothing about telling the beers apart.";
     }

@@ -47,10 +47,10 @@ public sealed record PreferenceTest(int ForA, int ForB, int None, double Alpha)
     public override string ToString()
     {
         var none = None == 0 ? "" : $", {None} without a preference";
-        if (IsUneven) return FormattableString.Invariant($"A B cup was chosen in {ForB} of {ForA + ForB} sets{none}; choosing blindly gives {BlindlyForB:0.#} ({Counts.P(PValue)}, two-sided).");
+        if (IsUneven) return FormattableString.Invariant($"A B cup was chosen in {ForB} of {ForA + ForB} sets{none}; choosing blindly gives {Printed.Chosen(BlindlyForB)} ({Printed.PValue(PValue)}, two-sided).");
         if (ShareForB is not { } share) return $"Nobody chose{none}.";
         var outcome = PreferenceShown ? $"a preference for {(ForB > ForA ? "B" : "A")} is shown" : "no preference shown";
-        return $"{ForB} for B, {ForA} for A{none}: {outcome} ({Counts.P(PValue)}); of those who choose, between {Counts.Percent(share.Low)} and {Counts.Percent(share.High)} may prefer B.";
+        return $"{ForB} for B, {ForA} for A{none}: {outcome} ({Printed.PValue(PValue)}); of those who choose, between {Printed.Percent(share.Low)} and {Printed.Percent(share.High)} may prefer B.";
     }
 
     /// <summary>The chance of each number of choices of B, if the beer does not matter.</summary>

@@ -27,7 +27,7 @@ public enum RatingGroup
 /// <param name="Tasters">How many.</param>
 /// <param name="MeanA">Mean rating of A.</param>
 /// <param name="MeanB">Mean rating of B.</param>
-/// <param name="Difference">Mean of B less A.</param>
+/// <param name="Difference">Mean of B minus A.</param>
 /// <param name="DifferenceInterval">Student's interval of the mean difference; null below two tasters.</param>
 /// <param name="TValue">Paired t; null where it is not defined.</param>
 /// <param name="TPValue">Two-sided p of the paired t-test; 1 where every difference is zero.</param>
@@ -100,13 +100,13 @@ public sealed record RatingComparison(
         return [.. plain.Select((c, i) => c with { AdjustedPValue = adjusted[i], Questions = plain.Length })];
     }
 
-    /// <summary>For example <c>bitterness, 24 tasters: B less A +0.8 (0.2 to 1.4, 95 %); p = 0.011, after correction for 6 questions p = 0.066: not shown, which does not mean the same.</c></summary>
+    /// <summary>For example <c>bitterness, 24 tasters: B minus A +0.8 (0.2 to 1.4, 95 %); p = 0.011, after correction for 6 questions p = 0.066: not shown, which does not mean the same.</c></summary>
     public override string ToString()
     {
         var who = Group == RatingGroup.All ? $"{Tasters} tasters" : $"{Tasters} tasters who were right (some by guessing)";
-        var interval = DifferenceInterval is { } i ? FormattableString.Invariant($" ({i.Low:0.##} to {i.High:0.##}, {Counts.Percent(i.Level)})") : "";
-        var corrected = Questions > 1 ? $", after correction for {Questions} questions {Counts.P(AdjustedPValue)}" : "";
+        var interval = DifferenceInterval is { } i ? FormattableString.Invariant($" ({Printed.Rating(i.Low).WithSign} to {Printed.Rating(i.High).WithSign}, {Printed.ChosenPercent(i.Level)})") : "";
+        var corrected = Questions > 1 ? $", after correction for {Questions} questions {Printed.PValue(AdjustedPValue)}" : "";
         var outcome = AdjustedPValue <= 0.05 ? "a difference is shown." : "no difference shown, which does not mean the same.";
-        return FormattableString.Invariant($"{Attribute}, {who}: B less A {Difference:+0.##;-0.##;0}{interval}; {Counts.P(Ranks.PValue)}{corrected}: {outcome}");
+        return FormattableString.Invariant($"{Attribute}, {who}: B minus A {Printed.Rating(Difference).WithSign}{interval}; {Printed.PValue(Ranks.PValue)}{corrected}: {outcome}");
     }
 }

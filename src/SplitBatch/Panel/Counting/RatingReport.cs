@@ -16,7 +16,7 @@ public sealed record PreferenceAmong(RatingGroup Group, PreferenceTest Test, dou
     {
         var outcome = PreferenceShown ? $"a preference for {(Test.ForB > Test.ForA ? "B" : "A")} is shown" : "no preference shown";
         return $"preference, {(Group == RatingGroup.All ? "all tasters" : "tasters who were right (some by guessing)")}: {Test.ForB} for B, {Test.ForA} for A{(Test.None == 0 ? "" : $", {Test.None} without one")}: "
-            + $"{outcome} ({Counts.P(Test.PValue)}, corrected for all questions {Counts.P(AdjustedPValue)}){(PreferenceShown ? "" : ", which does not mean that both are liked alike")}.";
+            + $"{outcome} ({Printed.PValue(Test.PValue)}, corrected for all questions {Printed.PValue(AdjustedPValue)}){(PreferenceShown ? "" : ", which does not mean that both are liked alike")}.";
     }
 }
 

@@ -86,7 +86,7 @@ public sealed record ReplicatedTest
         get
         {
             if (Sets == Tasters) return null;
-            string low = WorthTasters.Low.ToString("0", CultureInfo.InvariantCulture), high = WorthTasters.High.ToString("0", CultureInfo.InvariantCulture);
+            string low = Printed.Fixed(WorthTasters.Low, 0), high = Printed.Fixed(WorthTasters.High, 0);
             return $"{Sets} sets were tasted by {Tasters} {(Tasters == 1 ? "person" : "people")}. That is not {Sets} tasters: the test says whether these people can tell the beers apart; "
                 + $"for how many others can, the sets are worth {(low == high ? "about " + low : $"between {low} and {high}")} tasters.";
         }
@@ -195,9 +195,9 @@ public sealed record ReplicatedTest
     {
         var shown = DifferenceShown ? "a difference is shown" : "no difference shown, which does not mean the same";
         var counted = leanings is null ? $"{Pooled.Correct} right" : $"{Pooled.Count} alike";
-        var text = $"{counted} of {Sets} sets by {Tasters} tasters ({Protocol.Name}): {shown} ({Counts.P(PValue)}).";
+        var text = $"{counted} of {Sets} sets by {Tasters} tasters ({Protocol.Name}): {shown} ({Printed.PValue(PValue)}).";
         if (Sets == Tasters) return text;
-        text += $" {(Corrected.PValue < 0.05 ? "Tasters differ" : "No sign that tasters differ")} ({Counts.P(Corrected.PValue)}). {Warning}";
+        text += $" {(Corrected.PValue < 0.05 ? "Tasters differ" : "No sign that tasters differ")} ({Printed.PValue(Corrected.PValue)}). {Warning}";
         if (LeanApart) text += " They lean to different beers: each may perceive a difference, but not the same one.";
         return text;
     }

@@ -59,5 +59,5 @@ public sealed record SetChoice(int SetsAab, int SetsAbb, int ForB, double Alpha)
 
     /// <summary>For example <c>A B cup was chosen in 8 of 24 sets; choosing blindly gives 8.</c></summary>
     public override string ToString() => FormattableString.Invariant(
-        $"A B cup was chosen in {ForB} of {SetsAab + SetsAbb} sets; choosing blindly gives {ByChance:0.#} ({Counts.P(PValue)}, two-sided).");
+        $"A B cup was chosen in {ForB} of {SetsAab + SetsAbb} sets; choosing blindly gives {Printed.Expected(ByChance)} ({Printed.PValue(PValue)}, two-sided).");
 }

@@ -84,15 +84,15 @@ public sealed record SimilarityTest : CountedAnswers
         var opening = $"{Opening}: ";
         if (MarginRuledOut)
         {
-            return opening + $"{Counts.Percent(Margin)} or more discriminators are ruled out at {Counts.Percent(Beta)}; up to {Counts.Percent(StillAllowed)} are still allowed.";
+            return opening + $"{Printed.ChosenPercent(Margin)} or more discriminators are ruled out at {Printed.ChosenPercent(Beta)}; up to {Printed.Percent(StillAllowed)} are still allowed.";
         }
 
         if (!LargeEnough)
         {
-            return opening + $"so small a panel cannot rule out {Counts.Percent(Margin)} discriminators; up to {Counts.Percent(StillAllowed)} are still allowed.";
+            return opening + $"so small a panel cannot rule out {Printed.ChosenPercent(Margin)} discriminators; up to {Printed.Percent(StillAllowed)} are still allowed.";
         }
 
         var needed = Repeats is null ? $" ({LargestCount} or fewer would have done)" : "";
-        return opening + $"{Counts.Percent(Margin)} discriminators are not ruled out at {Counts.Percent(Beta)}; up to {Counts.Percent(StillAllowed)} are still allowed{needed}.";
+        return opening + $"{Printed.ChosenPercent(Margin)} discriminators are not ruled out at {Printed.ChosenPercent(Beta)}; up to {Printed.Percent(StillAllowed)} are still allowed{needed}.";
     }
 }

@@ -95,10 +95,10 @@ public sealed record YesNoTest
     public override string ToString()
     {
         var opening = $"{Hits} of {Different} noticed against {FalseAlarms} of {Alike} false alarms ({Protocol.Name}): ";
-        var size = double.IsInfinity(DPrime) ? "d-prime beyond measure" : FormattableString.Invariant($"d-prime {DPrime:0.00}");
+        var size = double.IsInfinity(DPrime) ? "d-prime beyond measure" : $"d-prime {Printed.DPrime(DPrime)}";
         return opening + (DifferenceShown
-            ? $"a difference is shown at {Counts.Percent(Alpha)} ({Counts.P(PValue)}); {size}."
-            : $"no difference shown at {Counts.Percent(Alpha)} ({Counts.P(PValue)}); {size}. That does not mean the same.");
+            ? $"a difference is shown at {Printed.ChosenPercent(Alpha)} ({Printed.PValue(PValue)}); {size}."
+            : $"no difference shown at {Printed.ChosenPercent(Alpha)} ({Printed.PValue(PValue)}); {size}. That does not mean the same.");
     }
 
     private static double DPrimeOf(Protocol protocol, double hits, double alarms)

@@ -25,5 +25,5 @@ public sealed record ControlPower(Protocol Protocol, int Sets, double DPrime, in
 
     /// <summary>For example <c>24 tasters tell a control of d-prime 2 (triangle) in 80 % of panels.</c></summary>
     public override string ToString() =>
-        FormattableString.Invariant($"{Sets} tasters tell a control of d-prime {DPrime:0.##} ({Protocol.Name}) in {Counts.Percent(Chance)} of panels.");
+        FormattableString.Invariant($"{Sets} tasters tell a control of d-prime {Printed.Chosen(DPrime)} ({Protocol.Name}) in {Printed.Percent(Chance)} of panels.");
 }

@@ -58,7 +58,7 @@ public sealed record DeclaredMargin
 
     /// <summary>For example <c>30 % of tasters in the task</c> or <c>d-prime 1</c>.</summary>
     public override string ToString() =>
-        IsDPrime ? "d-prime " + value.ToString("0.###", CultureInfo.InvariantCulture) : Counts.Percent(value) + " of tasters in the task";
+        IsDPrime ? $"d-prime {Printed.Chosen(value)}" : $"{Printed.ChosenPercent(value)} of tasters in the task";
 
     private static Protocol Checked(Protocol protocol)
     {

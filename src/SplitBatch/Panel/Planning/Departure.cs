@@ -110,7 +110,7 @@ public sealed record Departure(string What, string Planned, string Done, string 
     {
         if (done is { } value && value != planned)
         {
-            found.Add(new(what, Counts.Percent(planned), Counts.Percent(value), "A limit changed after it was declared; the declared one is the test.", Severity.Error));
+            found.Add(new(what, Printed.ChosenPercent(planned), Printed.ChosenPercent(value), "A limit changed after it was declared; the declared one is the test.", Severity.Error));
         }
     }
 

@@ -30,6 +30,6 @@ public sealed record EarlyLooks(Protocol Protocol, double Alpha, IReadOnlyList<i
     public override string ToString()
     {
         var looks = Looks.Count == 1 ? $"{Looks[0]}" : $"{string.Join(", ", Looks.SkipLast(1))} and {Looks[^1]}";
-        return $"Looking after {looks} tasters and stopping at the first difference: a false one in {Counts.Percent(TrueAlpha)} of panels (each look allows itself {Counts.Percent(Alpha)}).";
+        return $"Looking after {looks} tasters and stopping at the first difference: a false one in {Printed.ChosenPercent(TrueAlpha)} of panels (each look allows itself {Printed.ChosenPercent(Alpha)}).";
     }
 }

@@ -37,7 +37,7 @@ public sealed record LooksLevel(
 
     /// <summary>For example <c>Looks after 12 and 24 tasters at 2.84 % each: a false difference in 3.9 % of panels.</c></summary>
     public override string ToString() =>
-        $"Looks after {string.Join(", ", Looks)} tasters at {Counts.Percent(Level)} each: a false difference in {Counts.Percent(TrueAlpha)} of panels.";
+        $"Looks after {string.Join(", ", Looks)} tasters at {Printed.ChosenPercent(Level)} each: a false difference in {Printed.ChosenPercent(TrueAlpha)} of panels.";
 
     private static int?[] Criticals(Protocol protocol, int[] looks, double level) => [.. looks.Select(n => Power.CriticalCount(protocol, n, level))];
 

@@ -111,7 +111,7 @@ public sealed record PanelPlan
             ? "."
             : $"; {(CriticalCount is { } c ? $"{c} right show a difference" : "no count shows a difference")}, "
                 + (SimilarityCount >= Tasters * Protocol.Chance ? $"{SimilarityCount} or fewer rule the margin out." : "none rules the margin out.");
-        return $"{Name}: {Protocol.Name}, {Tasters} tasters{repeats}, alpha {Counts.Percent(Alpha)}, margin {Counts.Percent(Margin)} (beta {Counts.Percent(Beta)}){(Replicates == 1 ? rule : ".")}";
+        return $"{Name}: {Protocol.Name}, {Tasters} tasters{repeats}, alpha {Printed.ChosenPercent(Alpha)}, margin {Printed.ChosenPercent(Margin)} (beta {Printed.ChosenPercent(Beta)}){(Replicates == 1 ? rule : ".")}";
     }
 }
 

@@ -17,7 +17,7 @@ public sealed record ProtocolRow(
 {
     /// <summary>For example <c>tetrad: 24 tasters, 96 cups, 4.8 l; can tasters tell ...</c></summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Protocol.Name}: {Always ?? First} tasters, {Cups} cups, {Beer.Liters:0.0} l. {Protocol.Question}");
+        $"{Protocol.Name}: {Always ?? First} tasters, {Cups} cups, {Printed.Volume(Beer)}. {Protocol.Question}");
 }
 
 /// <summary>Sets the protocols against one another: which question each answers, tasters, cups and beer for the same d-prime.</summary>

@@ -18,14 +18,14 @@ public sealed record TastersNeeded(
     {
         if (Aim == Aim.Either)
         {
-            return $"{Protocol.Name}: {Always} tasters or more settle it, whatever they answer: every count then either shows a difference (error {Counts.Percent(Error)}) or rules out {Counts.Percent(Discriminators)} discriminators (error {Counts.Percent(1 - Power)}).{(First == Always ? "" : $" {First} can do it too, but not every number in between.")}";
+            return $"{Protocol.Name}: {Always} tasters or more settle it, whatever they answer: every count then either shows a difference (error {Printed.ChosenPercent(Error)}) or rules out {Printed.ChosenPercent(Discriminators)} discriminators (error {Printed.ChosenPercent(1 - Power)}).{(First == Always ? "" : $" {First} can do it too, but not every number in between.")}";
         }
 
         var aim = Aim == Aim.Difference
-            ? $"to show a difference when {Counts.Percent(Discriminators)} are discriminators"
-            : $"to rule out {Counts.Percent(Discriminators)} or more discriminators when there are none";
-        return $"{Protocol.Name}: {First} tasters {aim} (error {Counts.Percent(Error)}, power {Counts.Percent(Power)}); "
-            + (First == Always ? "every larger panel does too." : $"power saws, and from {Always} on it is always reached.");
+            ? $"to show a difference when {Printed.ChosenPercent(Discriminators)} are discriminators"
+            : $"to rule out {Printed.ChosenPercent(Discriminators)} or more discriminators when there are none";
+        return $"{Protocol.Name}: {First} tasters {aim} (error {Printed.ChosenPercent(Error)}, power {Printed.ChosenPercent(Power)}); "
+            + (First == Always ? "every larger panel does too." : $"power rises in a saw-tooth, and from {Always} on it is always reached.");
     }
 }
 

@@ -162,6 +162,6 @@ public sealed record WaldPlan
     {
         WaldCharacteristic none = At(None), margin = At(Margin);
         return FormattableString.Invariant(
-            $"{Protocol.Name}, sequential to at most {LastTaster}: a false difference {Counts.Percent(none.Different)}, a missed margin of {Counts.Percent(Margin)} called similar {Counts.Percent(margin.Similar)}; on average {none.Tasters:0.0} tasters when there is nothing, {margin.Tasters:0.0} at the margin.");
+            $"{Protocol.Name}, sequential to at most {LastTaster}: a false difference {Printed.Percent(none.Different)}, a missed margin of {Printed.ChosenPercent(Margin)} called similar {Printed.Percent(margin.Similar)}; on average {Printed.Expected(none.Tasters)} tasters when there is nothing, {Printed.Expected(margin.Tasters)} at the margin.");
     }
 }

@@ -158,7 +158,7 @@ public abstract class Protocol
 
     /// <summary>For example <c>triangle (3 cups, 33.3 % by guessing)</c>.</summary>
     public override string ToString() => HasKnownChance
-        ? string.Create(CultureInfo.InvariantCulture, $"{Name} ({Cups}, {Chance * 100:0.#} % by guessing)")
+        ? string.Create(CultureInfo.InvariantCulture, $"{Name} ({Cups}, {Printed.Percent(Chance)} by guessing)")
         : $"{Name} ({Cups}, no known guessing chance)";
 
     private string Cups => Pours == 1 ? "1 cup" : $"{Pours} cups";

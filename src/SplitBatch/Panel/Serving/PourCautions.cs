@@ -14,20 +14,20 @@ internal static class PourCautions
         var most = plan.Most;
         List<string> cautions = [];
         if (most.AlcoholMass.Grams > ManyGrams)
-            cautions.Add(Invariant($"One taster gets up to {most.AlcoholMass.Grams:0.0} g of alcohol in one sitting. Pour less, use fewer sets or more sittings, and offer a bowl to spit into."));
+            cautions.Add(Invariant($"One taster gets up to {Printed.Mass(most.AlcoholMass, UnitSystem.Metric)} of alcohol in one sitting. Pour less, use fewer sets or more sittings, and offer a bowl to spit into."));
         if (setsInASitting > 4)
             cautions.Add(Invariant($"{setsInASitting} sets in one sitting tire the palate; 2 to 4 sets of bitter beer are usual. Spread them over several sittings."));
         if (alcoholGap >= 0.5)
-            cautions.Add(Invariant($"The beers differ by {alcoholGap:0.0} % in alcohol, which tasters may notice instead of the variable."));
+            cautions.Add(Invariant($"The beers differ by {Printed.Alcohol(alcoholGap)} in alcohol, which tasters may notice instead of the variable."));
         cautions.AddRange(
         [
             options.Allergens is { } allergens
                 ? $"Allergens in the beers, to be read out before the first cup: {allergens}."
                 : "Nobody has said yet which allergens are in the beers. Name them before anybody tastes, even if there is only barley.",
             .. Cautions.AtTheTasting.Sentences,
-            Invariant($"Pour the same volume at the same temperature, {options.ServedAt}, into the same kind of cup; keep the cups covered for {options.Settle.Minutes:0} min (5 to 10 is usual)."),
+            Invariant($"Pour the same volume at the same temperature, {options.ServedAt}, into the same kind of cup; keep the cups covered for {Printed.Minutes(options.Settle.Minutes)} (5 to 10 is usual)."),
             "Hide a difference in colour or haze with dark cups or dim or coloured light (ISO 4120). Tell tasters whether to swallow.",
-            Invariant($"Rest {options.Rest.Minutes:0} min between sets with water (2 to 5 is usual). No talk about the beers until every ballot is in."),
+            Invariant($"Rest {Printed.Minutes(options.Rest.Minutes)} between sets with water (2 to 5 is usual). No talk about the beers until every ballot is in."),
             "Whoever pours knows the key, works in another room or behind a screen, and does not serve. Whoever serves does not know the key.",
             .. Cautions.WithPeoplesAnswers.Sentences,
         ]);

@@ -36,6 +36,6 @@ public sealed record PourOptions
 
     /// <summary>The temperature in the cup in both scales, the brewer's own first.</summary>
     internal string ServedAt => Spoken.IsUs(Pour)
-        ? Invariant($"{Serving.DegreesFahrenheit:0} °F ({Serving.DegreesCelsius:0} °C)")
-        : Invariant($"{Serving.DegreesCelsius:0} °C ({Serving.DegreesFahrenheit:0} °F)");
+        ? Invariant($"{Printed.Fixed(Serving.DegreesFahrenheit, 0)} °F ({Printed.Fixed(Serving.DegreesCelsius, 0)} °C)")
+        : Invariant($"{Printed.Fixed(Serving.DegreesCelsius, 0)} °C ({Printed.Fixed(Serving.DegreesFahrenheit, 0)} °F)");
 }

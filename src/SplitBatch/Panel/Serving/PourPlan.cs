@@ -66,10 +66,10 @@ public sealed record PourPlan
 
     /// <summary>Beer and alcohol in one line.</summary>
     public override string ToString() => Invariant(
-        $"{Beers[0]}; {Beers[1]}; at most {Most.Alcohol.Milliliters:0.0} mL ({Most.AlcoholMass.Grams:0.0} g) of alcohol for one taster in one sitting");
+        $"{Beers[0]}; {Beers[1]}; at most {Most.Drunk} for one taster in one sitting");
 
     private static double Percent(double value, string name) => value is > 0 and < 0.2
-        ? throw new ArgumentOutOfRangeException(name, Invariant($"{name} is {value}; it is a percentage by volume, so write {value * 100:0.##} for {value * 100:0.##} %, or 0 for a beer without alcohol."))
+        ? throw new ArgumentOutOfRangeException(name, Invariant($"{name} is {value}; it is a percentage by volume, so write {Printed.Chosen(value * 100)} for {Printed.Percent(value)}, or 0 for a beer without alcohol."))
         : Guard.InRange(value, 0.0, 20.0, name);
 }
 
@@ -103,7 +103,10 @@ public sealed record AlcoholServed(string Taster, int Session, int Cups, Volume 
     /// <summary>Pure alcohol in it, by mass.</summary>
     public Mass AlcoholMass => Mass.FromGrams(Alcohol.Milliliters * EthanolDensity);
 
+    /// <summary>The alcohol in words: <c>12.5 mL (9.9 g) of alcohol</c>.</summary>
+    public string Drunk => $"{Printed.Fixed(Alcohol.Milliliters, 1, "mL")} ({Printed.Mass(AlcoholMass, UnitSystem.Metric)}) of alcohol";
+
     /// <summary>For example <c>T07, session 1: 5 cups, 250 mL of beer, 12.5 mL (9.9 g) of alcohol</c>.</summary>
     public override string ToString() => Invariant(
-        $"{Taster}, session {Session}: {Cups} cups, {Spoken.Cup(Beer)} of beer, {Alcohol.Milliliters:0.0} mL ({AlcoholMass.Grams:0.0} g) of alcohol");
+        $"{Taster}, session {Session}: {Cups} cups, {Spoken.Cup(Beer)} of beer, {Drunk}");
 }

@@ -44,7 +44,7 @@ public abstract record DPrimeSpread
 
         internal override double Mean(Func<double, double> f) => f(DPrime);
 
-        public override string ToString() => DPrime == 0 ? "nobody can tell" : Invariant($"everyone has d-prime {DPrime:0.##}");
+        public override string ToString() => DPrime == 0 ? "nobody can tell" : Invariant($"everyone has d-prime {Printed.Chosen(DPrime)}");
     }
 
     private sealed record Some(double Share, double DPrime) : DPrimeSpread
@@ -54,8 +54,8 @@ public abstract record DPrimeSpread
         internal override double Mean(Func<double, double> f) => (Share * f(DPrime)) + ((1 - Share) * f(0));
 
         public override string ToString() => DPrime >= 10
-            ? Invariant($"{Share * 100:0.#} % can tell, the others guess")
-            : Invariant($"{Share * 100:0.#} % have d-prime {DPrime:0.##}, the others cannot tell");
+            ? Invariant($"{Printed.ChosenPercent(Share)} can tell, the others guess")
+            : Invariant($"{Printed.ChosenPercent(Share)} have d-prime {Printed.Chosen(DPrime)}, the others cannot tell");
     }
 
     private sealed record Bell(double Middle, double Sd) : DPrimeSpread
@@ -70,7 +70,7 @@ public abstract record DPrimeSpread
             return below + Gauss.Integral(z => Gauss.Density(z) * f(Math.Max(0, Middle + (Sd * z))), Math.Clamp(edge, -9, 9), 9);
         }
 
-        public override string ToString() => Invariant($"d-prime varies about {Middle:0.##} with standard deviation {Sd:0.##}");
+        public override string ToString() => Invariant($"d-prime varies about {Printed.Chosen(Middle)} with standard deviation {Printed.Chosen(Sd)}");
     }
 
     private sealed record Skewed(double Median, double LogSd) : DPrimeSpread
@@ -79,6 +79,6 @@ public abstract record DPrimeSpread
 
         internal override double Mean(Func<double, double> f) => Gauss.Mean(z => f(Median * Math.Exp(LogSd * z)));
 
-        public override string ToString() => Invariant($"d-prime varies about a median of {Median:0.##} (log-normal, {LogSd:0.##})");
+        public override string ToString() => Invariant($"d-prime varies about a median of {Printed.Chosen(Median)} (log-normal, {Printed.Chosen(LogSd)})");
     }
 }

@@ -109,7 +109,7 @@ public sealed class SimulatedPanels
 
     /// <summary>For example <c>10,000 panels of 20 tasters (triangle, nobody can tell): 6.7 correct on average (seed 1)</c>.</summary>
     public override string ToString() => Invariant(
-        $"{Panels:N0} panels of {Tasters} tasters{(Replicates > 1 ? Invariant($" with {Replicates} sets each") : "")} ({Protocol.Name}; {Model}): {Mean:0.0} correct on average (seed {Seed})");
+        $"{Printed.Count(Panels)} panels of {Tasters} tasters{(Replicates > 1 ? Invariant($" with {Replicates} sets each") : "")} ({Protocol.Name}; {Model}): {Printed.Expected(Mean)} right on average (seed {Seed})");
 }
 
 /// <summary>A plan tried before anything is poured: how often simulated panels would give each of the four answers.</summary>
@@ -123,5 +123,5 @@ public sealed record Rehearsal(PanelPlan Plan, SimulatedPanels Simulated, IReadO
 
     /// <summary>For example <c>If everyone has d-prime 1: 54 % of panels show a difference, 10 % rule the margin out without one, 36 % settle nothing (10,000 panels, seed 1).</c></summary>
     public override string ToString() => Invariant(
-        $"If {Simulated.Model}: {Counts.Percent(ShowingADifference)} of panels show a difference, {Counts.Percent(Shares[PanelAnswer.MarginRuledOut])} rule the margin out without one, {Counts.Percent(Shares[PanelAnswer.Inconclusive])} settle nothing ({Simulated.Panels:N0} panels, seed {Simulated.Seed}).");
+        $"If {Simulated.Model}: {Printed.Percent(ShowingADifference)} of panels show a difference, {Printed.Percent(Shares[PanelAnswer.MarginRuledOut])} rule the margin out without one, {Printed.Percent(Shares[PanelAnswer.Inconclusive])} settle nothing ({Printed.Count(Simulated.Panels)} panels, seed {Simulated.Seed}).");
 }

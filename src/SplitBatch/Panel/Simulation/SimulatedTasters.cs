@@ -66,12 +66,12 @@ public sealed record SimulatedTasters
     public override string ToString()
     {
         List<string> parts = [DPrime.ToString()!];
-        if (Guessing > 0) parts.Add(Invariant($"{Guessing * 100:0.#} % of the answers are guesses"));
-        if (FirstCupLift != 0) parts.Add(Invariant($"the first cup seems {Math.Abs(FirstCupLift):0.##} {(FirstCupLift > 0 ? "stronger" : "weaker")}"));
-        if (FavouredShare > 0) parts.Add(Invariant($"{FavouredShare * 100:0.#} % of the guesses take the first cup"));
-        if (Fatigue > 0) parts.Add(Invariant($"each further set loses {Fatigue * 100:0.#} % of d-prime"));
-        if (DropOut > 0) parts.Add(Invariant($"{DropOut * 100:0.#} % leave before each further set"));
-        if (NoShow > 0) parts.Add(Invariant($"{NoShow * 100:0.#} % never come"));
+        if (Guessing > 0) parts.Add(Invariant($"{Printed.ChosenPercent(Guessing)} of the answers are guesses"));
+        if (FirstCupLift != 0) parts.Add(Invariant($"the first cup seems {Printed.Chosen(Math.Abs(FirstCupLift))} {(FirstCupLift > 0 ? "stronger" : "weaker")}"));
+        if (FavouredShare > 0) parts.Add(Invariant($"{Printed.ChosenPercent(FavouredShare)} of the guesses take the first cup"));
+        if (Fatigue > 0) parts.Add(Invariant($"each further set loses {Printed.ChosenPercent(Fatigue)} of d-prime"));
+        if (DropOut > 0) parts.Add(Invariant($"{Printed.ChosenPercent(DropOut)} leave before each further set"));
+        if (NoShow > 0) parts.Add(Invariant($"{Printed.ChosenPercent(NoShow)} never come"));
         return string.Join("; ", parts);
     }
 }
@@ -91,5 +91,5 @@ public sealed record SimulatedTastings(Protocol Protocol, double DPrime, long Ta
     public double StandardError => Math.Sqrt(CorrectShare * (1 - CorrectShare) / Tastings);
 
     /// <summary>For example <c>triangle at d-prime 1: 41.8 % of 1,000,000 tastings right (seed 1)</c>.</summary>
-    public override string ToString() => Invariant($"{Protocol.Name} at d-prime {DPrime:0.##}: {CorrectShare * 100:0.##} % of {Tastings:N0} tastings right (seed {Seed})");
+    public override string ToString() => Invariant($"{Protocol.Name} at d-prime {Printed.Chosen(DPrime)}: {Printed.Percent(CorrectShare)} of {Printed.Count(Tastings)} tastings right (seed {Seed})");
 }

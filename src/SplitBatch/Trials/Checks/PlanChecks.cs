@@ -38,7 +38,7 @@ internal sealed class PanelTooSmall : ITrialCheck
         let needed = Enough(plan)
         select facts.InPanel(
             panel, "tasters", plan.Tasters.ToString(CultureInfo.InvariantCulture),
-            $"{plan.Tasters} tasters are too few for the declared margin: no count, not even that of mere guessing, rules out {Counts.Percent(plan.Margin)} discriminators (beta {Counts.Percent(plan.Beta)}).",
+            $"{plan.Tasters} tasters are too few for the declared margin: no count, not even that of mere guessing, rules out {Printed.ChosenPercent(plan.Margin)} discriminators (beta {Printed.ChosenPercent(plan.Beta)}).",
             $"{needed} tasters or more for this margin",
             "More tasters, a larger margin or a larger beta; each has to be decided before pouring.");
 
@@ -66,7 +66,7 @@ internal sealed class PanelLacksPower : ITrialCheck
         let needed = Power.TastersNeeded(plan.Protocol, plan.Alpha, plan.Power, plan.Margin)
         select facts.InPanel(
             panel, "tasters", plan.Tasters.ToString(CultureInfo.InvariantCulture),
-            $"{plan.Tasters} tasters are more likely to miss a difference as large as the margin than to show it: it is shown in {Counts.Percent(power)} of such panels, and the plan wants {Counts.Percent(plan.Power)}.",
+            $"{plan.Tasters} tasters are more likely to miss a difference as large as the margin than to show it: it is shown in {Printed.Percent(power)} of such panels, and the plan wants {Printed.ChosenPercent(plan.Power)}.",
             $"{needed.First} tasters or more for the power that the plan wants",
             "Plan more tasters, or a larger margin; both have to be decided before pouring.");
 }

@@ -37,7 +37,7 @@ internal sealed class LogLock : IDisposable
             {
                 if (clock.Elapsed > patience)
                 {
-                    throw new LogException($"Another program has been writing to {folder} for {patience.TotalSeconds:0} seconds. Close it, or try again.", error);
+                    throw new LogException($"Another program has been writing to {folder} for {Printed.Fixed(patience.TotalSeconds, 0)} seconds. Close it, or try again.", error);
                 }
 
                 Thread.Sleep(pause);

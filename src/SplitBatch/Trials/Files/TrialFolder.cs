@@ -83,7 +83,7 @@ public sealed class TrialFolder
             var file = new FileInfo(PathOf(name));
             if (!file.Exists) return Refuse("The file is missing.", $"a file of this name in the folder \"{Name}\"");
             if (LeadsOut(file)) return Refuse("The file is a link that leads out of the trial folder.", "a file of its own");
-            if (file.Length > LargestFile) return Refuse($"The file has {file.Length:N0} bytes, too many for a trial.", $"at most {LargestFile:N0} bytes");
+            if (file.Length > LargestFile) return Refuse($"The file has {Printed.Count(file.Length)} bytes, too many for a trial.", $"at most {Printed.Count(LargestFile)} bytes");
             return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(File.ReadAllBytes(file.FullName)).TrimStart('\uFEFF');
         }
         catch (DecoderFallbackException)

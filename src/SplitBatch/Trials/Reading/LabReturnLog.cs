@@ -70,7 +70,7 @@ public sealed class LabReturnLog
         var reading = result.Reading;
         if (reading is not null && reading.PathMillimetres != 10)
         {
-            throw new LogException(string.Create(CultureInfo.InvariantCulture, $"The log keeps absorbances of a 10 mm cell, and this one was read in {reading.PathMillimetres} mm; log the absorbance for 10 mm, {reading.Absorbance * 10 / reading.PathMillimetres:0.####}. Nothing was logged."));
+            throw new LogException(string.Create(CultureInfo.InvariantCulture, $"The log keeps absorbances of a 10 mm cell, and this one was read in {reading.PathMillimetres} mm; log the absorbance for 10 mm, {Printed.Chosen(reading.Absorbance * 10 / reading.PathMillimetres)}. Nothing was logged."));
         }
 
         return new()

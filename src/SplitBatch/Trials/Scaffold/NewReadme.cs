@@ -44,7 +44,7 @@ internal static class NewReadme
             splitbatch run {folder}/notebooks --out {folder}-pages
             ```
 
-            The first lists what is wrong or dubious in the files, with the place and what is accepted. The second makes the sealed key and the sheets for the printer. The third runs the notebooks on a copy and makes a page of each; to work in them, open them in Jupyter.
+            The first lists what is wrong or doubtful in the files, with the place and what is accepted. The second makes the sealed key and the sheets for the printer. The third runs the notebooks on a copy and makes a page of each; to work in them, open them in Jupyter.
 
             ## The plan
 
@@ -62,7 +62,7 @@ internal static class NewReadme
     {
         var plan = new PanelPlan(trial.Protocol, trial.Tasters) { Margin = trial.Margin };
         var few = trial.Protocol.HasKnownChance && trial.Tasters < trial.TastersNeeded
-            ? $" To show a difference as large as the margin in 80 % of such panels takes {trial.TastersNeeded} tasters; with {trial.Tasters} it is shown in {Counts.Percent(Power.Of(trial.Protocol, trial.Tasters, 0.05, trial.Margin))}."
+            ? $" To show a difference as large as the margin in 80 % of such panels takes {trial.TastersNeeded} tasters; with {trial.Tasters} it is shown in {Printed.Percent(Power.Of(trial.Protocol, trial.Tasters, 0.05, trial.Margin))}."
             : "";
         return $"{plan}{few} It is a draft until you declare it.";
     }

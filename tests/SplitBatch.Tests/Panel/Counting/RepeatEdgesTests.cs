@@ -102,7 +102,7 @@ public class RepeatEdgesTests
         Assert.DoesNotContain("lean to different", apart.ToString(), StringComparison.Ordinal);
         var even = Triangle([.. Enumerable.Repeat(new TasterCount(6, 2), 12)]);
         Assert.Contains("24 right of 72 sets by 12 tasters (triangle): no difference shown, which does not mean the same (p ", even.ToString(), StringComparison.Ordinal);
-        Assert.Contains($" No sign that tasters differ ({Counts.P(1)}). ", even.ToString(), StringComparison.Ordinal);
+        Assert.Contains($" No sign that tasters differ ({Printed.PValue(1)}). ", even.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>Sets over the design effect; the lower end where the overdispersion's profile has fallen by half of z squared.</summary>

@@ -27,7 +27,7 @@ public class YesNoTestTests
         Assert.NotNull(test.StandardError);
         Assert.Equal(.27489946, test.StandardError.Value, 1e-7);
         Assert.Equal(25.252525, test.ChiSquare, 5.1e-7);
-        Assert.Equal("40 of 50 noticed against 15 of 50 false alarms (A-not-A): a difference is shown at 5 % (p below 0.0001); d-prime 1.37.", test.ToString());
+        Assert.Equal("40 of 50 noticed against 15 of 50 false alarms (A-not-A): a difference is shown at 5 % (p < 0.001); d-prime 1.37.", test.ToString());
     }
 
     [Fact]

@@ -103,7 +103,7 @@ public class PowerTests
     public void The_sentence_tells_both_sizes()
     {
         Assert.Equal(
-            "triangle: 40 tasters to show a difference when 30 % are discriminators (error 5 %, power 80 %); power saws, and from 42 on it is always reached.",
+            "triangle: 40 tasters to show a difference when 30 % are discriminators (error 5 %, power 80 %); power rises in a saw-tooth, and from 42 on it is always reached.",
             Power.TastersNeeded(Protocol.Triangle, 0.05, 0.80, 0.30).ToString());
     }
 
