@@ -1,3 +1,5 @@
+using SplitBatch.Panel.Counting;
+
 namespace SplitBatch.Panel;
 
 /// <summary>Is there a difference? The exact one- or two-sided binomial test of a count against guessing, and what the count says about its size.</summary>
@@ -84,7 +86,7 @@ public sealed record DifferenceTest : CountedAnswers
         var needed = ByLeanings ? "judged by how each taster leans" : CriticalCount is { } critical ? $"{critical} needed" : "no count of so few could show one";
         var outcome = $"{Counts.P(PValue)}; {needed}";
         if (DifferenceShown) return $"{Opening}: a difference is shown at {Counts.Percent(Alpha)} ({outcome}).";
-        var allowed = Repeats is null ? Protocol.Discriminators(ShareIntervals.UpperLimit(Count, Tasters, (1 - Level) / Protocol.Sides)) : Repeats.StillAllowed(1 - Level);
+        var allowed = Repeats?.StillAllowed(1 - Level) ?? CountLimit.Discriminators(Protocol, Tasters, Correct, 1 - Level);
         return $"{Opening}: no difference shown at {Counts.Percent(Alpha)} ({outcome}). "
             + $"That does not mean the same: it still allows up to {Counts.Percent(allowed)} discriminators.";
     }

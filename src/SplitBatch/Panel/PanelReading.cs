@@ -1,3 +1,5 @@
+using SplitBatch.Panel.Counting;
+
 namespace SplitBatch.Panel;
 
 /// <summary>Both questions asked of one count: is there a difference, and is any difference smaller than the margin that matters?</summary>
@@ -6,8 +8,8 @@ namespace SplitBatch.Panel;
 /// <param name="ToSettle">The panel size at which every count would have given an answer.</param>
 public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Similarity, TastersNeeded ToSettle)
 {
-    /// <summary>Which of the four answers the count gives.</summary>
-    public PanelAnswer Answer => AnswerOf(Difference.DifferenceShown, Similarity.MarginRuledOut);
+    /// <summary>Which of the answers the count gives; an alarm over a count far below chance comes before all others.</summary>
+    public PanelAnswer Answer => AnswerOf(Difference, Similarity);
 
     /// <summary>Asks both questions of a count.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
@@ -37,6 +39,12 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
         return new(repeats.Pooled with { Repeats = similarity.Repeats }, similarity, Power.TastersThatSettle(protocol, alpha, margin, beta));
     }
 
+    /// <summary>The answer that the two tests of one count make together.</summary>
+    internal static PanelAnswer AnswerOf(DifferenceTest difference, SimilarityTest similarity) =>
+        LowCountAlarm.Of(difference.Protocol, difference.Tasters, difference.Correct).IsRaised
+            ? PanelAnswer.Alarm
+            : AnswerOf(difference.DifferenceShown, similarity.MarginRuledOut);
+
     /// <summary>The answer that two yes-or-no findings make together.</summary>
     internal static PanelAnswer AnswerOf(bool differenceShown, bool marginRuledOut) => (differenceShown, marginRuledOut) switch
     {
@@ -54,6 +62,7 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
         var margin = Counts.Percent(Similarity.Margin);
         var text = Answer switch
         {
+            PanelAnswer.Alarm => LowCountAlarm.Of(Difference.Protocol, Difference.Tasters, Difference.Correct).ToString(),
             PanelAnswer.DifferenceShown =>
                 $"{counted}: a difference is shown ({Counts.P(Difference.PValue)}); up to {allowed} of tasters may tell the beers apart, and the margin of {margin} is not ruled out.",
             PanelAnswer.DifferenceWithinMargin =>
