@@ -1,6 +1,7 @@
 using System.Globalization;
 using UnitsNet;
 using UnitsNet.Units;
+using SplitBatch.Numbers;
 
 namespace SplitBatch;
 

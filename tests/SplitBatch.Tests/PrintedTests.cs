@@ -1,4 +1,5 @@
 using UnitsNet;
+using SplitBatch.Numbers;
 
 namespace SplitBatch;
 

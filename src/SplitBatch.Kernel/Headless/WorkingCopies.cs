@@ -1,5 +1,6 @@
 using SplitBatch.Kernel.Notebooks;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Kernel.Headless;
 

@@ -1,6 +1,7 @@
 using System.Net;
 using SplitBatch.Kernel.Cells;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Kernel.Host;
 

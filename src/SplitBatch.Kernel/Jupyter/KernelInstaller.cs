@@ -1,5 +1,7 @@
 using System.Text.Json;
 using SplitBatch.Display;
+using SplitBatch.Display.Notebooks;
+using SplitBatch.Kernel.Jupyter.Wire;
 using SplitBatch.Kernel.Packages;
 
 namespace SplitBatch.Kernel.Jupyter;

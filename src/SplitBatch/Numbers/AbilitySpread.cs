@@ -1,5 +1,3 @@
-using SplitBatch.Panel;
-
 namespace SplitBatch.Numbers;
 
 /// <summary>How a mean ability is spread over people, and the exact chances of their right answers in all.</summary>

@@ -1,5 +1,4 @@
 using MathNet.Numerics.Distributions;
-using SplitBatch.Panel;
 
 namespace SplitBatch.Numbers;
 

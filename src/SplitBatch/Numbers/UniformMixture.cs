@@ -1,5 +1,3 @@
-using SplitBatch.Panel;
-
 namespace SplitBatch.Numbers;
 
 /// <summary>A count foretold by every share of a range alike, against the same count foretold by one share.</summary>

@@ -1,5 +1,4 @@
 using SplitBatch.Numbers;
-using SplitBatch.Panel;
 
 namespace SplitBatch.Series;
 

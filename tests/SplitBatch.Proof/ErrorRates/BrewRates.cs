@@ -1,5 +1,6 @@
 using SplitBatch.Numbers;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Protocols;
 using SplitBatch.Series;
 
 namespace SplitBatch.Proof.ErrorRates;

@@ -1,5 +1,5 @@
-using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Proof.ErrorRates;
 

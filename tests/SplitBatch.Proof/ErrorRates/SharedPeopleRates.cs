@@ -1,6 +1,6 @@
 using SplitBatch.Numbers;
-using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Proof.ErrorRates;
 

@@ -1,5 +1,4 @@
 using SplitBatch.Numbers;
-using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Planning;
 
@@ -31,7 +30,7 @@ internal static partial class Answers
         ["any_time_similar_count"] = v => AnyTime.RuledOut(v.Protocol, v.Whole("n"), v.Margin, v.Number("beta"))?.Highest,
         ["any_time_beta"] = v => AnyTime.TrueBeta(v.Protocol, v.Whole("n"), v.Margin, v.Number("beta")),
         ["control_power"] = v => Power(ControlPower.Of(v.Protocol, v.Whole("n"), v.Number("d"), v.Number("alpha"))),
-        ["control_tasters"] = v => Needed(Panel.Power.TastersNeededForDPrime(v.Protocol, v.Number("alpha"), v.Number("power"), v.Number("d"))),
+        ["control_tasters"] = v => Needed(Panel.Planning.Power.TastersNeededForDPrime(v.Protocol, v.Number("alpha"), v.Number("power"), v.Number("d"))),
         ["against_control"] = v => KnownControl.AgainstTest(v.Whole("only_control"), v.Whole("only_test")),
         ["people_needed"] = v => FewPeople.Needed(v.Number("m"), v.Number("beta")),
         ["power_cap"] = v => FewPeople.PowerCap(v.Whole("n"), v.Number("m"), v.Number("beta")),
@@ -40,7 +39,7 @@ internal static partial class Answers
         ["few_people_limit"] = v => PeopleMargin.Limit(v.People, v.Whole("right"), v.Number("beta")),
         ["discriminators_at"] = v => DeclaredMargin.OfDPrime(v.Number("d")).ShareIn(v.Protocol),
         ["dprime_at"] = v => DeclaredMargin.OfShare(v.Number("share")).DPrimeIn(v.Protocol),
-        ["largest_at_dprime"] = v => Panel.Power.SimilarityCount(v.Protocol, v.Whole("n"), DeclaredMargin.OfDPrime(v.Number("d")).ShareIn(v.Protocol), v.Number("beta")),
+        ["largest_at_dprime"] = v => Panel.Planning.Power.SimilarityCount(v.Protocol, v.Whole("n"), DeclaredMargin.OfDPrime(v.Number("d")).ShareIn(v.Protocol), v.Number("beta")),
         ["dprime_limit"] = v => CountLimit.DPrime(v.Protocol, v.Whole("n"), v.Whole("right"), v.Number("beta")),
         ["people_interval"] = v => Ability(MeanAbility.Of(v.People, v.Whole("right"), v.Number("level"))),
         ["person_t"] = v => PersonT(ReturningPeople.Of(v.TasksOfPeople), v.Number("level")),

@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Text.Json;
 using SplitBatch.Numbers;
-using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Methods;
 

@@ -1,5 +1,6 @@
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Counting;
 

@@ -1,3 +1,6 @@
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Numbers;
+
 namespace SplitBatch.Panel.Counting;
 
 /// <summary>What it costs to try several rules for people who gave two ballots and to keep the one that shows a difference.</summary>

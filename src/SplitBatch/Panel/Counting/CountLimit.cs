@@ -1,4 +1,6 @@
 using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Panel.Counting;
 

@@ -1,4 +1,5 @@
 using SplitBatch.Panel.Planning;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Panel.Counting;
 

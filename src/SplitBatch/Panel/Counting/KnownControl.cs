@@ -1,4 +1,6 @@
 using System.Globalization;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Panel.Counting;
 

@@ -1,3 +1,7 @@
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Numbers;
+
 namespace SplitBatch.Panel.Counting;
 
 /// <summary>Is a count so far below chance that something must be wrong: the key, the codes, the direction, or the question as it was read?</summary>

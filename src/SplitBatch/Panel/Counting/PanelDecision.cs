@@ -1,3 +1,6 @@
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Numbers;
+
 namespace SplitBatch.Panel.Counting;
 
 /// <summary>What a panel's count says by the rules that were declared: the one place where it is decided.</summary>
@@ -36,7 +39,7 @@ public sealed record PanelDecision(Protocol Protocol, LowCountAlarm? Alarm, Diff
     {
         ArgumentNullException.ThrowIfNull(test);
         var why = test.DifferenceShown ? Obstacles.None
-            : YesNoTest.FisherUpperTail(test.Different, test.Different, 0, test.Alike) > test.Alpha ? Obstacles.Size : Obstacles.Count;
+            : FisherExact.UpperTail(test.Different, test.Different, 0, test.Alike) > test.Alpha ? Obstacles.Size : Obstacles.Count;
         return new(test.Protocol, null, new(test.DifferenceShown, DecisionBasis.TwoKinds, test.PValue, test.Alpha, null, why), MarginDecision.NotAskable);
     }
 

@@ -1,3 +1,5 @@
+using SplitBatch.Numbers;
+
 namespace SplitBatch.Panel.Counting;
 
 /// <summary>Do tasters choose the same beer twice? The only preference statement about telling the beers apart, also at 50 : 50.</summary>

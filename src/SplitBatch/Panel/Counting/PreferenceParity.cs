@@ -1,4 +1,6 @@
 using SplitBatch.Panel.Planning;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Counting;
 

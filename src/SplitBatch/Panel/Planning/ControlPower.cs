@@ -1,3 +1,5 @@
+using SplitBatch.Panel.Protocols;
+
 namespace SplitBatch.Panel.Planning;
 
 /// <summary>How likely a panel is to tell a control whose d-prime is known.</summary>

@@ -1,3 +1,6 @@
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Numbers;
+
 namespace SplitBatch.Panel.Planning;
 
 /// <summary>Which counts rule a declared margin out, one set for each taster: the exact binomial on every side from which a difference could come.</summary>
