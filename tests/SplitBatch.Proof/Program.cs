@@ -1,10 +1,11 @@
 using System.Globalization;
+using SplitBatch.Proof.ErrorRates;
 using SplitBatch.Proof.Fuzz;
 using SplitBatch.Proof.TruthTable;
 
 namespace SplitBatch.Proof;
 
-/// <summary>The long runs: <c>truth-table</c> and <c>fuzz</c>.</summary>
+/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c> and <c>fuzz</c>.</summary>
 internal static class Program
 {
     public static async Task<int> Main(string[] args)
@@ -17,6 +18,10 @@ internal static class Program
                 var (panels, brews, whole) = (Task.Run(() => PanelTable.Run(trials, 2026)), Task.Run(() => BrewTally.Run(trials, 2026)), Task.Run(() => WholeTrial.Run(trials, 2026)));
                 Console.Write(Report.Of(await panels, await brews, await whole, 2026, $"dotnet run -c Release --project tests/SplitBatch.Proof -- truth-table {trials}"));
                 return 0;
+            case ["error-rates", .. var options]:
+                int runs = options is [var each, ..] ? int.Parse(each, CultureInfo.InvariantCulture) : 10_000;
+                Console.Write(RateReport.Of(runs, 2026, $"dotnet run -c Release --project tests/SplitBatch.Proof -- error-rates {runs}"));
+                return 0;
             case ["fuzz", .. var options]:
                 int cases = options is [var many, ..] ? int.Parse(many, CultureInfo.InvariantCulture) : 100_000;
                 int seed = options is [_, var first, ..] ? int.Parse(first, CultureInfo.InvariantCulture) : 1;
@@ -27,6 +32,7 @@ internal static class Program
                 return finds.Count == 0 ? 0 : 1;
             default:
                 Console.Error.WriteLine("truth-table [trials]    prints the truth table, 10000 trials a cell unless told otherwise");
+                Console.Error.WriteLine("error-rates [runs]    prints how often something false is said, 10000 runs a row unless told otherwise");
                 Console.Error.WriteLine("fuzz [cases] [seed] [target]    spoils inputs, 100000 unless told otherwise");
                 return 2;
         }

@@ -1,4 +1,3 @@
-
 namespace SplitBatch.Numbers;
 
 /// <summary>How a mean ability is spread over people, and the exact chances of their right answers in all.</summary>

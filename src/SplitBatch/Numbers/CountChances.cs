@@ -1,4 +1,3 @@
-
 namespace SplitBatch.Numbers;
 
 /// <summary>The chance of each count of successes, from none up, and what is made of such lists.</summary>

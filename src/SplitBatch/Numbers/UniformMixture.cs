@@ -1,4 +1,3 @@
-
 namespace SplitBatch.Numbers;
 
 /// <summary>A count foretold by every share of a range alike, against the same count foretold by one share.</summary>

@@ -5,7 +5,7 @@ namespace SplitBatch.Series;
 /// <summary>One number for each brew, read over brews: their mean, and what the next brew may do. The brew is the unit; counts are never pooled.</summary>
 /// <param name="Test">The mean with its interval, the interval for the next brew, and the p-value; Student's t with one degree of freedom less than there are brews.</param>
 /// <remarks>
-/// The number is a share right less the guessing chance, a net leaning or a lab difference, from panels of about the same size and one
+/// The number is <see cref="BrewNumber"/>'s log-odds of right answers or a lab difference, from panels of about the same size and one
 /// protocol. With the same tasters in every brew the mean holds for these people. One brew is one brew, and two are shown side by side: with two,
 /// counts that tie make t miss 9 times in 100. Ref. S. H. Hurlbert (1984), Ecol. Monogr. 54, 187 (abstract read), for what is a replicate.
 /// </remarks>
@@ -23,6 +23,14 @@ public sealed record BrewMean(MeanTest Test)
     {
         Check(brews);
         return new(MeanTest.Of(brews, level));
+    }
+
+    /// <summary>Reads numbers over brews, their own precision left aside.</summary>
+    /// <inheritdoc cref="Of(IReadOnlyList{double}, double)"/>
+    public static BrewMean Of(IReadOnlyList<BrewNumber> brews, double level = 0.95)
+    {
+        ArgumentNullException.ThrowIfNull(brews);
+        return Of([.. brews.Select(brew => brew.Value)], level);
     }
 
     /// <summary>Refuses fewer brews than a mean is stated over.</summary>

@@ -43,6 +43,17 @@ public sealed record RandomEffects(
             Student.TwoSided(mean / error, freedom), brews.Count);
     }
 
+    /// <summary>Reads numbers of unequal precision over brews.</summary>
+    /// <param name="brews">One number with its variance for each brew, three brews or more.</param>
+    /// <param name="level">Level of the intervals, above 0 and below 1.</param>
+    /// <exception cref="ArgumentException">Fewer than three brews.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
+    public static RandomEffects Of(IReadOnlyList<BrewNumber> brews, double level = 0.95)
+    {
+        ArgumentNullException.ThrowIfNull(brews);
+        return Of([.. brews.Select(brew => brew.Value)], [.. brews.Select(brew => brew.Variance)], level);
+    }
+
     /// <summary>For example <c>mean 1.28 over 3 brews that differ (-0.2 to 2.75, 95 %); the next brew -1.05 to 3.6</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
         $"mean {Printed.Chosen(Mean)} over {Brews} brews that {(BetweenBrews > 0 ? "differ" : "differ no more than chance explains")} ({Printed.Chosen(Interval.Low)} to {Printed.Chosen(Interval.High)}, {Printed.ChosenPercent(Interval.Level)}); the next brew {Printed.Chosen(Next.Low)} to {Printed.Chosen(Next.High)}");

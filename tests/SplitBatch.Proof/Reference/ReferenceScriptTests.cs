@@ -7,7 +7,7 @@ namespace SplitBatch.Proof.Reference;
 public class ReferenceScriptTests
 {
     [ReferenceTheory]
-    [InlineData("panel/d-prime.R", "panel/ratings.R", "lab/critical-difference.R")]
+    [InlineData("panel/d-prime.R", "panel/ratings.R", "lab/critical-difference.R", "methods/methods_r.R")]
     [InlineData("panel/sfc64.py", "bitterness/kinetics.py")]
     public void Scripts_print_what_the_tests_read(params string[] scripts)
     {

@@ -22,11 +22,10 @@ public sealed record BallotSensitivity(PanelAnswer Counted, IReadOnlyList<PanelA
     public bool IsRobust => TurnedBy.Count == 0 && ByOtherRules.All(other => other.Answer == Counted);
 
     /// <summary>Asks for the verdicts; null where repeats of a two-sided pair are missing, whose verdict hangs on who gave which answer.</summary>
-    internal static BallotSensitivity? Of(PanelRules rules, PanelResult result)
+    internal static BallotSensitivity? Of(PanelRules rules, PanelResult result, PanelAnswer counted)
     {
         var missing = result.Missing.Sum();
         if (missing > 0 && rules.Protocol.Sides == 2 && (result.HasRepeats || result.WithMissingRight(0).HasRepeats)) return null;
-        var counted = PanelDecision.Decide(rules, result).Answer;
         return new(
             counted,
             missing == 0 ? [counted] : [.. Enumerable.Range(0, missing + 1).Select(right => PanelDecision.Decide(rules, result.WithMissingRight(right)).Answer)],

@@ -52,13 +52,6 @@ internal sealed class BetaBinomialLikelihood
         return (SpecialFunctions.Logistic(u), Math.Exp(v), here.Log);
     }
 
-    /// <summary>The best log likelihood at a given mean, over all theta.</summary>
-    public double Profile(double mean)
-    {
-        var top = Top(v => Log(mean, Math.Exp(v)), -12, 8);
-        return Math.Max(Log(mean, 0), Log(mean, Math.Exp(top)));
-    }
-
     /// <summary>The best log likelihood at a given theta, over all means.</summary>
     public double ProfileOfTheta(double theta)
     {

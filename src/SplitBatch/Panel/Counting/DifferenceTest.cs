@@ -88,7 +88,7 @@ public sealed record DifferenceTest : CountedAnswers
         var needed = ByLeanings ? "judged by how each taster leans" : CriticalCount is { } critical ? $"{critical} needed" : "no count of so few could show one";
         var outcome = $"{Printed.PValue(PValue)}; {needed}";
         if (DifferenceShown) return $"{Opening}: a difference is shown at {Printed.ChosenPercent(Alpha)} ({outcome}).";
-        var allowed = Repeats is null ? Protocol.Discriminators(ShareIntervals.UpperLimit(Count, Tasters, (1 - Level) / Protocol.Sides)) : Repeats.StillAllowed(1 - Level);
+        var allowed = Repeats?.StillAllowed(1 - Level) ?? CountLimit.Discriminators(Protocol, Tasters, Correct, 1 - Level);
         return $"{Opening}: no difference shown at {Printed.ChosenPercent(Alpha)} ({outcome}). "
             + $"That does not mean the same: it still allows up to {Printed.Percent(allowed)} discriminators.";
     }

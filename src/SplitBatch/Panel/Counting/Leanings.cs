@@ -44,21 +44,25 @@ internal sealed class Leanings(IReadOnlyList<TasterCount> counts)
     /// <summary>Tasters with several sets who gave the same answer in all of them.</summary>
     public int Steady => Several.Count(c => c.Correct == 0 || c.Correct == c.Sets);
 
-    /// <summary>The largest share of people who always find the same beer that so few steady tasters still allow; 0 where nobody had several sets.</summary>
+    /// <summary>The largest mean ability that so few steady tasters still allow, whichever beer each finds stronger; 0 where nobody had several sets.</summary>
     /// <param name="tail">One-sided error.</param>
     public double SteadyAllowed(double tail) => !Several.Any() ? 0
         : Steady == Several.Count() ? 1
         : ChanceOfSoFewSteady(0) <= tail ? 0
         : Root.Of(s => ChanceOfSoFewSteady(s) - tail, 0, 1);
 
-    /// <summary>The chance of so few steady tasters if a share of people always find the same beer and the others guess.</summary>
-    public double ChanceOfSoFewSteady(double share)
+    /// <summary>The largest chance of so few steady tasters that people with this mean ability can have.</summary>
+    /// <remarks>
+    /// Somebody of ability s is steady in r sets with the chance ((1 + s)^r + (1 - s)^r)/2^r. That curves upward, so of all spreads of ability
+    /// people who are all alike are the least often steady: what holds for them holds for every spread, and for every mixture of directions.
+    /// </remarks>
+    public double ChanceOfSoFewSteady(double ability)
     {
         var chance = new double[counts.Count + 1];
         chance[0] = 1;
         foreach (var taster in Several)
         {
-            var steady = share + ((1 - share) * Math.Pow(2, 1 - taster.Sets));
+            var steady = (Math.Pow(1 + ability, taster.Sets) + Math.Pow(1 - ability, taster.Sets)) / Math.Pow(2, taster.Sets);
             for (var k = counts.Count; k >= 0; k--) chance[k] = (chance[k] * (1 - steady)) + (k > 0 ? chance[k - 1] * steady : 0);
         }
 

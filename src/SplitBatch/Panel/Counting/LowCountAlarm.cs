@@ -1,3 +1,4 @@
+using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Numbers;
 
@@ -11,7 +12,7 @@ namespace SplitBatch.Panel.Counting;
 public sealed record LowCountAlarm
 {
     /// <summary>The level that is used unless another was declared: one false alarm in a hundred panels that guess.</summary>
-    public const double DefaultLevel = 0.01;
+    public const double DefaultLevel = Power.AlarmLevel;
 
     private LowCountAlarm()
     {
@@ -53,8 +54,7 @@ public sealed record LowCountAlarm
         return new() { Protocol = protocol, Sets = sets, Right = right, Level = Guard.OpenShare(level) };
     }
 
-    /// <summary>For example <c>15 right of 60 (paired directional): guessing gives so few in p below 0.0001; the key, the codes or the direction must be looked at.</c></summary>
-    public override string ToString() => $"{Right} right of {Sets} ({Protocol.Name}): " + (IsRaised
-        ? $"so few by guessing: {Printed.PValue(PValue)}. The key, the codes or the direction must be looked at; nothing else is concluded."
-        : $"no alarm ({Printed.PValue(PValue)}).");
+    /// <summary>For example <c>15 right of 60 (paired directional): guessing gives so few in 0.0067 % of panels. The key, the codes or the direction must be looked at; nothing else is concluded.</c></summary>
+    public override string ToString() => $"{Right} right of {Sets} ({Protocol.Name}): guessing gives so few in {Printed.Percent(PValue)} of panels. "
+        + (IsRaised ? "The key, the codes or the direction must be looked at; nothing else is concluded." : "That is no alarm.");
 }

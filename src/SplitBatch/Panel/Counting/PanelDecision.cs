@@ -19,13 +19,7 @@ public sealed record PanelDecision(Protocol Protocol, LowCountAlarm? Alarm, Diff
     public BallotSensitivity? Ballots { get; init; }
 
     /// <summary>The answer.</summary>
-    public PanelAnswer Answer => Alarm is { IsRaised: true } ? PanelAnswer.Alarm : (Difference.Shown, Margin.RuledOut) switch
-    {
-        (true, false) => PanelAnswer.DifferenceShown,
-        (true, true) => PanelAnswer.DifferenceWithinMargin,
-        (false, true) => PanelAnswer.MarginRuledOut,
-        (false, false) => PanelAnswer.Inconclusive,
-    };
+    public PanelAnswer Answer => Alarm is { IsRaised: true } ? PanelAnswer.Alarm : PanelReading.AnswerOf(Difference.Shown, Margin.RuledOut);
 
     /// <summary>Decides a panel whose protocol has a known guessing chance.</summary>
     /// <param name="rules">What was declared before pouring.</param>
@@ -35,7 +29,8 @@ public sealed record PanelDecision(Protocol Protocol, LowCountAlarm? Alarm, Diff
     {
         ArgumentNullException.ThrowIfNull(rules);
         ArgumentNullException.ThrowIfNull(result);
-        return Decide(rules, result) with { Ballots = BallotSensitivity.Of(rules, result) };
+        var decided = Decide(rules, result);
+        return decided with { Ballots = BallotSensitivity.Of(rules, result, decided.Answer) };
     }
 
     /// <summary>Decides a panel of A/not-A or same/different: a difference can be shown, and no margin can be ruled out.</summary>

@@ -10,8 +10,8 @@ namespace SplitBatch.Panel.Counting;
 /// <param name="ToSettle">The panel size at which every count would have given an answer.</param>
 public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Similarity, TastersNeeded ToSettle)
 {
-    /// <summary>Which of the four answers the count gives.</summary>
-    public PanelAnswer Answer => AnswerOf(Difference.DifferenceShown, Similarity.MarginRuledOut);
+    /// <summary>Which of the answers the count gives; an alarm over a count far below chance comes before all others.</summary>
+    public PanelAnswer Answer => AnswerOf(Difference, Similarity);
 
     /// <summary>The share of tasters who can tell in the task: the lower and the upper limit, each by itself at level 1 - beta. The upper one is <see cref="SimilarityTest.StillAllowed"/>, the one upper limit of this count.</summary>
     public Interval Limits => new((Difference with { Level = 1 - (2 * Math.Min(Similarity.Beta, 0.4999)) }).DiscriminatorsInterval.Low, Similarity.StillAllowed, 1 - (2 * Math.Min(Similarity.Beta, 0.4999)));
@@ -44,6 +44,12 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
         return new(repeats.Pooled with { Repeats = similarity.Repeats }, similarity, Power.TastersThatSettle(protocol, alpha, margin, beta));
     }
 
+    /// <summary>The answer that the two tests of one count make together.</summary>
+    internal static PanelAnswer AnswerOf(DifferenceTest difference, SimilarityTest similarity) =>
+        LowCountAlarm.Of(difference.Protocol, difference.Tasters, difference.Correct).IsRaised
+            ? PanelAnswer.Alarm
+            : AnswerOf(difference.DifferenceShown, similarity.MarginRuledOut);
+
     /// <summary>The answer that two yes-or-no findings make together.</summary>
     internal static PanelAnswer AnswerOf(bool differenceShown, bool marginRuledOut) => (differenceShown, marginRuledOut) switch
     {
@@ -61,6 +67,7 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
         var margin = Printed.ChosenPercent(Similarity.Margin);
         var text = Answer switch
         {
+            PanelAnswer.Alarm => LowCountAlarm.Of(Difference.Protocol, Difference.Tasters, Difference.Correct).ToString(),
             PanelAnswer.DifferenceShown =>
                 $"{counted}: a difference is shown ({Printed.PValue(Difference.PValue)}); up to {allowed} of tasters may tell the beers apart, and the margin of {margin} is not ruled out.",
             PanelAnswer.DifferenceWithinMargin =>

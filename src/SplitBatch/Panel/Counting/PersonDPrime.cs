@@ -34,8 +34,9 @@ public sealed record PersonDPrime(double Estimate, Interval OverPeople, Interval
         var bound = Student.Quantile((1 + level) / 2, people.Length - 1);
 
         var estimate = Surplus(0).Sum() <= 0 ? 0 : Surplus(Far).Sum() >= 0 ? Far : Root.Of(d => Surplus(d).Sum(), 0, Far);
-        var low = T(0) <= bound ? 0 : Root.Of(d => T(d) - bound, 0, estimate);
-        var high = T(Far) >= -bound ? double.PositiveInfinity : Root.Of(d => T(d) + bound, estimate, Far);
+        // People who do not differ at all leave t without a scale: then the end is the estimate, and the other interval decides.
+        var low = T(0) <= bound ? 0 : T(estimate) >= bound ? estimate : Root.Of(d => T(d) - bound, 0, estimate);
+        var high = T(Far) >= -bound ? double.PositiveInfinity : T(estimate) <= -bound ? estimate : Root.Of(d => T(d) + bound, estimate, Far);
         return new(estimate >= Far ? double.PositiveInfinity : estimate, new(low, high, level), independent, people.Length);
 
         double[] Surplus(double d)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using MathNet.Numerics.Distributions;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Protocols;
 
@@ -104,63 +103,28 @@ public sealed record ReplicatedTest
         return new(protocol, TasterCount.Checked(tasters), alpha);
     }
 
-    /// <summary>The largest mean share of ability above guessing that the counts still allow, by the profile likelihood of the beta-binomial; for a two-sided protocol not less than the share of steady tasters that is still allowed.</summary>
-    /// <remarks>
-    /// The root of the likelihood ratio is taken as Student's t with one degree of freedom fewer than there are people, not as normal: with
-    /// four people the normal one misses a true share in 8 of 100 panels instead of 5 (the project's truth table). With one set for each it is normal. One person allows everything.
-    /// </remarks>
+    /// <summary>The largest mean ability above guessing that the counts still allow; for a two-sided protocol not less than the steadiness of tasters still allows. 1 for fewer than six people with repeats, from whom no limit follows.</summary>
+    /// <remarks>Exact for people of whom each can always tell or only guesses, and for people who are all alike: <see cref="PeopleMargin"/>.</remarks>
     /// <param name="tail">One-sided error, above 0 and below 0.5.</param>
     public double StillAllowed(double tail = 0.05)
     {
         Guard.InRange(Guard.OpenShare(tail), 0, 0.4999, nameof(tail));
-        if (Tasters == 1 && Sets > 1) return 1;
-        var (likelihood, fit, mean) = Favoured();
-        var floor = Floor(fit, tail);
-        const double end = 1 - 1e-9;
-        var limit = mean >= end || likelihood.Profile(end) >= floor ? 1 : Root.Of(m => likelihood.Profile(m) - floor, mean, end);
-        return leanings is null ? limit : Math.Max(Protocol.Discriminators(limit), leanings.SteadyAllowed(tail));
+        return Math.Max(PeopleMargin.Limit(People, Pooled.Count, tail) ?? 1, leanings?.SteadyAllowed(tail) ?? 0);
     }
 
-    /// <summary>The interval of the share of discriminators by the profile likelihood, tasters' differences included.</summary>
+    /// <summary>The interval of mean ability, people counted and not sets.</summary>
     /// <param name="level">Level of the interval, above 0 and below 1.</param>
     public Interval DiscriminatorsInterval(double level = 0.95)
     {
         var tail = (1 - Guard.OpenShare(level)) / 2;
-        if (Tasters == 1 && Sets > 1) return new(0, 1, level);
-        var (likelihood, fit, mean) = Favoured();
-        var floor = Floor(fit, tail);
-        var start = leanings is null ? 0 : Protocol.Chance;
-        const double none = 1e-9;
-        var low = mean <= start + none || likelihood.Profile(start + none) >= floor ? start : Root.Of(m => likelihood.Profile(m) - floor, start + none, mean);
-        return new(leanings is null ? low : Protocol.Discriminators(low), StillAllowed(tail), level);
+        var low = Tasters == 1 && Sets > 1 ? 0 : MeanAbility.Of(People, Pooled.Count, level).Interval.Low;
+        return new(low, Math.Max(low, StillAllowed(tail)), level);
     }
 
-    /// <summary>The chance of counts so low if the mean share of ability were as large as the margin: the signed root of the profile likelihood ratio, taken as Student's t; for a two-sided protocol not less than that of so few steady tasters.</summary>
-    internal double PValueAgainst(double margin)
-    {
-        if (Tasters == 1 && Sets > 1) return 1;
-        var (likelihood, fit, mean) = Favoured();
-        var share = leanings is null ? margin : Protocol.CorrectFromDiscriminators(margin);
-        var root = Math.Sqrt(Math.Max(0, 2 * (fit.LogLikelihood - likelihood.Profile(share))));
-        var signed = mean < share ? -root : root;
-        var chance = Sets == Tasters ? Gauss.Below(signed) : StudentT.CDF(0, 1, Tasters - 1, signed);
-        return leanings is null ? chance : Math.Max(chance, leanings.ChanceOfSoFewSteady(margin));
-    }
+    /// <summary>Each taster's sets and right answers.</summary>
+    internal IReadOnlyList<TasterCount> PerTaster => counts;
 
-    /// <summary>The log likelihood down to which a share is still allowed.</summary>
-    private double Floor(BetaBinomialFit fit, double tail)
-    {
-        var root = Sets == Tasters ? Gauss.Quantile(1 - tail) : StudentT.InvCDF(0, 1, Tasters - 1, 1 - tail);
-        return fit.LogLikelihood - (root * root / 2);
-    }
-
-    /// <summary>The likelihood, its fit and the fitted mean; for a two-sided protocol of the answers for the more frequent beer.</summary>
-    private (BetaBinomialLikelihood Likelihood, BetaBinomialFit Fit, double Mean) Favoured()
-    {
-        if (leanings is null) return (new(counts, Protocol.Chance), Corrected, Corrected.Model.Mean);
-        var turned = 2 * Pooled.Correct < Sets;
-        return (new(turned ? counts.Select(c => new TasterCount(c.Sets, c.Sets - c.Correct)) : counts, 0), Plain, turned ? 1 - Plain.Model.Mean : Plain.Model.Mean);
-    }
+    private IEnumerable<PersonSets> People => counts.Select(taster => new PersonSets(new SetsAtChance(taster.Sets, Protocol.Chance)));
 
     private double LargestTheta()
     {

@@ -18,22 +18,26 @@ public sealed record SimilarityTest : CountedAnswers
     /// <summary>The chance of ruling the margin out although it is true.</summary>
     public required double Beta { get; init; }
 
-    /// <summary>The chance of a count as small as this if the margin were true; with repeats, by the profile likelihood (approximate).</summary>
-    public double PValue => Repeats?.PValueAgainst(Margin) ?? ExactBinomial.AtMost(Count, Tasters, Protocol.CorrectFromDiscriminators(Margin));
+    /// <summary>The chance of a count as small as this if the margin were true; with repeats, for people of whom each can always tell or guesses, or who are all alike, whichever gives more.</summary>
+    public double PValue => People?.PValue ?? ExactBinomial.AtMost(Count, Tasters, Protocol.CorrectFromDiscriminators(Margin));
+
+    /// <summary>The chance of so many answers for the expected beer if the margin were true the other way round; null for a task without a direction.</summary>
+    public double? PValueReversed => People is { } people ? people.PValueReversed : MarginCounts.PValueReversed(Protocol, Tasters, Correct, Declared);
 
     /// <summary>The largest count at which the margin is ruled out; -1 where none would do. With repeats it is that of as many single tasters, and decides nothing.</summary>
     public int LargestCount => Power.SimilarityCount(Protocol, Tasters, Margin, Beta);
 
-    /// <summary>Whether the panel is large enough to make the statement at all: the largest count is not below what guessing gives on average (ISO 4120, 8.2).</summary>
-    public bool LargeEnough => LargestCount >= Tasters * Protocol.Chance;
+    /// <summary>The counts at which the margin is ruled out, from both sides where the task has a direction; null where the panel is too small, or holds too few people, for any.</summary>
+    public CountRange? Range => People is { } people ? people.Range : MarginCounts.RuledOut(Protocol, Tasters, Declared, Beta);
 
-    /// <summary>Whether the margin is ruled out: the count is no more than <see cref="LargestCount"/> and the panel is <see cref="LargeEnough"/>; with repeats, <see cref="StillAllowed"/> must lie below the margin as well, and tasters must not lean to opposite beers.</summary>
-    public bool MarginRuledOut => LargeEnough && Count <= LargestCount && (Repeats is null || (StillAllowed < Margin && !Repeats.LeanApart));
+    /// <summary>Whether the panel is large enough to make the statement at all: the counts that do reach what guessing gives on average (ISO 4120, 8.2).</summary>
+    public bool LargeEnough => MarginCounts.RuledOut(Protocol, Tasters, Declared, Beta) is not null;
 
-    /// <summary>The largest share of discriminators that the count still allows: one-sided exact upper limit at level 1 - beta, not below 0. With repeats, never less than the limit for tasters who differ.</summary>
-    public double StillAllowed => Math.Max(
-        Protocol.Discriminators(ShareIntervals.UpperLimit(Count, Tasters, Beta)),
-        Repeats?.StillAllowed(Beta) ?? 0);
+    /// <summary>Whether the margin is ruled out: the count lies in <see cref="Range"/>; for repeats of a two-sided protocol as few tasters must be steady, whichever beer each finds stronger.</summary>
+    public bool MarginRuledOut => LargeEnough && (People is { } people ? people.Allows(Correct) : Range?.Contains(Correct) == true);
+
+    /// <summary>The largest share of discriminators that the count still allows: one-sided exact upper limit at level 1 - beta, never below what as many right answers as guessing gives would allow. With repeats, never less than the limit for tasters who differ.</summary>
+    public double StillAllowed => Math.Max(CountLimit.Discriminators(Protocol, Tasters, Correct, Beta), Repeats?.StillAllowed(Beta) ?? 0);
 
     /// <summary>The share of discriminators allowed by the normal approximation of the standards, for comparison with printed tables; not used in any decision.</summary>
     /// <remarks>ISO 4120, note on limits: [x/n - g]/(1 - g) + z sqrt((n x - x^2)/n^3)/(1 - g). It can be one count more generous than the exact rule.</remarks>
@@ -78,6 +82,10 @@ public sealed record SimilarityTest : CountedAnswers
         return Of(repeats.Protocol, repeats.Sets, repeats.Pooled.Correct, margin, beta) with { Repeats = repeats.Sets > repeats.Tasters ? repeats : null };
     }
 
+    private DeclaredMargin Declared => DeclaredMargin.OfShare(Margin);
+
+    private PeopleRule? People => Repeats is null ? null : new(new(Protocol, Declared) { Beta = Beta }, new(Repeats.PerTaster));
+
     /// <summary>For example <c>8 right of 18 (triangle): 30 % discriminators are not ruled out at 5 %; up to 49 % are still allowed.</c></summary>
     public override string ToString()
     {
@@ -92,7 +100,9 @@ public sealed record SimilarityTest : CountedAnswers
             return opening + $"so small a panel cannot rule out {Printed.ChosenPercent(Margin)} discriminators; up to {Printed.Percent(StillAllowed)} are still allowed.";
         }
 
-        var needed = Repeats is null ? $" ({LargestCount} or fewer would have done)" : "";
+        var needed = Repeats is not null || Range is not { } range ? ""
+            : range.Lowest > 0 ? $" ({range} would have done)"
+            : $" ({range.Highest} or fewer would have done)";
         return opening + $"{Printed.ChosenPercent(Margin)} discriminators are not ruled out at {Printed.ChosenPercent(Beta)}; up to {Printed.Percent(StillAllowed)} are still allowed{needed}.";
     }
 }

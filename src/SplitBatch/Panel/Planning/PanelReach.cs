@@ -30,21 +30,29 @@ public sealed record PanelReach(
         ArgumentNullException.ThrowIfNull(protocol);
         Guard.OpenShare(power);
         Guard.OpenShare(beta);
-        var critical = Panel.Planning.Power.CriticalCount(protocol, tasters, alpha);
+        var critical = Planning.Power.CriticalCount(protocol, tasters, alpha);
         double? detects = critical is null ? null
-            : Panel.Planning.Power.Of(protocol, tasters, alpha, 0) >= power ? 0
-            : Root.Of(s => Panel.Planning.Power.Of(protocol, tasters, alpha, s) - power, 0, 1);
-        // The count that guessers stay at or below often enough; its upper limit is the margin.
-        var guessers = Enumerable.Range(0, tasters + 1).First(x => ChanceOfStaying(x) >= power);
-        var rulesOut = protocol.Discriminators(ShareIntervals.UpperLimit(guessers, tasters, beta));
+            : Planning.Power.Of(protocol, tasters, alpha, 0) >= power ? 0
+            : Root.Of(s => Planning.Power.Of(protocol, tasters, alpha, s) - power, 0, 1);
+        var rulesOut = RuledOut(protocol, tasters, power, beta);
         return new(
             protocol, tasters, alpha, beta, power, critical, detects,
             detects is { } share ? protocol.DPrime(protocol.CorrectFromDiscriminators(share)) : null,
             rulesOut, protocol.DPrime(protocol.CorrectFromDiscriminators(rulesOut)));
+    }
 
-        double ChanceOfStaying(int x) => protocol.Sides == 1
-            ? ExactBinomial.AtMost(x, tasters, protocol.Chance)
-            : ExactBinomial.AtMost(x, tasters, protocol.Chance) - ExactBinomial.AtMost(tasters - x - 1, tasters, protocol.Chance);
+    // The margin at which guessers stay among the counts that rule it out often enough. The chance moves in steps, which halving finds.
+    private static double RuledOut(Protocol protocol, int tasters, double power, double beta)
+    {
+        double low = 0, high = 1;
+        for (var i = 0; i < 52; i++)
+        {
+            var middle = (low + high) / 2;
+            if (Planning.Power.OfSimilarity(protocol, tasters, beta, middle) >= power) high = middle;
+            else low = middle;
+        }
+
+        return high;
     }
 
     /// <summary>For example <c>20 tasters (triangle): a difference shows in 80 % of panels if 42 % or more discriminate; if nobody does, 80 % of panels rule out 43 %.</c></summary>

@@ -1,5 +1,4 @@
 using SplitBatch.Numbers;
-using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Planning;
@@ -9,6 +8,9 @@ public static class Power
 {
     /// <summary>The largest panel that a search will consider.</summary>
     public const int LargestPanel = 10_000_000;
+
+    /// <summary>The chance of a false alarm over a count far below chance, unless another was declared: one in a hundred panels that guess.</summary>
+    public const double AlarmLevel = 0.01;
 
     /// <summary>The number of right answers from which a difference is shown; null where no count would do.</summary>
     /// <param name="protocol">A protocol with a known guessing chance. For a two-sided one the count is of the more frequent answer.</param>
@@ -53,7 +55,7 @@ public static class Power
         return protocol.Sides == 1 ? one : one + ExactBinomial.AtLeast(critical, tasters, 1 - share);
     }
 
-    /// <summary>The chance that a panel rules out the margin; 0 where it is too small to (<see cref="SimilarityTest.LargeEnough"/>).</summary>
+    /// <summary>The chance that a panel rules out the margin, from both sides where the task has a direction; 0 where it is too small to.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="tasters">Sets tasted, at least 1.</param>
     /// <param name="beta">The chance of ruling the margin out although it is true, above 0 and below 1.</param>
@@ -62,11 +64,10 @@ public static class Power
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double OfSimilarity(Protocol protocol, int tasters, double beta, double margin, double discriminators = 0)
     {
-        var limit = SimilarityCount(protocol, tasters, margin, beta);
-        if (limit < tasters * protocol.Chance) return 0; // Too small to state it at all: SimilarityTest.LargeEnough.
+        ArgumentNullException.ThrowIfNull(protocol);
+        if (MarginCounts.RuledOut(protocol, tasters, DeclaredMargin.OfShare(margin), beta) is not { } range) return 0;
         var share = protocol.CorrectFromDiscriminators(discriminators);
-        var one = ExactBinomial.AtMost(limit, tasters, share);
-        return protocol.Sides == 1 ? one : one - ExactBinomial.AtMost(tasters - limit - 1, tasters, share);
+        return ExactBinomial.AtMost(range.Highest, tasters, share) - ExactBinomial.AtMost(range.Lowest - 1, tasters, share);
     }
 
     /// <summary>The number of tasters needed to show a difference.</summary>
@@ -112,14 +113,16 @@ public static class Power
         Guard.OpenShare(beta);
         Guard.OpenShare(power);
         Guard.OpenShare(margin);
-        // Few right answers are many wrong ones: the same walk, counted from the other end.
-        var (first, always) = Sizing.Search(new(
+        // Few right answers are many wrong ones: the same walk, counted from the other end. A task with a direction is walked from both.
+        var problem = new Sizing.Problem(
             1 - protocol.CorrectFromDiscriminators(margin), 1 - protocol.Chance, beta, power,
-            protocol.Sides == 2 ? Sizing.Second.Both : Sizing.Second.None));
+            protocol.Sides == 2 || protocol.IsDirected ? Sizing.Second.Both : Sizing.Second.None);
+        if (protocol.IsDirected) problem = problem with { OtherNull = protocol.Chance * (1 - margin), OtherTrue = protocol.Chance };
+        var (first, always) = Sizing.Search(problem);
         return new(protocol, Aim.Similarity, beta, power, margin, first, always);
     }
 
-    /// <summary>The number of tasters that settles the matter whatever the count: with it, every count either shows a difference or rules the margin out.</summary>
+    /// <summary>The number of tasters that settles the matter whatever the count: with it, every count shows a difference, rules the margin out, or is so low that it raises an alarm.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
     /// <param name="margin">The share of discriminators that would matter, above 0 and below 1.</param>
@@ -133,8 +136,17 @@ public static class Power
         Guard.OpenShare(alpha);
         Guard.OpenShare(beta);
         Guard.OpenShare(margin);
-        var (first, always) = Sizing.Search(new(
-            protocol.Chance, protocol.CorrectFromDiscriminators(margin), alpha / protocol.Sides, 1 - beta));
+        var problem = new Sizing.Problem(protocol.Chance, protocol.CorrectFromDiscriminators(margin), alpha / protocol.Sides, 1 - beta);
+        if (protocol.IsDirected) // Low counts leave no gap where those too many for an alarm rule the margin out the other way round.
+        {
+            problem = problem with
+            {
+                Other = Sizing.Second.Each, OtherError = AlarmLevel,
+                OtherNull = 1 - protocol.Chance, OtherTrue = 1 - (protocol.Chance * (1 - margin)),
+            };
+        }
+
+        var (first, always) = Sizing.Search(problem);
         return new(protocol, Aim.Either, alpha, 1 - beta, margin, first, always);
     }
 }

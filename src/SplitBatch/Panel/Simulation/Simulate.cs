@@ -88,9 +88,9 @@ public static class Simulate
         foreach (var ((counted, correct), times) in simulated.Outcomes)
         {
             if (counted == 0) continue;
-            bool shown = DifferenceTest.Of(plan.Protocol, counted, correct, plan.Alpha).DifferenceShown;
-            bool ruledOut = SimilarityTest.Of(plan.Protocol, counted, correct, plan.Margin, plan.Beta).MarginRuledOut;
-            shares[PanelReading.AnswerOf(shown, ruledOut)] += (double)times / panels;
+            var difference = DifferenceTest.Of(plan.Protocol, counted, correct, plan.Alpha);
+            var similarity = SimilarityTest.Of(plan.Protocol, counted, correct, plan.Margin, plan.Beta);
+            shares[PanelReading.AnswerOf(difference, similarity)] += (double)times / panels;
         }
         return new Rehearsal(plan, simulated, shares);
     }

@@ -53,27 +53,14 @@ public class AnswersEdgesTests
         Assert.Equal(4, Of("wet dog", "a wet doggy note", "wet", "wet cat", "dog wet", "still wet").Uncaught.Count);
     }
 
-    /// <summary>The chance against the margin is the larger of two: so small a leaning, and so few steady tasters; here the one and there the other.</summary>
+    /// <summary>An even count rules a margin out only if as few tasters are steady as the margin allows: here the one stands in the way and there the other.</summary>
     [Fact]
-    public void Leanings_and_steadiness_both_have_to_rule_a_margin_out()
+    public void The_count_and_steadiness_both_have_to_rule_a_margin_out()
     {
-        TasterCount[] unsteady = [.. Enumerable.Repeat(new TasterCount(2, 1), 12)], steady = [.. Enumerable.Range(0, 12).Select(i => new TasterCount(2, i % 2 * 2))];
-        TasterCount[] leaning = [.. Enumerable.Range(0, 12).Select(i => new TasterCount(6, i < 6 ? 4 : 3))];
-        List<bool> bySteadiness = [];
-        foreach (var counts in new[] { unsteady, steady, leaning })
-        foreach (var margin in new[] { 0.2, 0.5 })
-        {
-            var test = ReplicatedTest.Of(Protocol.PairedTwoSided, counts);
-            var likelihood = new BetaBinomialLikelihood(counts, 0);
-            var root = Math.Sqrt(Math.Max(0, 2 * (test.Plain.LogLikelihood - likelihood.Profile((1 + margin) / 2))));
-            var byLeaning = StudentT.CDF(0, 1, 11, test.Plain.Model.Mean < (1 + margin) / 2 ? -root : root);
-            var byFew = new Leanings(counts).ChanceOfSoFewSteady(margin);
-            bySteadiness.Add(byFew > byLeaning);
-            Assert.Equal(Math.Max(byLeaning, byFew), test.PValueAgainst(margin), 1e-6);
-        }
-
-        Assert.Contains(true, bySteadiness);
-        Assert.Contains(false, bySteadiness);
+        bool RuledOut(params TasterCount[] counts) => SimilarityTest.Of(ReplicatedTest.Of(Protocol.PairedTwoSided, counts), margin: 0.5).MarginRuledOut;
+        Assert.True(RuledOut([.. Enumerable.Repeat(new TasterCount(6, 3), 30)]));
+        Assert.False(RuledOut([.. Enumerable.Range(0, 30).Select(i => new TasterCount(6, i % 2 * 6))])); // Even, and everybody steady.
+        Assert.False(RuledOut([.. Enumerable.Repeat(new TasterCount(6, 5), 30)])); // Nobody steady, and all lean to one beer.
     }
 
     [Fact]
@@ -86,7 +73,7 @@ public class AnswersEdgesTests
         var reading = PanelReading.OfRepeats(Protocol.Triangle, counts, margin: 0.3).Difference;
         Assert.EndsWith($"it still allows up to {Printed.Percent(reading.Repeats!.StillAllowed(0.05))} discriminators.", reading.ToString(), StringComparison.Ordinal);
         var plain = DifferenceTest.Of(Protocol.PairedTwoSided, 20, 12);
-        Assert.EndsWith($"it still allows up to {Printed.Percent(Protocol.PairedTwoSided.Discriminators(ShareIntervals.UpperLimit(12, 20, 0.025)))} discriminators.", plain.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith($"it still allows up to {Printed.Percent(Protocol.PairedTwoSided.Discriminators(ShareIntervals.UpperLimit(12, 20, 0.05)))} discriminators.", plain.ToString(), StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => BayesReading.Of(Protocol.Triangle, 10, 11, 0.3));
     }
 

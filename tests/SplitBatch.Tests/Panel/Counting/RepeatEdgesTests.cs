@@ -5,7 +5,7 @@ using BetaBinomial = SplitBatch.Numbers.BetaBinomial;
 
 namespace SplitBatch.Panel.Counting;
 
-/// <summary>Repeats by the same people: limits are where the likelihood says, tests and limits agree, and one person is never many.</summary>
+/// <summary>Repeats by the same people: limits are where the exact chances say, tests and limits agree, and one person is never many.</summary>
 public class RepeatEdgesTests
 {
     private static readonly TasterCount[] Mixed = [new(5, 5), new(5, 4), new(5, 1), new(5, 2), new(5, 4), new(5, 1), new(5, 3)];
@@ -21,62 +21,59 @@ public class RepeatEdgesTests
         {
             Assert.Equal(1, alone.StillAllowed());
             Assert.Equal(new Interval(0, 1, 0.9), alone.DiscriminatorsInterval(0.9));
-            Assert.Equal(1, alone.PValueAgainst(0.3));
+            Assert.False(SimilarityTest.Of(alone, 0.3).LargeEnough && SimilarityTest.Of(alone, 0.3).MarginRuledOut);
             Assert.StartsWith("8 sets were tasted by 1 person.", alone.Warning, StringComparison.Ordinal);
             Assert.EndsWith("the sets are worth between 1 and 8 tasters.", alone.Warning, StringComparison.Ordinal);
         }
 
-        // One wrong answer: its chance is 2/3 (1 - m), which falls to e^(-z²/2) of its height.
-        var z = Normal.InvCDF(0, 1, 0.95);
-        Assert.Equal(1 - Math.Exp(-z * z / 2), Triangle(new TasterCount(1, 0)).StillAllowed(0.05), 1e-7);
+        // One wrong answer is read like the right one that guessing gives on average: nothing is excluded.
+        Assert.Equal(1, Triangle(new TasterCount(1, 0)).StillAllowed(0.05));
         Assert.Null(Triangle(new TasterCount(1, 0)).Warning);
     }
 
-    [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void Limits_lie_where_the_profile_likelihood_has_fallen_by_half_of_t_squared(bool once)
+    /// <summary>By trying every number of able people: so many are always right, the others guess; and by the binomial for people who are all alike.</summary>
+    [Fact]
+    public void Limits_lie_where_so_few_or_so_many_become_rare()
     {
-        TasterCount[] counts = once ? [.. Enumerable.Range(0, 20).Select(i => new TasterCount(1, i < 12 ? 1 : 0))] : Mixed;
-        var test = Triangle(counts);
-        var likelihood = new BetaBinomialLikelihood(counts, 1 / 3.0);
+        var test = Triangle(Mixed);
+        var right = Mixed.Sum(taster => taster.Correct);
         var interval = test.DiscriminatorsInterval(0.95);
-        var t = once ? Normal.InvCDF(0, 1, 0.975) : StudentT.InvCDF(0, 1, counts.Length - 1, 0.975);
-        var floor = test.Corrected.LogLikelihood - (t * t / 2);
-        Assert.InRange(interval.Low, 0.01, test.Corrected.Model.Mean - 0.05);
-        Assert.Equal(floor, likelihood.Profile(interval.Low), 1e-6);
-        Assert.Equal(floor, likelihood.Profile(interval.High), 1e-6);
+        Assert.Equal(0.025, Enumerable.Range(0, 8).Sum(able => Binomial.PMF(interval.High, 7, able) * Below(right - (5 * able), 35 - (5 * able))), 1e-9);
+        Assert.Equal(0.025, 1 - Enumerable.Range(0, 8).Sum(able => Binomial.PMF(interval.Low, 7, able) * Below(right - 1 - (5 * able), 35 - (5 * able))), 1e-9);
         Assert.Equal(interval.High, test.StillAllowed(0.025), 1e-9);
-        Assert.Equal(0.025, test.PValueAgainst(interval.High), 1e-5);
-        Assert.Equal(0.975, test.PValueAgainst(interval.Low), 1e-5);
+
+        TasterCount[] once = [.. Enumerable.Range(0, 20).Select(i => new TasterCount(1, i < 12 ? 1 : 0))];
+        Assert.Equal(CountLimit.Discriminators(Protocol.Triangle, 20, 12, 0.025), Triangle(once).StillAllowed(0.025), 1e-9);
+
+        static double Below(int right, int sets) => right < 0 ? 0 : sets == 0 ? 1 : Binomial.CDF(1 / 3.0, sets, right);
     }
 
     [Fact]
-    public void Guessers_have_no_lower_limit_and_those_always_right_no_upper_one()
+    public void Guessers_have_no_lower_limit_and_from_few_people_no_upper_one_follows()
     {
         Assert.Equal(0, Triangle(new(6, 2), new(6, 2), new(6, 1), new(6, 3)).DiscriminatorsInterval().Low);
+        Assert.Equal(1, Triangle(new(6, 2), new(6, 2), new(6, 1), new(6, 3)).StillAllowed());
         Assert.Equal(1, Triangle(new(6, 6), new(6, 6), new(6, 6)).StillAllowed());
-        Assert.Equal(0.5, Triangle(Mixed).PValueAgainst(Triangle(Mixed).Corrected.Model.Mean), 1e-4);
+        Assert.InRange(Triangle([.. Enumerable.Repeat(new TasterCount(6, 2), 6)]).StillAllowed(), 0.3, 0.7);
     }
 
-    /// <summary>A two-sided protocol: the share is that of the more frequent beer, and steady tasters count as well.</summary>
+    /// <summary>A two-sided protocol: the count is that of the more frequent beer, and steady tasters count as well.</summary>
     [Fact]
-    public void Two_sided_limits_answer_to_the_same_likelihood_and_to_steadiness()
+    public void Two_sided_limits_answer_to_the_count_and_to_steadiness()
     {
         TasterCount[] leaning = [new(4, 4), new(4, 3), new(4, 4), new(4, 3), new(4, 2), new(4, 3), new(4, 4), new(4, 3)];
         var test = Pair(leaning);
-        var interval = test.DiscriminatorsInterval(0.9);
-        var t = StudentT.InvCDF(0, 1, 7, 0.95);
-        Assert.Equal(test.Plain.LogLikelihood - (t * t / 2), new BetaBinomialLikelihood(leaning, 0).Profile((1 + interval.Low) / 2), 1e-6);
-        Assert.InRange(interval.Low, 0.05, 0.7);
+        Assert.InRange(test.DiscriminatorsInterval(0.9).Low, 0.05, 0.7);
         Assert.True(test.DifferenceShown);
-        Assert.Equal(0.05, test.PValueAgainst(test.StillAllowed(0.05)), 1e-4);
+        Assert.Equal(PeopleMargin.Limit(PersonSets.Alike(8, 4, 0.5), 26, 0.05)!.Value, test.StillAllowed(0.05), 1e-12);
+
+        TasterCount[] apart = [.. Enumerable.Range(0, 12).Select(i => new TasterCount(4, i % 3 == 0 ? 2 : i % 2 * 4))];
+        Assert.Equal(new Leanings(apart).SteadyAllowed(0.05), Pair(apart).StillAllowed(0.05), 1e-12);
+        Assert.True(PeopleMargin.Limit(PersonSets.Alike(12, 4, 0.5), 24, 0.05) < Pair(apart).StillAllowed(0.05));
 
         TasterCount[] guessing = [new(4, 2), new(4, 2), new(4, 1), new(4, 3), new(4, 2), new(4, 2), new(4, 3), new(4, 1)];
         Assert.Equal(0, Pair(guessing).DiscriminatorsInterval().Low);
         Assert.False(Pair(guessing).DifferenceShown);
-        Assert.Equal(0.05, Pair(guessing).PValueAgainst(Pair(guessing).StillAllowed(0.05)), 1e-4);
-        Assert.Equal(1 - Math.Pow(0.05, 1 / 8.0), new Leanings(guessing).SteadyAllowed(0.05), 0.2);
     }
 
     [Fact]
@@ -150,7 +147,8 @@ public class RepeatEdgesTests
         TasterCount[] counts = [new(2, 2), new(3, 1), new(1, 1), new(4, 2)];
         var leanings = new Leanings(counts);
         Assert.Equal(1, leanings.Steady);
-        double[] steady = [.. new[] { 2, 3, 4 }.Select(sets => share + ((1 - share) * 2 / Math.Pow(2, sets)))];
+        // Everybody names his own beer with the chance (1 + s)/2, whichever it is: of all spreads of ability the least steady.
+        double[] steady = [.. new[] { 2, 3, 4 }.Select(sets => Math.Pow((1 + share) / 2, sets) + Math.Pow((1 - share) / 2, sets))];
         var expected = Enumerable.Range(0, 8).Where(mask => System.Numerics.BitOperations.PopCount((uint)mask) <= 1)
             .Sum(mask => steady.Select((p, i) => (mask >> i & 1) == 1 ? p : 1 - p).Aggregate((x, y) => x * y));
         Assert.Equal(expected, leanings.ChanceOfSoFewSteady(share), 1e-12);

@@ -117,9 +117,9 @@ public class ReplicatedTestTests
         Assert.True(reading.Similarity.StillAllowed > 0.35);
         Assert.True(reading.Similarity.PValue > 0.05);
         Assert.Contains("That is not 120 tasters", reading.ToString(), StringComparison.Ordinal);
-        // The limit and the p-value are two views of one likelihood.
+        // The limit and the p-value are two views of one chance.
         var limit = reading.Similarity.StillAllowed;
-        Assert.Equal(0.05, SimilarityTest.Of(ReplicatedTest.Of(Protocol.Triangle, counts), limit).PValue, 1e-4);
+        Assert.Equal(0.05, SimilarityTest.Of(ReplicatedTest.Of(Protocol.Triangle, counts), limit).PValue, 1e-9);
     }
 
     [Fact]
@@ -131,14 +131,12 @@ public class ReplicatedTestTests
             PanelReading.OfRepeats(Protocol.Triangle, counts, 0.3).ToString());
     }
 
-    /// <summary>With one set each there is nothing to tell tasters apart by, and the profile limit is the likelihood limit of the binomial.</summary>
+    /// <summary>With one set each there is nothing to tell tasters apart by.</summary>
     [Fact]
     public void With_one_set_each_the_limit_is_that_of_the_binomial()
     {
         var counts = Enumerable.Range(0, 30).Select(i => new TasterCount(1, i < 14 ? 1 : 0));
-        var limit = ReplicatedTest.Of(Protocol.Triangle, counts).StillAllowed();
-        var likely = DPrimeEstimate.Of(Protocol.Triangle, 30, 14, 0.90).LikelihoodInterval!.Value.Select(Protocol.Triangle.CorrectShare);
-        Assert.Equal(Protocol.Triangle.Discriminators(likely.High), limit, 1e-6);
+        Assert.Equal(CountLimit.Discriminators(Protocol.Triangle, 30, 14), ReplicatedTest.Of(Protocol.Triangle, counts).StillAllowed(), 1e-9);
     }
 
     [Fact]

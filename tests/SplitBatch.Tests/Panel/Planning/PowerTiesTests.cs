@@ -172,8 +172,7 @@ public class PowerTiesTests
             for (var n = size.Always; n < size.Always + 20; n++) Assert.True(Answered(n));
             Assert.False(Answered(size.Always - 1));
 
-            bool Answered(int n) => Enumerable.Range(0, n + 1).All(x =>
-                DifferenceTest.Of(protocol, n, x, alpha: 0.1).DifferenceShown || SimilarityTest.Of(protocol, n, x, margin: 0.6, beta: 0.08).MarginRuledOut);
+            bool Answered(int n) => Enumerable.Range(0, n + 1).All(x => PanelReading.Of(protocol, n, x, margin: 0.6, alpha: 0.1, beta: 0.08).Answer != PanelAnswer.Inconclusive);
         }
     }
 }
