@@ -26,11 +26,13 @@ internal sealed partial class PageHead
             System.IO.File.WriteAllText(place, NotebookDisplay.PageScript);
     }
 
+    private static readonly string[] Charting = ["'self'", "file:"];
+
     /// <summary>Whether the page has charts that the file draws.</summary>
     public bool HasCharts => charts;
 
     /// <summary>What the policy says; empty where the page has no script.</summary>
-    public string Policy => string.Join(' ', (charts ? new[] { "'self'", "file:" } : []).Concat(hashes)); // A page opened from a disk is nobody's "self" in some browsers.
+    public string Policy => string.Join(' ', (charts ? Charting : []).Concat(hashes)); // A page opened from a disk is nobody's "self" in some browsers.
 
     /// <summary>The styles, each once.</summary>
     public string Styles => string.Concat(styles.Distinct().Select(style => style + "\n"));
