@@ -71,7 +71,9 @@ public readonly record struct Printed
     /// <param name="against">A limit that the share is compared with in the same sentence: as many digits follow as show on which side it lies.</param>
     public static Printed Percent(double share, double? against = null) => (share * 100) switch
     {
-        var whole when Math.Abs(whole - Math.Round(whole)) < 1e-9 => Fixed(Math.Round(whole), 0, "%"),
+        0 => Fixed(0, 0, "%"),
+        100 => Fixed(100, 0, "%"),
+        var whole when Math.Abs(whole - Math.Round(whole)) < 1e-9 && Math.Round(whole) is > 0 and < 100 => Fixed(Math.Round(whole), 0, "%"),
         > 0 and < 0.01 and var tiny => new(tiny, "less than 0.01", "%"),
         > 99.9 and < 100 and var near => new(near, "more than 99.9", "%"),
         var percent => Fixed(percent, Math.Abs(percent) switch { < 0.1 => 2, < 9.95 => 1, > 99 => 1, _ => 0 }, "%", against * 100),
@@ -173,8 +175,8 @@ public readonly record struct Printed
     /// <summary>The statistic of a test, such as an outlier test's, to be held against a table of three decimals.</summary>
     public static Printed Statistic(double value) => Fixed(value, 3, "");
 
-    /// <summary>What a person chose, as it was chosen, up to four decimals: <c>5 %</c>, <c>1.75 fl oz</c>, <c>90 min</c>.</summary>
-    public static Printed Chosen(double value, string unit = "") => new(value, Shown(value.ToString("#,0.####", CultureInfo.InvariantCulture)), unit);
+    /// <summary>What a person chose, as it was chosen, up to three decimals: <c>5 %</c>, <c>1.75 fl oz</c>, <c>90 min</c>.</summary>
+    public static Printed Chosen(double value, string unit = "") => new(value, Shown(value.ToString("#,0.###", CultureInfo.InvariantCulture)), unit);
 
     /// <summary>A share that a person chose, as a percentage: 0.05 is <c>5 %</c>, 0.025 is <c>2.5 %</c>.</summary>
     public static Printed ChosenPercent(double share) => Chosen(Math.Round(share * 100, 6), "%");

@@ -83,7 +83,7 @@ public sealed record ErrorTerm(string Name, ErrorKind Kind, double Standard, Sha
 
     private string Amount => string.Create(CultureInfo.InvariantCulture, $"{Kind switch
     {
-        ErrorKind.Reading => $"{Printed.Chosen(Standard)} g",
+        ErrorKind.Reading => $"{Printed.Ratio(Standard)} g",
         ErrorKind.Gravity => $"{Printed.Chosen(Standard)} gravity points",
         ErrorKind.Minutes => $"{Printed.Chosen(Standard)} min",
         _ => $"{Printed.Percent(Standard)}",

@@ -23,7 +23,7 @@ public readonly record struct AlphaAcid : IComparable<AlphaAcid>
         {
             throw new ArgumentOutOfRangeException(nameof(percent), string.Create(
                 CultureInfo.InvariantCulture,
-                $"{percent} % alpha acid is too little for any hop; it looks like a fraction: write {Printed.Chosen(percent * 100)} for {Printed.Percent(percent)}."));
+                $"{percent} % alpha acid is too little for any hop; it looks like a fraction: write {Printed.Chosen(percent * 100)} for {Printed.ChosenPercent(percent)}."));
         }
 
         return new AlphaAcid(Guard.InRange(percent, 0.0, 90.0) / 100);

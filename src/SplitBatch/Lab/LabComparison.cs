@@ -131,7 +131,7 @@ public sealed record LabComparison
 
     private string Measured()
     {
-        var percent = PercentOfMean is { } p ? Invariant($", {Printed.Chosen(p)} % of their mean") : "";
+        var percent = PercentOfMean is { } p ? $", {Printed.Percent(p / 100)} of their mean" : "";
         return $"{A} and {B} differ by {Analyte.Format(Math.Abs(Difference))}{percent}.";
     }
 

@@ -79,7 +79,7 @@ public sealed record LabEquivalence(double Difference, double StandardError, dou
 
     /// <summary>For example <c>0.6 apart (90 % interval -0.22 to 1.42): within 2 of each other.</c></summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Printed.Chosen(Math.Abs(Difference))} apart ({Printed.ChosenPercent(Interval.Level)} interval {Printed.Chosen(Interval.Low)} to {Printed.Chosen(Interval.High)}): {(IsEquivalent ? "within" : "not shown to lie within")} {Printed.Chosen(Margin)} of each other.");
+        $"{Printed.Ratio(Math.Abs(Difference))} apart ({Printed.ChosenPercent(Interval.Level)} interval {Printed.Ratio(Interval.Low)} to {Printed.Ratio(Interval.High)}): {(IsEquivalent ? "within" : "not shown to lie within")} {Printed.Chosen(Margin)} of each other.");
 
     internal static double Level(double alpha) => Guard.OpenShare(2 * alpha, nameof(alpha)) / 2;
 

@@ -124,7 +124,7 @@ public sealed record Precision
 
     private string FigureText()
     {
-        var growing = Exponent == 1 ? Invariant($"{Printed.Percent(Slope)}") : Invariant($"{Printed.Chosen(Slope)} x level^{Printed.Chosen(Exponent)}");
+        var growing = Exponent == 1 ? Invariant($"{Printed.ChosenPercent(Slope)}") : Invariant($"{Printed.Chosen(Slope)} x level^{Printed.Chosen(Exponent)}");
         if (Constant == 0) return growing;
         var constant = Invariant($"{Printed.Chosen(Constant)}");
         return Slope == 0 ? constant : Exponent == 1 ? $"{constant} + {growing} of the level" : $"{constant} + {growing}";
@@ -139,7 +139,7 @@ public sealed record Precision
 
     private static double Percentage(double percent) =>
         percent is > 0 and < 0.1
-            ? throw new ArgumentOutOfRangeException(nameof(percent), Invariant($"{percent} % is finer than any beer analysis; it looks like a share: write {Printed.Chosen(percent * 100)} for {Printed.Percent(percent)}."))
+            ? throw new ArgumentOutOfRangeException(nameof(percent), Invariant($"{percent} % is finer than any beer analysis; it looks like a share: write {Printed.Chosen(percent * 100)} for {Printed.ChosenPercent(percent)}."))
             : Guard.InRange(Guard.Positive(percent), 0.0, 100.0, nameof(percent));
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -38,5 +38,5 @@ public sealed record RunComponents(double Repeatability, double BetweenRuns, int
 
     /// <summary>For example <c>within a run 0.25, from run to run 0.53, together 0.59</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"within a run {Printed.Chosen(Repeatability)}, from run to run {(KnowsRuns ? FormattableString.Invariant($"{Printed.Chosen(BetweenRuns)}") : "not known")}, together {Printed.Chosen(Intermediate)}");
+        $"within a run {Printed.Statistic(Repeatability)}, from run to run {(KnowsRuns ? FormattableString.Invariant($"{Printed.Statistic(BetweenRuns)}") : "not known")}, together {Printed.Statistic(Intermediate)}");
 }

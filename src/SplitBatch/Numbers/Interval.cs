@@ -23,5 +23,5 @@ public readonly record struct Interval(double Low, double High, double Level = 0
 
     /// <summary>For example <c>21.3 to 30.8 (95 %)</c>.</summary>
     public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"{Printed.Chosen(Low)} to {Printed.Chosen(High)} ({Printed.ChosenPercent(Level)})");
+        string.Create(CultureInfo.InvariantCulture, $"{Printed.Ratio(Low)} to {Printed.Ratio(High)} ({Printed.ChosenPercent(Level)})");
 }

@@ -43,5 +43,5 @@ public sealed record BrewMean(MeanTest Test)
 
     /// <summary>For example <c>mean 1.27 over 3 brews (-0.23 to 2.76, 95 %); the next brew -1.73 to 4.26</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"mean {Printed.Chosen(Test.Mean)} over {Test.Count} brews ({Printed.Chosen(Test.Interval.Low)} to {Printed.Chosen(Test.Interval.High)}, {Printed.ChosenPercent(Test.Interval.Level)}); the next brew {Printed.Chosen(Test.Next.Low)} to {Printed.Chosen(Test.Next.High)}");
+        $"mean {Printed.Ratio(Test.Mean)} over {Test.Count} brews ({Printed.Ratio(Test.Interval.Low)} to {Printed.Ratio(Test.Interval.High)}, {Printed.ChosenPercent(Test.Interval.Level)}); the next brew {Printed.Ratio(Test.Next.Low)} to {Printed.Ratio(Test.Next.High)}");
 }

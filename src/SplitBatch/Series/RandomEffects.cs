@@ -56,7 +56,7 @@ public sealed record RandomEffects(
 
     /// <summary>For example <c>mean 1.28 over 3 brews that differ (-0.2 to 2.75, 95 %); the next brew -1.05 to 3.6</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"mean {Printed.Chosen(Mean)} over {Brews} brews that {(BetweenBrews > 0 ? "differ" : "differ no more than chance explains")} ({Printed.Chosen(Interval.Low)} to {Printed.Chosen(Interval.High)}, {Printed.ChosenPercent(Interval.Level)}); the next brew {Printed.Chosen(Next.Low)} to {Printed.Chosen(Next.High)}");
+        $"mean {Printed.Ratio(Mean)} over {Brews} brews that {(BetweenBrews > 0 ? "differ" : "differ no more than chance explains")} ({Printed.Ratio(Interval.Low)} to {Printed.Ratio(Interval.High)}, {Printed.ChosenPercent(Interval.Level)}); the next brew {Printed.Ratio(Next.Low)} to {Printed.Ratio(Next.High)}");
 
     /// <summary>The variance between brews at which the weighted squares come to their degrees of freedom; 0 where they never exceed them.</summary>
     private static double PauleMandel(IReadOnlyList<double> brews, IReadOnlyList<double> variances)

@@ -72,7 +72,7 @@ public sealed partial class MetricWalkTests
         var critical = 1.96 * Math.Sqrt(2) * 0.5 * Math.Sqrt((1.0 / 2 + 1.0 / 2) / 2);
         Assert.Contains(walk.Says("3-lab-return"), text => text.StartsWith("A 24.3 BU (mean of 2) and B 27.1 BU (mean of 2) differ by 2.8 BU", StringComparison.Ordinal)
             && text.Contains(string.Create(CultureInfo.InvariantCulture, $"lie within {critical:0.0} BU of each other"), StringComparison.Ordinal));
-        Assert.Contains("15 right of 24 (triangle): a difference is shown at 5 % (p = 0.0032; 13 needed).", walk.Says("4-panel-statistics"));
+        Assert.Contains("15 right of 24 (triangle): a difference is shown at 5 % (p = 0.003; 13 needed).", walk.Says("4-panel-statistics"));
         Assert.Contains("60 minutes or first wort? Tasters could tell them apart: 15 of 24 blind triangles were right, where guessing gives 8.", string.Join(" ", walk.Says("5-write-up")), StringComparison.Ordinal);
         Assert.Contains("2 beers of 1 trial with an estimate and a lab value", walk.Says("6-learn"));
         var report = File.ReadAllText(Path.Combine(walk.Pages, "mine", "write-up", "write-up.md"));

@@ -16,7 +16,7 @@ public class AltitudeWarningTests
     {
         var model = BitternessModels.All.Single(m => m.Name == name);
         Assert.Equal(
-            $"At 1500 m the wort boils at about 95 °C, where alpha acid isomerises 35 % more slowly than at 100 °C; {name} was made near sea level and does not count that, so the beer will be less bitter than estimated.",
+            $"At 1,500 m the wort boils at about 95.0 °C, where alpha acid isomerises 35 % more slowly than at 100 °C; {name} was made near sea level and does not count that, so the beer will be less bitter than estimated.",
             Assert.Single(BitternessEstimate.Of(Kettle.Metric(20, 1.050, altitudeMeters: 1500), Charges, model).Warnings));
         Assert.Empty(BitternessEstimate.Of(Kettle.Metric(20, 1.050, altitudeMeters: 300), Charges, model).Warnings);
         Assert.False(ModelComparison.Of(Kettle.Metric(20, 1.050, altitudeMeters: 1500), Charges, [model]).Rows[0].InRange);
@@ -25,7 +25,7 @@ public class AltitudeWarningTests
     [Fact]
     public void A_kettle_in_feet_is_warned_in_feet_and_Fahrenheit() =>
         Assert.StartsWith(
-            "At 5280 ft the wort boils at about 202.4 °F, where",
+            "At 5,280 ft the wort boils at about 202 °F, where",
             Assert.Single(BitternessEstimate.Of(Kettle.Us(5, 1.050, altitudeFeet: 5280), Charges).Warnings),
             StringComparison.Ordinal);
 

@@ -13,7 +13,7 @@ public class BadDoseTests
     public void Pounds_for_ounces_are_recognised()
     {
         var message = Refusal(HopCharge.Boil(Cones, Mass.FromPounds(2), 60));
-        Assert.Contains("45.4 g/L; accepted: up to 20 g/L. If ounces were meant, write 2 oz, in code Mass.FromOunces(2).", message, StringComparison.Ordinal);
+        Assert.Contains("45.4 g/L; accepted: up to 20.0 g/L. If ounces were meant, write 2 oz, in code Mass.FromOunces(2).", message, StringComparison.Ordinal);
         Assert.Contains("write 60 g, in code Mass.FromGrams(60)", Refusal(HopCharge.Boil(Cones, Mass.FromKilograms(60), 60)), StringComparison.Ordinal);
         Assert.Contains("ounces for grams?", Refusal(HopCharge.Boil(Cones, Mass.FromGrams(1700), 60)), StringComparison.Ordinal);
     }
@@ -64,7 +64,7 @@ public class BadDoseTests
         var strong = BitternessEstimate.Of(Kettle.Metric(20, 1.140), [HopCharge.Boil(Cones, Mass.FromGrams(50), 60)]);
         Assert.Contains("The mean gravity of the boil, 1.140, is outside what Tinseth was made for (1.030 to 1.130).", strong.Warnings);
         var heavy = BitternessEstimate.Of(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(200), 10)]);
-        Assert.Contains("10 g/L of hops is beyond", Assert.Single(heavy.Warnings), StringComparison.Ordinal);
+        Assert.Contains("10.0 g/L of hops is beyond", Assert.Single(heavy.Warnings), StringComparison.Ordinal);
         var late = Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)) };
         Assert.Contains("knows nothing of hops after flame-out", Assert.Single(BitternessEstimate.Of(late, [HopCharge.Whirlpool(Cones, Mass.FromGrams(50))]).Warnings), StringComparison.Ordinal);
         Assert.Empty(BitternessEstimate.Of(late, [HopCharge.Whirlpool(Cones, Mass.FromGrams(50))], BitternessModels.Kinetics).Warnings);

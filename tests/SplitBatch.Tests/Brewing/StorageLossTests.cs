@@ -41,7 +41,7 @@ public class StorageLossTests
         var half = 1.96 * Math.Sqrt(storage * storage + 0.10 * 0.10 / 3);
         Assert.Equal(loss.Alpha.Percent * (1 - half), loss.PercentInterval.Low, 5);
         Assert.Equal(loss.Alpha.Percent * (1 + half), loss.PercentInterval.High, 5);
-        Assert.Equal("cones: 5.05 % alpha acid on brew day of 6.0 % alpha acid assayed (84 % left, by Garetz), 4.3 to 5.8 % (95 %)", loss.ToString());
+        Assert.Equal("cones: 5.0 % alpha acid on brew day of 6.0 % alpha acid assayed (84 % left, by Garetz), 4.3 to 5.8 % (95 %)", loss.ToString());
     }
 
     [Fact]

@@ -16,7 +16,7 @@ public class LabComparisonTests
         Assert.Equal(2.8 * 0.6 / Math.Sqrt(2), comparison.CriticalDifference!.Value, 9);
         Assert.Equal(Judgement.Exceeds, comparison.Judgement);
         Assert.Equal(
-            "A 26.4 BU (mean of 2) and B 22.9 BU (mean of 2) differ by 3.5 BU, 14.2 % of their mean. With repeatability, standard deviation 0.6, "
+            "A 26.4 BU (mean of 2) and B 22.9 BU (mean of 2) differ by 3.5 BU, 14 % of their mean. With repeatability, standard deviation 0.6, "
             + "two such results on the same beer lie within 1.2 BU of each other in 95 cases out of 100: the difference is larger, so the beers differ in bitterness as this method measures it.",
             comparison.ToString());
     }

@@ -83,7 +83,7 @@ public class PanelSentencesTests
         Assert.StartsWith("preference, tasters who were right (some by guessing): 4 for B, 0 for A, 1 without one: ", report.Preferences[1].ToString(), StringComparison.Ordinal);
 
         var shown = RatingReport.Of([], [.. Enumerable.Repeat(((Side?)Side.A, false), 12)]);
-        Assert.Equal("preference, all tasters: 0 for B, 12 for A: a preference for A is shown (p = 0.0005, corrected for all questions p = 0.0005).", shown.ToString());
+        Assert.Equal("preference, all tasters: 0 for B, 12 for A: a preference for A is shown (p < 0.001, corrected for all questions p < 0.001).", shown.ToString());
         Assert.StartsWith("preference, all tasters: 12 for B", RatingReport.Of([], [.. Enumerable.Repeat(((Side?)Side.B, false), 12)]).ToString(), StringComparison.Ordinal);
         Assert.Contains("a preference for B is shown", RatingReport.Of([], [.. Enumerable.Repeat(((Side?)Side.B, false), 12)]).ToString(), StringComparison.Ordinal);
         Assert.Equal("2 questions beside the difference: nothing is shown after correction for asking so many, which does not mean that there is nothing.", RatingReport.Of([], [(Side.A, true), (Side.B, false)]).ToString());

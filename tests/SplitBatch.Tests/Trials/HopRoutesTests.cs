@@ -44,7 +44,7 @@ public sealed class HopRoutesTests : IDisposable
         Assert.Equal(0.3 * -Math.Log(0.840896), storage[0].Standard, 5);
         Assert.Contains(trial.Doses.Uncertainty(draws: 1000).Contributions, c => c.Term.Name == "storage, cones" && c.ToA > 0);
         Assert.Contains("alpha acid of cones aged to brew day by Garetz, of pellets aged to brew day by Nickerson & Likens", trial.Verdict().Claims.Single(claim => claim.Id == "dose.mass").Method, StringComparison.Ordinal);
-        Assert.Equal("cones (whole cones, 4.62 ± 0.25 % alpha acid on 2026-03-30, 4.0 ± 0.4 % beta acid, crop 2025)", trial.LotOf(Side.A).ToString());
+        Assert.Equal("cones (whole cones, 4.6 ± 0.3 % alpha acid on 2026-03-30, 4.0 ± 0.4 % beta acid, crop 2025)", trial.LotOf(Side.A).ToString());
         Assert.Contains("is aged already", Assert.Throws<ArgumentException>(() => trial.LotOf(Side.A).On(new DateOnly(2026, 4, 1))).Message, StringComparison.Ordinal);
     }
 

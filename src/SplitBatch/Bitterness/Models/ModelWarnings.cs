@@ -61,5 +61,5 @@ public static class ModelWarnings
     }
 
     private static string Boils(Kettle kettle) =>
-        Spoken.Of(Spoken.IsUs(kettle.Altitude) ? kettle.BoilingTemperature.ToUnit(UnitsNet.Units.TemperatureUnit.DegreeFahrenheit) : kettle.BoilingTemperature);
+        Printed.Temperature(Spoken.IsUs(kettle.Altitude) ? kettle.BoilingTemperature.ToUnit(UnitsNet.Units.TemperatureUnit.DegreeFahrenheit) : kettle.BoilingTemperature);
 }

@@ -99,7 +99,7 @@ internal static class LabPhrases
     private static Sentence Scatter(LabComparison comparison) => comparison.OverRuns is { Mean.Interval: var over } runs
         ? Sentence.Of($"over {Printed.Count(runs.Differences.Count, "run")} that each hold both halves, half B less half A lies between {Signed(comparison, -over.High)} and {Signed(comparison, -over.Low)} ({Printed.ChosenPercent(over.Level)} confidence)")
         : Sentence.Of(
-        $"two such means of the same beer, measured {Measured(comparison.Circumstance)}, would lie within {Value(comparison.Analyte, comparison.CriticalDifference!.Value, Math.Abs(comparison.Difference))} of each other in {Printed.Chosen(95)} cases of {Printed.Chosen(100)}");
+        $"two such means of the same beer, measured {Measured(comparison.Circumstance)}, would lie within {Value(comparison.Analyte, comparison.CriticalDifference!.Value, Math.Abs(comparison.Difference))} of each other in {Printed.Chosen(95)} cases out of {Printed.Chosen(100)}");
 
     private static Printed Value(Analyte analyte, double value, double? against = null) =>
         Printed.Fixed(value, analyte.Decimals, analyte.Unit == analyte.Name ? "" : analyte.Unit, against);

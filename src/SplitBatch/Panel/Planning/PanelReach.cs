@@ -59,7 +59,7 @@ public sealed record PanelReach(
     public override string ToString()
     {
         var detects = Detects is { } share
-            ? $"a difference shows in {Printed.ChosenPercent(Power)} of panels or more if {Printed.ChosenPercent(share)} or more discriminate"
+            ? $"a difference shows in {Printed.ChosenPercent(Power)} of panels or more if {Printed.Percent(share)} or more discriminate"
             : "no count of so few can show a difference";
         return $"{Tasters} tasters ({Protocol.Name}): {detects}; if nobody does, {Printed.ChosenPercent(Power)} of panels or more can rule out {Printed.Percent(RulesOut)} discriminators and no smaller share.";
     }

@@ -69,7 +69,7 @@ public sealed record PourPlan
         $"{Beers[0]}; {Beers[1]}; at most {Most.Drunk} for one taster in one sitting");
 
     private static double Percent(double value, string name) => value is > 0 and < 0.2
-        ? throw new ArgumentOutOfRangeException(name, Invariant($"{name} is {value}; it is a percentage by volume, so write {Printed.Chosen(value * 100)} for {Printed.Percent(value)}, or 0 for a beer without alcohol."))
+        ? throw new ArgumentOutOfRangeException(name, Invariant($"{name} is {value}; it is a percentage by volume, so write {Printed.Chosen(value * 100)} for {Printed.ChosenPercent(value)}, or 0 for a beer without alcohol."))
         : Guard.InRange(value, 0.0, 20.0, name);
 }
 
