@@ -5,8 +5,8 @@ using System.Runtime.CompilerServices;
 namespace SplitBatch.Kernel.Cells;
 
 /// <summary>
-/// What the compiled code of a cell calls at the start of every method and at the head of every loop: whether it is to stop, and whether its
-/// stack is nearly full. The calls are woven in; no cell is written against them.
+/// What the compiled code of a cell calls at the start of every method and at the head of every loop: whether it is to stop, and whether
+/// its stack is nearly full. The calls are woven in; no cell is written against them.
 /// </summary>
 /// <remarks>While no cell is being stopped, a look is one read of a static. Whose cell is meant is asked only then.</remarks>
 [EditorBrowsable(EditorBrowsableState.Never)]

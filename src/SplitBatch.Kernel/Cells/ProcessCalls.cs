@@ -4,7 +4,8 @@ using System.Diagnostics;
 namespace SplitBatch.Kernel.Cells;
 
 /// <summary>
-/// What a cell's calls to the process's own doings become: none ends the kernel, and what a program prints that a cell starts is the cell's.
+/// What a cell's calls to the process's own doings become: none ends the kernel, and what a program prints that a cell starts is the
+/// cell's.
 /// Names and parameters are those of the calls they stand for.
 /// </summary>
 [EditorBrowsable(EditorBrowsableState.Never)]

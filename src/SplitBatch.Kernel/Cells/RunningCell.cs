@@ -3,8 +3,8 @@ using System.Text;
 namespace SplitBatch.Kernel.Cells;
 
 /// <summary>
-/// One cell while it runs: where its outputs go, in order and one at a time, and whether it is to stop. Console writes that follow each other
-/// closely are joined.
+/// One cell while it runs: where its outputs go, in order and one at a time, and whether it is to stop. Console writes that follow each
+/// other closely are joined.
 /// </summary>
 internal sealed class RunningCell(ICellSink sink, CancellationToken cancellation) : IDisposable
 {
@@ -107,7 +107,8 @@ internal sealed class RunningCell(ICellSink sink, CancellationToken cancellation
             if (printed > MostText)
             {
                 FlushLocked();
-                sink.Publish(new TextOutput($"\nThe cell has printed more than {MostText:N0} characters; the rest is left out.\n", IsError: true));
+                sink.Publish(
+                    new TextOutput($"\nThe cell has printed more than {MostText:N0} characters; the rest is left out.\n", IsError: true));
             }
             else if (text.Length > 16_384) FlushLocked();
             else flushTimer ??= new Timer(_ => Flush(), null, FlushAfter, Timeout.InfiniteTimeSpan);
@@ -122,7 +123,8 @@ internal sealed class RunningCell(ICellSink sink, CancellationToken cancellation
             shown += output is ShownOutput { Data.Forms: var forms } ? forms.Sum(f => (long)f.Value.Length) + 200 : 0;
             FlushLocked();
             if (shown <= MostShown) sink.Publish(output);
-            else sink.Publish(new TextOutput($"\nThe cell has shown more than {MostShown:N0} characters; the rest is left out.\n", IsError: true));
+            else sink.Publish(
+                new TextOutput($"\nThe cell has shown more than {MostShown:N0} characters; the rest is left out.\n", IsError: true));
         }
     }
 

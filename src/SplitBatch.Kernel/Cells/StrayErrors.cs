@@ -3,8 +3,8 @@ using System.Runtime.ExceptionServices;
 namespace SplitBatch.Kernel.Cells;
 
 /// <summary>
-/// Exceptions that no code catches, on threads, timers and finalizers of cells. The runtime would end the process; here the cell is told, and
-/// the thread alone ends.
+/// Exceptions that no code catches, on threads, timers and finalizers of cells. The runtime would end the process; here the cell is told,
+/// and the thread alone ends.
 /// </summary>
 internal static class StrayErrors
 {

@@ -48,7 +48,9 @@ internal sealed record CellDeclarations(
         return texts;
     }
 
-    /// <summary>Of each name the last that was made, and of functions of one name each signature; and the types that another hides.</summary>
+    /// <summary>
+    /// Of each name the last that was made, and of functions of one name each signature; and the types that another hides.
+    /// </summary>
     private static (List<(int Cell, DeclaredMember Member)> Kept, List<(int Cell, DeclaredMember Member, int Newer)> Hidden) Newest(
         IReadOnlyList<CellDeclarations> cells)
     {

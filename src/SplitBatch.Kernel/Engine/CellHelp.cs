@@ -33,7 +33,8 @@ internal sealed class CellHelp(Func<Script?> last) : IDisposable
             .GetCompletionsAsync(document, cursor, cancellationToken: cancellation).ConfigureAwait(false);
 
         // What would change the text elsewhere, as by a using, cannot be asked for here.
-        var items = found.ItemsList.Where(i => !i.IsComplexTextEdit && !i.FilterText.StartsWith(DeclaredMember.Hidden, StringComparison.Ordinal));
+        var items =
+            found.ItemsList.Where(i => !i.IsComplexTextEdit && !i.FilterText.StartsWith(DeclaredMember.Hidden, StringComparison.Ordinal));
         return [.. items.Select(i => new Completion(i.FilterText, Kinds.FirstOrDefault(i.Tags.Contains) ?? ""))];
     }
 

@@ -7,8 +7,8 @@ using SplitBatch.Kernel.Cells;
 namespace SplitBatch.Kernel.Engine;
 
 /// <summary>
-/// Puts looks into a compiled cell, so that it can be stopped without force: at the start of every method and at the head of every loop. Calls
-/// that would end the process, or start another whose output nobody sees, go to <see cref="ProcessCalls"/>.
+/// Puts looks into a compiled cell, so that it can be stopped without force: at the start of every method and at the head of every loop.
+/// Calls that would end the process, or start another whose output nobody sees, go to <see cref="ProcessCalls"/>.
 /// </summary>
 internal static class CellWeaver
 {
@@ -23,13 +23,15 @@ internal static class CellWeaver
         image.Position = 0;
         lines?.Position = 0;
         var reading = new ReaderParameters { InMemory = true };
-        if (lines is not null) (reading.ReadSymbols, reading.SymbolStream, reading.SymbolReaderProvider) = (true, lines, new PortablePdbReaderProvider());
+        if (lines is not null) (reading.ReadSymbols, reading.SymbolStream, reading.SymbolReaderProvider)
+            = (true, lines, new PortablePdbReaderProvider());
         using var module = ModuleDefinition.ReadModule(image, reading);
         var looks = new Looks(module);
         foreach (var method in module.GetTypes().SelectMany(t => t.Methods).Where(m => m.HasBody)) Weave(method, looks);
         var (woven, wovenLines) = (new MemoryStream(), lines is null ? null : new MemoryStream());
         var writing = new WriterParameters();
-        if (lines is not null) (writing.WriteSymbols, writing.SymbolStream, writing.SymbolWriterProvider) = (true, wovenLines, new PortablePdbWriterProvider());
+        if (lines is not null) (writing.WriteSymbols, writing.SymbolStream, writing.SymbolWriterProvider)
+            = (true, wovenLines, new PortablePdbWriterProvider());
         module.Write(woven, writing);
         woven.Position = 0;
         wovenLines?.Position = 0;

@@ -33,8 +33,11 @@ internal sealed record DeclaredMember(
         _ => null,
     };
 
-    private static string Signed(IMethodSymbol method) =>
-        $"{method.Arity}({string.Join(',', method.Parameters.Select(p => (p.RefKind == RefKind.None ? "" : "ref ") + p.Type.ToDisplayString(Whole)))})";
+    private static string Signed(IMethodSymbol method)
+    {
+        var types = method.Parameters.Select(p => (p.RefKind == RefKind.None ? "" : "ref ") + p.Type.ToDisplayString(Whole));
+        return $"{method.Arity}({string.Join(',', types)})";
+    }
 
     private static string WithoutBody(MethodDeclarationSyntax method) => method
         .WithBody(null).WithExpressionBody(SyntaxFactory.ArrowExpressionClause(SyntaxFactory.ParseExpression("throw null!")))
@@ -54,7 +57,8 @@ internal sealed record DeclaredMember(
     private static string Field(IFieldSymbol field)
     {
         var name = SyntaxFacts.GetKeywordKind(field.Name) == SyntaxKind.None ? field.Name : "@" + field.Name;
-        if (field.HasConstantValue && Constant(field) is { } constant) return $"const {field.Type.ToDisplayString(Whole)} {name} = {constant};";
+        if (field.HasConstantValue && Constant(field) is { } constant)
+            return $"const {field.Type.ToDisplayString(Whole)} {name} = {constant};";
         var helpers = new StringBuilder();
         var value = Value(field.Type, field.Name, helpers);
         return value is null ? $"{field.Type.ToDisplayString(Whole)} {name};" : $"{helpers}var {name} = {value};";
@@ -71,7 +75,8 @@ internal sealed record DeclaredMember(
 
         if (field.Type.SpecialType is < SpecialType.System_Boolean or > SpecialType.System_String) return null;
         var ending = field.Type.SpecialType switch { SpecialType.System_Single => "f", SpecialType.System_Decimal => "m", _ => "" };
-        return field.ConstantValue is { } value ? SymbolDisplay.FormatPrimitive(value, quoteStrings: true, useHexadecimalNumbers: false) + ending : null;
+        return field.ConstantValue is { } value
+            ? SymbolDisplay.FormatPrimitive(value, quoteStrings: true, useHexadecimalNumbers: false) + ending : null;
     }
 
     /// <summary>An expression of a type that has no name; null where it has one.</summary>
@@ -84,7 +89,8 @@ internal sealed record DeclaredMember(
             return $"new {{ {string.Join(", ", parts)} }}";
         }
 
-        if (type is INamedTypeSymbol { DelegateInvokeMethod: { } call } function && (function.IsAnonymousType || !type.CanBeReferencedByName))
+        if (type is INamedTypeSymbol { DelegateInvokeMethod: { } call } function
+            && (function.IsAnonymousType || !type.CanBeReferencedByName))
         {
             var parameters = call.Parameters.Select(p => p.ToDisplayString(WholeParameter));
             return $"{call.ReturnType.ToDisplayString(Whole)} ({string.Join(", ", parameters)}) => throw null!";
@@ -93,7 +99,9 @@ internal sealed record DeclaredMember(
         return Around(type, name, helpers);
     }
 
-    /// <summary>An expression of a type with parts that have no name, as a list of them: a function finds the type from its arguments.</summary>
+    /// <summary>
+    /// An expression of a type with parts that have no name, as a list of them: a function finds the type from its arguments.
+    /// </summary>
     private static string? Around(ITypeSymbol type, string name, StringBuilder helpers)
     {
         const char Mark = '\u0001';

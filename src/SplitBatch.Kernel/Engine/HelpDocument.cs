@@ -9,8 +9,8 @@ using Microsoft.CodeAnalysis.Text;
 namespace SplitBatch.Kernel.Engine;
 
 /// <summary>
-/// The cell being written, on top of one text that declares what all cells before it have made: however many there were, a question about it
-/// looks through two texts.
+/// The cell being written, on top of one text that declares what all cells before it have made: however many there were, a question about
+/// it looks through two texts.
 /// </summary>
 internal sealed class HelpDocument : IDisposable
 {
@@ -113,7 +113,8 @@ internal sealed class HelpDocument : IDisposable
         var packs = Path.Combine(runtime, "..", "..", "..", "packs", "Microsoft.NETCore.App.Ref");
         var pack = Directory.Exists(packs)
             ? Directory.GetDirectories(packs)
-                .Select(folder => (Folder: folder, Version: Version.TryParse(Path.GetFileName(folder), out var found) ? found : new Version()))
+                .Select(folder =>
+                    (Folder: folder, Version: Version.TryParse(Path.GetFileName(folder), out var found) ? found : new Version()))
                 .Where(p => p.Version <= Environment.Version).OrderByDescending(p => p.Version)
                 .Select(p => Path.Combine(p.Folder, "ref", $"net{p.Version.Major}.{p.Version.Minor}")).FirstOrDefault(Directory.Exists)
             : null;

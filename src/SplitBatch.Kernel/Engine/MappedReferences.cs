@@ -18,7 +18,8 @@ namespace SplitBatch.Kernel.Engine;
 internal sealed class MappedReferences : MetadataReferenceResolver
 {
     /// <summary>What the kernel is built from and no cell is written against; not read at all.</summary>
-    private static readonly string[] Unneeded = ["Microsoft.CodeAnalysis", "NetMQ", "AsyncIO", "NaCl", "System.ServiceModel"];
+    private static readonly string[] Unneeded =
+        ["Microsoft.CodeAnalysis", "NetMQ", "AsyncIO", "NaCl", "System.ServiceModel", "Mono.Cecil", "Humanizer"];
 
     private static readonly FrozenPlatform Platform = new();
 

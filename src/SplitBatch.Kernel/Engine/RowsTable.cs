@@ -7,7 +7,9 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace SplitBatch.Kernel.Engine;
 
-/// <summary>A matrix, or things of one kind in a row, as a table. What the library itself makes has words of its own and is left alone.</summary>
+/// <summary>
+/// A matrix, or things of one kind in a row, as a table. What the library itself makes has words of its own and is left alone.
+/// </summary>
 /// <param name="Heads">The columns' names; null for a matrix.</param>
 /// <param name="Rows">The texts of the cells.</param>
 /// <param name="More">What is left out, as a sentence; null where nothing is.</param>
@@ -22,7 +24,8 @@ internal sealed record RowsTable(IReadOnlyList<string>? Heads, IReadOnlyList<IRe
             grid.GetLowerBound(0) + row, grid.GetLowerBound(1) + column)),
         Matrix<double> matrix => OfGrid(matrix.RowCount, matrix.ColumnCount, (row, column) => matrix[row, column]),
         string or IDictionary or null => null,
-        IEnumerable things when ElementOf(things.GetType()) is { } type && Columns(type) is { Length: > 0 } columns => OfThings(things, columns),
+        IEnumerable things when ElementOf(things.GetType()) is { } type && Columns(type) is { Length: > 0 } columns =>
+            OfThings(things, columns),
         _ => null,
     };
 
@@ -72,8 +75,10 @@ internal sealed record RowsTable(IReadOnlyList<string>? Heads, IReadOnlyList<IRe
     private static PropertyInfo[]? Columns(Type type)
     {
         if (IsSimple(type) || type.Assembly.GetName().Name?.StartsWith("SplitBatch", StringComparison.Ordinal) == true) return null;
-        if (typeof(IEnumerable).IsAssignableFrom(type) || type.Namespace?.StartsWith("System", StringComparison.Ordinal) == true) return null;
-        var found = type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.GetIndexParameters().Length == 0).ToArray();
+        if (typeof(IEnumerable).IsAssignableFrom(type) || type.Namespace?.StartsWith("System", StringComparison.Ordinal) == true)
+            return null;
+        var found = type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.GetIndexParameters().Length == 0)
+            .ToArray();
         return found.Length <= MostColumns && found.All(p => p.CanRead && IsSimple(p.PropertyType)) ? found : null;
     }
 
@@ -84,12 +89,14 @@ internal sealed record RowsTable(IReadOnlyList<string>? Heads, IReadOnlyList<IRe
             || type == typeof(TimeSpan) || typeof(IFormattable).IsAssignableFrom(type);
     }
 
-    private static string Text(object? value) => value is IFormattable words ? words.ToString(null, CultureInfo.InvariantCulture) : $"{value}";
+    private static string Text(object? value) =>
+        value is IFormattable words ? words.ToString(null, CultureInfo.InvariantCulture) : $"{value}";
 
     private static StringBuilder Row(StringBuilder html, string cell, IReadOnlyList<string> texts)
     {
         html.Append("<tr>");
-        foreach (var text in texts) html.Append('<').Append(cell).Append('>').Append(WebUtility.HtmlEncode(text)).Append("</").Append(cell).Append('>');
+        foreach (var text in texts)
+            html.Append('<').Append(cell).Append('>').Append(WebUtility.HtmlEncode(text)).Append("</").Append(cell).Append('>');
         return html.Append("</tr>");
     }
 }

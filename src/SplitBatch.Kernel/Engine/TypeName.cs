@@ -22,7 +22,8 @@ internal static class TypeName
         if (type.FullName?.StartsWith("System.ValueTuple`", StringComparison.Ordinal) == true)
             return $"({string.Join(", ", type.GetGenericArguments().Select(Of))})";
         var name = type.Name.Split('`')[0];
-        var outer = type.DeclaringType is { } owner && !type.IsGenericParameter && !owner.Name.StartsWith("Submission#", StringComparison.Ordinal)
+        var outer = type.DeclaringType is { } owner && !type.IsGenericParameter
+            && !owner.Name.StartsWith("Submission#", StringComparison.Ordinal)
             ? Of(owner) + "." : "";
         return outer + (type.IsGenericType ? $"{name}<{string.Join(", ", type.GetGenericArguments().Select(Of))}>" : name);
     }

@@ -17,8 +17,9 @@ internal static partial class CellErrors
 
     public static CellResult Interrupted(bool leftBehind) => new(
         Plain("Interrupted", leftBehind
-            ? "The cell was interrupted. It is in a call into a library that cannot be stopped from outside and goes on by itself until that "
-                + "returns; nothing that it does is kept. Variables of earlier cells are kept. To end it at once, restart the kernel."
+            ? "The cell was interrupted. It is in a call into a library that cannot be stopped from outside and goes on by itself "
+                + "until that returns; nothing that it does is kept. Variables of earlier cells are kept. To end it at once, restart "
+                + "the kernel."
             : "The cell was interrupted. Variables of earlier cells are kept."),
         Interrupted: true);
 
@@ -95,7 +96,9 @@ internal static partial class CellErrors
         }
     }
 
-    /// <summary>Where a stack was full. Its whole text has a line for each of a hundred thousand calls, and takes as long to make.</summary>
+    /// <summary>
+    /// Where a stack was full. Its whole text has a line for each of a hundred thousand calls, and takes as long to make.
+    /// </summary>
     private static IEnumerable<string> Innermost(Exception exception) =>
         new StackTrace(exception, fNeedFileInfo: false).GetFrames().Select(frame => frame.GetMethod()).OfType<MethodBase>()
             .Where(method => method.Module.Assembly.IsCollectible).Take(4)

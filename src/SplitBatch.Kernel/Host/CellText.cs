@@ -20,7 +20,8 @@ internal sealed partial record CellText(string Code, IReadOnlyList<string> Owned
     {
         var text = Time().Replace(code, line => new string(' ', line.Length));
         var timed = !ReferenceEquals(text, code) && text != code;
-        if (!text.Contains("using ", StringComparison.Ordinal) && !text.Contains("this ", StringComparison.Ordinal)) return new(text, [], timed);
+        if (!text.Contains("using ", StringComparison.Ordinal) && !text.Contains("this ", StringComparison.Ordinal))
+            return new(text, [], timed);
         var tokens = SyntaxFactory.ParseTokens(text, options: Script).ToList();
         var owned = new List<string>();
         var blank = text.ToCharArray();
@@ -54,7 +55,8 @@ internal sealed partial record CellText(string Code, IReadOnlyList<string> Owned
     {
         if (tokens[at].Text == "await") at++;
         if (at >= tokens.Count || !tokens[at].IsKind(SyntaxKind.UsingKeyword)) return null;
-        var sign = tokens.FindIndex(at, token => token.Kind() is SyntaxKind.EqualsToken or SyntaxKind.SemicolonToken or SyntaxKind.OpenParenToken);
+        var sign =
+            tokens.FindIndex(at, token => token.Kind() is SyntaxKind.EqualsToken or SyntaxKind.SemicolonToken or SyntaxKind.OpenParenToken);
         return sign > at + 2 && tokens[sign].IsKind(SyntaxKind.EqualsToken) && tokens[at + 1].Kind() is not SyntaxKind.StaticKeyword
             ? tokens[sign - 1].ValueText
             : null;

@@ -5,12 +5,12 @@ namespace SplitBatch.Kernel.Host;
 
 /// <summary>
 /// The thread of one running cell. Everything after an <c>await</c> in the cell comes back to it. To stop the cell, its code is asked
-/// (<see cref="CellGuard"/>), an await is abandoned and a wait is interrupted; nothing is aborted, since an abort may fall into the middle of the
-/// runtime's own work and leave it broken.
+/// (<see cref="CellGuard"/>), an await is abandoned and a wait is interrupted; nothing is aborted, since an abort may fall into the middle
+/// of the runtime's own work and leave it broken.
 /// </summary>
 /// <remarks>
-/// A call into a library does not look. A cell that still sits in one after a while is left behind: the kernel goes on without it, and it ends
-/// where its own code looks next.
+/// A call into a library does not look. A cell that still sits in one after a while is left behind: the kernel goes on without it, and it
+/// ends where its own code looks next.
 /// </remarks>
 internal sealed class CellThread : SynchronizationContext
 {

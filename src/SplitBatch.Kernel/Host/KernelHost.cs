@@ -140,7 +140,9 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             if (refused is not null) return refused;
             var clock = Stopwatch.StartNew();
             var outcome = await engine!.RunAsync(rest, cell).ConfigureAwait(false);
-            if (text.IsTimed) cell.Write(false, string.Create(CultureInfo.InvariantCulture, $"The cell took {clock.Elapsed.TotalMilliseconds:0.#} ms.\n"));
+            if (text.IsTimed)
+                cell.Write(false,
+                    string.Create(CultureInfo.InvariantCulture, $"The cell took {clock.Elapsed.TotalMilliseconds:0.#} ms.\n"));
             if (outcome is { Finished: true, Failed: false })
             {
                 missing.Ran(names);

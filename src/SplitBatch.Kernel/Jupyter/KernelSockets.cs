@@ -28,7 +28,8 @@ public sealed class KernelSockets : IOutbox, IDisposable
         _format = new WireFormat(new MessageSigner(connection.Key));
         _log = log;
         _received = received;
-        if (connection.Key.Length == 0) log.Write("the connection file has no key: whoever reaches the ports of this kernel can run code in it");
+        if (connection.Key.Length == 0)
+            log.Write("the connection file has no key: whoever reaches the ports of this kernel can run code in it");
 
         // Each socket below makes connections of its own, within this process, on ports that the system chooses: they must not be ours.
         using var ports = new ReservedPorts(connection);

@@ -35,7 +35,8 @@ internal sealed class LoadedPackages(IEnumerable<string> shared) : IDisposable
             var apart = package.Assemblies.Where(file => Kernels(file) is null).ToList();
             context.Add(package, apart);
             references.AddRange(apart);
-            references.AddRange(package.Assemblies.Select(Kernels).OfType<string>().Where(file => Path.GetDirectoryName(file) != Framework));
+            references.AddRange(package.Assemblies.Select(Kernels).OfType<string>()
+                .Where(file => Path.GetDirectoryName(file) != Framework));
         }
 
         var sentences = request.Wishes
@@ -67,14 +68,16 @@ internal sealed class LoadedPackages(IEnumerable<string> shared) : IDisposable
     }
 
     private static string Sentence((string Name, string? Version) wish, RestoredPackage package) =>
-        wish.Version is { } asked && Version.TryParse(asked, out var wished) && Version.TryParse(package.Version, out var had) && Three(wished) != Three(had)
+        wish.Version is { } asked && Version.TryParse(asked, out var wished) && Version.TryParse(package.Version, out var had)
+            && Three(wished) != Three(had)
             ? $"{package.Name} {package.Version} is loaded; {asked} is not to be had."
             : $"{package.Name} {package.Version} is loaded.";
 
     /// <summary>A sentence for each library of a package in another version than the kernel's, where cells use the kernel's.</summary>
     private IEnumerable<string> Kept(RestoredPackage package) => package.Assemblies
         .Select(file => (File: file, Own: Kernels(file)))
-        .Where(pair => pair.Own is not null && Path.GetDirectoryName(pair.Own) != Framework && FileVersion(pair.Own) != FileVersion(pair.File))
+        .Where(pair =>
+            pair.Own is not null && Path.GetDirectoryName(pair.Own) != Framework && FileVersion(pair.Own) != FileVersion(pair.File))
         .Where(pair => said.Add(pair.Own!))
         .Select(pair => $"{package.Name} {package.Version}: the kernel itself is built on {Path.GetFileNameWithoutExtension(pair.Own)} "
             + $"{Product(pair.Own!)}; that is what cells use.");

@@ -13,7 +13,9 @@ internal sealed class PackageContext() : AssemblyLoadContext("packages")
     private readonly ConcurrentDictionary<string, string> files = new(StringComparer.OrdinalIgnoreCase);
     private readonly ConcurrentDictionary<string, string> natives = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>The loaded assembly of the same name from another file: it cannot be changed for this one any more. Null where none is.</summary>
+    /// <summary>
+    /// The loaded assembly of the same name from another file: it cannot be changed for this one any more. Null where none is.
+    /// </summary>
     public AssemblyName? InPlaceOf(string file) => Assemblies
         .FirstOrDefault(a => a.GetName().Name == Path.GetFileNameWithoutExtension(file) && a.Location != file)?.GetName();
 

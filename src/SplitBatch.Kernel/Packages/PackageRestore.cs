@@ -21,7 +21,8 @@ internal sealed partial class PackageRestore : IDisposable
         foreach (var (name, version) in request.Wishes)
         {
             if (version is null || !_wished.TryGetValue(name, out var earlier) || earlier == version) continue;
-            throw new PackageException($"{name} is loaded already, as {earlier ?? "the newest version"}. A loaded package cannot be changed "
+            throw new PackageException(
+                $"{name} is loaded already, as {earlier ?? "the newest version"}. A loaded package cannot be changed "
                 + "for another version; restart the kernel first.");
         }
 

@@ -14,7 +14,8 @@ public class EnginePartsTests
         typeof(Script).Assembly.GetType("Microsoft.CodeAnalysis.Scripting.ScriptExecutionState", throwOnError: true)!;
 
     private static readonly Type Signatures =
-        typeof(CSharpKernel).Assembly.GetType("Microsoft.DotNet.Interactive.CSharp.SignatureHelp.SignatureHelpGenerator", throwOnError: true)!;
+        typeof(CSharpKernel).Assembly.GetType("Microsoft.DotNet.Interactive.CSharp.SignatureHelp.SignatureHelpGenerator",
+            throwOnError: true)!;
 
     public static TheoryData<Type, string, string> Parts => new()
     {

@@ -24,7 +24,8 @@ public sealed class SurvivalTests(HostFixture kernel) : IClassFixture<HostFixtur
     [Theory]
     [InlineData("Environment.Exit(3);", "A cell cannot end the kernel (Environment.Exit(3)).")]
     [InlineData("Environment.FailFast(\"so\");", "A cell cannot end the kernel (Environment.FailFast: so).")]
-    [InlineData("System.Diagnostics.Process.GetCurrentProcess().Kill();", "A cell cannot end the kernel (Process.Kill on the kernel itself).")]
+    [InlineData("System.Diagnostics.Process.GetCurrentProcess().Kill();",
+        "A cell cannot end the kernel (Process.Kill on the kernel itself).")]
     [InlineData("var thrower = new Thread(() => throw new FormatException(\"alone\")); thrower.Start(); thrower.Join();", "alone")]
     [InlineData("ThreadPool.UnsafeQueueUserWorkItem(_ => throw new FormatException(\"pool\"), null); Thread.Sleep(300);", "pool")]
     [InlineData("async void Fire() { await Task.Delay(10); throw new FormatException(\"void\"); } Fire(); await Task.Delay(300);", "void")]

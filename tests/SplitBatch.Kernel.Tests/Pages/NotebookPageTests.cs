@@ -90,15 +90,16 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
     }
 
     [Theory]
-    [InlineData("text/html", "AAAA")]
-    [InlineData("image/png", "AAAA\" onerror=\"alert(1)")]
-    public void An_attachment_that_is_no_picture_is_left_out(string type, string data)
+    [InlineData("""{"glass.png":{"text/html":"AAAA"}}""")]
+    [InlineData("""{"glass.png":{"image/png":"AA\" onerror=\"alert(1)"}}""")]
+    [InlineData("""{"glass.png":{"image/png\" onerror=\"alert(1)":"AAAA"}}""")]
+    public void What_is_attached_and_is_no_picture_is_left_out(string attachments)
     {
         var prose = NotebookText.Markdown("![A glass](attachment:glass.png)");
-        prose["attachments"] = new System.Text.Json.Nodes.JsonObject { ["glass.png"] = new System.Text.Json.Nodes.JsonObject { [type] = data } };
-        var html = NotebookPage.Html(Notebook.Parse(NotebookText.Of(prose)), "t");
-        Assert.Equal("attachment:glass.png", Parser.ParseDocument(html).QuerySelector("img")!.GetAttribute("src"));
-        Assert.DoesNotContain("onerror", html, StringComparison.Ordinal);
+        prose["attachments"] = System.Text.Json.Nodes.JsonNode.Parse(attachments);
+        var page = NotebookPage.Html(Notebook.Parse(NotebookText.Of(prose)), "t");
+        Assert.DoesNotContain("onerror", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("data:text", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -34,7 +34,9 @@ public sealed class MessageSigner
         return Encoding.ASCII.GetBytes(Convert.ToHexStringLower(hmac.GetHashAndReset()));
     }
 
-    /// <summary>Whether a signature was not seen before, among the last 65,536. A message that comes again was recorded by somebody.</summary>
+    /// <summary>
+    /// Whether a signature was not seen before, among the last 65,536. A message that comes again was recorded by somebody.
+    /// </summary>
     public bool IsNew(ReadOnlySpan<byte> signature)
     {
         if (_key.Length == 0) return true;
