@@ -86,7 +86,7 @@ public sealed record SimilarityTest : CountedAnswers
 
     private PeopleRule? People => Repeats is null ? null : new(new(Protocol, Declared) { Beta = Beta }, new(Repeats.PerTaster));
 
-    /// <summary>For example <c>7 right of 20 (triangle): 30 % discriminators are not ruled out at 5 %; up to 34 % are still allowed (5 right or fewer would have done).</c></summary>
+    /// <summary>For example <c>8 right of 18 (triangle): so small a panel cannot rule out 30 % discriminators; up to 49 % are still allowed.</c></summary>
     public override string ToString()
     {
         var opening = $"{Opening}: ";
