@@ -93,7 +93,7 @@ public sealed class PackedPackages : IAsyncLifetime
         foreach (var name in new[] { "JUPYTER_DATA_DIR", "XDG_DATA_HOME", "MSBuildSDKsPath", "MSBUILD_EXE_PATH", "MSBuildExtensionsPath", "MSBuildLoadMicrosoftTargetsReadOnly" }) start.Environment.Remove(name);
     }
 
-    private Task PackAsync(string project) => EndAsync(new(
+    private Task<string> PackAsync(string project) => EndAsync(new(
         "dotnet",
         ["pack", Repository.Path("src", project), "--artifacts-path", Path.Combine(_root.FullName, "artifacts"), "--output", Feed, $"-p:Version={Version}", "-v", "quiet", "-nodeReuse:false"]));
 
