@@ -12,25 +12,21 @@ public sealed class KernelStartCommand : AsyncCommand<KernelStartCommand.Setting
 {
     /// <summary>
     /// Serves the kernel when the words are exactly those of an installed kernel, before any command line is parsed: it saves a part of the
-    /// start that a student waits for. False when they are not.
+    /// start that a student waits for. Its exit code; null when they are not.
     /// </summary>
-    public static bool TryStart(string[] args)
+    public static int? TryStart(string[] args)
     {
         if (args is not ["kernel", "start", "--connection-file", var file] || !File.Exists(file))
         {
-            return false;
+            return null;
         }
 
-        KernelProcess.RunAsync(file, () => new KernelHost()).GetAwaiter().GetResult();
-        return true;
+        return KernelProcess.RunAsync(file, () => new KernelHost()).GetAwaiter().GetResult();
     }
 
     /// <inheritdoc/>
-    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
-    {
-        await KernelProcess.RunAsync(settings.ConnectionFile, () => new KernelHost());
-        return 0;
-    }
+    public override Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken) =>
+        KernelProcess.RunAsync(settings.ConnectionFile, () => new KernelHost());
 
     /// <summary>The one thing a kernel needs to know.</summary>
     public sealed class Settings : CommandSettings

@@ -1,9 +1,12 @@
 using Spectre.Console;
 using SplitBatch.Cli;
 
-if (KernelStartCommand.TryStart(args))
+// A pattern that never comes to an end cannot be stopped from outside: it gives up by itself. Read by the first pattern of the process.
+AppContext.SetData("REGEX_DEFAULT_MATCH_TIMEOUT", TimeSpan.FromSeconds(5));
+
+if (KernelStartCommand.TryStart(args) is { } code)
 {
-    Environment.Exit(0); // A cell may still be running, on a thread of its own.
+    Environment.Exit(code); // A cell may still be running, on a thread of its own.
 }
 
 // Made before any kernel starts: cells then have a console of their own, and this one stays the process's.

@@ -38,6 +38,7 @@ internal static class DocumentFiles
         };
         for (var i = 0; i < document.Figures.Count; i++)
         {
+            LongCall.Look();
             var name = "figures/" + Document.FigureFile(i, document.Figures[i]);
             files.Add((name + ".svg", Bytes(document.Figures[i].ToSvg())));
             if (document.Figures[i].ToPng() is { } png) files.Add((name + ".png", png));
@@ -51,6 +52,7 @@ internal static class DocumentFiles
         {
             foreach (var (shape, name) in new[] { (PictureShape.Wide, "summary-16x9"), (PictureShape.Square, "summary-square") })
             {
+                LongCall.Look();
                 files.Add((name + ".svg", Bytes(summary.ToSvg(shape))));
                 if (summary.ToPng(shape) is { } png) files.Add((name + ".png", png));
             }

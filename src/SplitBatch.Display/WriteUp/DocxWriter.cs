@@ -53,7 +53,11 @@ internal sealed class DocxContent(Document document, MainDocumentPart main)
     {
         yield return Styled("Title", document.Title);
         if (document.Subtitle.Length > 0) yield return Styled("Subtitle", document.Subtitle);
-        foreach (var element in document.Blocks.SelectMany(Of)) yield return element;
+        foreach (var block in document.Blocks)
+        {
+            LongCall.Look();
+            foreach (var element in Of(block)) yield return element;
+        }
     }
 
     private IEnumerable<OpenXmlElement> Of(Block block) => block switch

@@ -43,7 +43,8 @@ public interface ICellHost : IAsyncDisposable
 
     /// <summary>
     /// Stops the running cell, if any; the cell's own <see cref="ExecuteAsync"/> then returns an interrupted result.
-    /// True when nothing runs any more; false when the cell is in a call that cannot be ended without a restart.
+    /// True when nothing runs any more; false when the cell is in a call into a library that does not end yet: it was left behind, the
+    /// kernel goes on, and nothing that the cell still does is kept.
     /// </summary>
     Task<bool> InterruptAsync();
 }

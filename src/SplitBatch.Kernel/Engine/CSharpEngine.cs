@@ -1,10 +1,9 @@
-using Microsoft.CodeAnalysis.Text;
+using System.Reflection;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.Events;
 using SplitBatch.Kernel.Cells;
-using LinePosition = Microsoft.CodeAnalysis.Text.LinePosition;
 
 namespace SplitBatch.Kernel.Engine;
 
@@ -17,17 +16,20 @@ internal sealed class CSharpEngine : ICellEngine
     private readonly CSharpKernel csharp = new CSharpKernel(Name).UseWho().UseValueSharing();
     private readonly Func<Func<Task>, Task> onThread;
     private readonly CellChain cells;
+    private readonly CellHelp help;
 
     /// <summary>Makes an engine that has run nothing yet.</summary>
     /// <param name="onThread">Runs a cell's code on a thread of its own, and ends as that does.</param>
-    public CSharpEngine(Func<Func<Task>, Task> onThread)
+    /// <param name="findPackaged">Finds the assembly of a package by its name.</param>
+    public CSharpEngine(Func<Func<Task>, Task> onThread, Func<AssemblyName, Assembly?> findPackaged)
     {
         this.onThread = onThread;
         ref var options = ref EngineParts.Options(csharp);
         options = options.WithEmitDebugInformation(true).WithFileEncoding(System.Text.Encoding.UTF8).WithFilePath("cell");
         // An error says its line.
         MappedReferences.Attach(csharp, StartSetting.References);
-        cells = new CellChain(csharp);
+        cells = new CellChain(csharp, findPackaged);
+        help = new CellHelp(() => csharp.ScriptState?.Script);
         csharp.AddMiddleware(RunOnThreadAsync, nameof(CSharpEngine));
         kernel.Add(csharp);
         kernel.DefaultKernelName = Name;
@@ -56,46 +58,25 @@ internal sealed class CSharpEngine : ICellEngine
     }
 
     /// <inheritdoc/>
-    public void AddReferences(IEnumerable<string> files) => csharp.AddAssemblyReferences(files);
+    public void AddReferences(IEnumerable<string> files) => MappedReferences.Add(csharp, files);
 
     /// <inheritdoc/>
-    public async Task<IReadOnlyList<Completion>> CompleteAsync(string code, LinePosition cursor, CancellationToken cancellation)
-    {
-        var events = await AskAsync(new RequestCompletions(code, At(cursor), Name), cancellation).ConfigureAwait(false);
-        return [.. events.OfType<CompletionsProduced>().SelectMany(c => c.Completions)
-            .Select(c => new Completion(c.InsertText ?? c.DisplayText, c.Kind))];
-    }
+    public Task<IReadOnlyList<Completion>> CompleteAsync(string code, int cursor, CancellationToken cancellation) =>
+        help.CompleteAsync(code, cursor, cancellation);
 
     /// <inheritdoc/>
-    public async Task<string?> HoverAsync(string code, LinePosition cursor, CancellationToken cancellation)
-    {
-        var events = await AskAsync(new RequestHoverText(code, At(cursor), Name), cancellation).ConfigureAwait(false);
-        return events.OfType<HoverTextProduced>().SelectMany(h => h.Content).FirstOrDefault()?.Value;
-    }
+    public Task<string?> HoverAsync(string code, int cursor, CancellationToken cancellation) => help.HoverAsync(code, cursor, cancellation);
 
     /// <inheritdoc/>
-    public async Task<IReadOnlyList<CallSignature>> SignaturesAsync(string code, LinePosition cursor, CancellationToken cancellation)
-    {
-        var events = await AskAsync(new RequestSignatureHelp(code, At(cursor), Name), cancellation).ConfigureAwait(false);
-        return [.. events.OfType<SignatureHelpProduced>().Take(1).SelectMany(h => h.Signatures).Select(s => new CallSignature(
-            s.Label,
-            s.Documentation?.Value ?? "",
-            [.. s.Parameters.Select(p => (p.Label, p.Documentation?.Value ?? ""))]))];
-    }
+    public Task<IReadOnlyList<CallSignature>> SignaturesAsync(string code, int cursor, CancellationToken cancellation) =>
+        help.SignaturesAsync(code, cursor, cancellation);
 
     /// <inheritdoc/>
     public void Dispose()
     {
         kernel.Dispose();
         cells.Dispose();
-    }
-
-    private static Microsoft.DotNet.Interactive.LinePosition At(LinePosition cursor) => new(cursor.Line, cursor.Character);
-
-    private async Task<IEnumerable<KernelEvent>> AskAsync(KernelCommand command, CancellationToken cancellation)
-    {
-        await cells.CatchUpAsync().ConfigureAwait(false);
-        return (await kernel.SendAsync(command, cancellation).ConfigureAwait(false)).Events;
+        help.Dispose();
     }
 
     private async Task RunOnThreadAsync(KernelCommand command, KernelInvocationContext context, KernelPipelineContinuation next)

@@ -9,6 +9,7 @@ using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.Emit;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.CodeAnalysis.Scripting.Hosting;
+using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Engine;
 
@@ -21,21 +22,25 @@ internal sealed class CellAssembly : AssemblyLoadContext
     private static readonly EmitOptions WithLines = new(debugInformationFormat: DebugInformationFormat.PortablePdb);
 
     private readonly Script? earlier;
+    private readonly Func<AssemblyName, Assembly?> findPackaged;
 
-    private CellAssembly(Script? earlier, InteractiveAssemblyLoader files)
+    private CellAssembly(Script? earlier, InteractiveAssemblyLoader files, Func<AssemblyName, Assembly?> findPackaged)
         : base(isCollectible: true)
     {
         this.earlier = earlier;
+        this.findPackaged = findPackaged;
         Resolving += (_, name) => EngineParts.Resolve(files, name.FullName, null);
     }
 
     /// <summary>Compiles a script and loads it, so that it runs from here.</summary>
     /// <param name="script">The script, not yet run.</param>
     /// <param name="files">Finds what cells refer to by file.</param>
+    /// <param name="findPackaged">Finds the assembly of a package by its name, before the kernel's own of that name is.</param>
     /// <param name="cancellation">Stops the compiler.</param>
     /// <returns>Whether it holds types that the compiler uses again for later cells, as those of <c>new { A = 1 }</c>.</returns>
     /// <exception cref="CompilationErrorException">The script does not compile.</exception>
-    public static bool Load(Script<object> script, InteractiveAssemblyLoader files, CancellationToken cancellation)
+    public static bool Load(
+        Script<object> script, InteractiveAssemblyLoader files, Func<AssemblyName, Assembly?> findPackaged, CancellationToken cancellation)
     {
         var compilation = script.GetCompilation();
         ThrowOnErrors(compilation.GetParseDiagnostics(cancellation));
@@ -50,9 +55,9 @@ internal sealed class CellAssembly : AssemblyLoadContext
         }
 
         var shared = HasSharedTypes(image);
-        image.Position = 0;
-        lines?.Position = 0;
-        var assembly = new CellAssembly(script.Previous, files).LoadFromStream(image, lines);
+        var (woven, wovenLines) = CellWeaver.Weave(image, lines);
+        var assembly = new CellAssembly(script.Previous, files, findPackaged).LoadFromStream(woven, wovenLines);
+        StrayErrors.Own(assembly, RunningCell.Current!);
         var start = compilation.GetEntryPoint(cancellation)!;
         var method = assembly.GetType(start.ContainingType.MetadataName, throwOnError: true)!
             .GetMethod(start.MetadataName, BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic)!;
@@ -60,7 +65,7 @@ internal sealed class CellAssembly : AssemblyLoadContext
         return shared;
     }
 
-    /// <summary>Finds the assembly of an earlier cell. Any other is found as usual.</summary>
+    /// <summary>Finds the assembly of an earlier cell, or of a package. Any other is found as usual.</summary>
     protected override Assembly? Load(AssemblyName assemblyName)
     {
         for (var script = earlier; script is not null; script = script.Previous)
@@ -69,7 +74,7 @@ internal sealed class CellAssembly : AssemblyLoadContext
                 return EngineParts.Executor((Script<object>)script).Method.Module.Assembly;
         }
 
-        return null;
+        return findPackaged(assemblyName);
     }
 
     private static void ThrowOnErrors(ImmutableArray<Diagnostic> diagnostics)

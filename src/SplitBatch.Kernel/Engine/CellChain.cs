@@ -1,3 +1,4 @@
+using System.Reflection;
 using System.Runtime.Loader;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp.Scripting;
@@ -8,6 +9,7 @@ using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.Events;
 using Microsoft.DotNet.Interactive.Formatting;
+using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Engine;
 
@@ -16,9 +18,10 @@ namespace SplitBatch.Kernel.Engine;
 /// a cell is let go to which no later cell can refer: because it made nothing, or because the next makes again all that it made. A kernel
 /// is then no larger after a thousand runs of a cell than after the first.
 /// </summary>
-internal sealed class CellChain(CSharpKernel kernel) : IDisposable
+/// <param name="kernel">The engine.</param>
+/// <param name="findPackaged">Finds the assembly of a package by its name.</param>
+internal sealed class CellChain(CSharpKernel kernel, Func<AssemblyName, Assembly?> findPackaged) : IDisposable
 {
-    private readonly HelpWorkspace help = new(kernel);
     private readonly InteractiveAssemblyLoader files = new();
     private readonly HashSet<AssemblyIdentity> known = [];
     private Link? last;
@@ -29,9 +32,10 @@ internal sealed class CellChain(CSharpKernel kernel) : IDisposable
         try
         {
             var (state, hasValue) = await RunAsync(command.Code, context.CancellationToken).ConfigureAwait(true);
+            await using var owned = new Owned(state, RunningCell.Current!.Owned);
             if (context.CancellationToken.IsCancellationRequested) context.Fail(command, message: "Command cancelled");
-            else if (state.Exception is { } error) context.Fail(command, error);
-            else if (hasValue) context.Publish(new ReturnValueProduced(state.ReturnValue, command, Forms(state.ReturnValue)));
+            else if (state.Exception is { } error) context.Fail(command, error, error.Message); // Its whole text can be megabytes.
+            else if (hasValue) context.Publish(new ReturnValueProduced(state.ReturnValue, command, ValueFormat.Forms(state.ReturnValue)));
         }
         catch (CompilationErrorException error)
         {
@@ -39,15 +43,8 @@ internal sealed class CellChain(CSharpKernel kernel) : IDisposable
         }
     }
 
-    /// <summary>Brings what completions are found in up to the last cell. Asked for before each.</summary>
-    public Task CatchUpAsync() => help.CatchUpAsync(kernel.ScriptState?.Script);
-
     /// <inheritdoc/>
-    public void Dispose()
-    {
-        help.Dispose();
-        files.Dispose();
-    }
+    public void Dispose() => files.Dispose();
 
     private async Task<(ScriptState State, bool HasValue)> RunAsync(string code, CancellationToken cancellation)
     {
@@ -56,7 +53,7 @@ internal sealed class CellChain(CSharpKernel kernel) : IDisposable
         var before = last is { Under: { } under } && last.Makes.IsMadeAgainBy(code) ? under : last;
         var options = EngineParts.Options(kernel);
         var script = before is null ? CSharpScript.Create<object>(code, options) : before.State.Script.ContinueWith<object>(code, options);
-        var shared = CellAssembly.Load(script, files, cancellation);
+        var shared = CellAssembly.Load(script, files, findPackaged, cancellation);
         AddFiles(script.GetCompilation());
 
         // What a library builds on a cell's types, a proxy for one, must be able to go with them.
@@ -65,14 +62,16 @@ internal sealed class CellChain(CSharpKernel kernel) : IDisposable
             ? await script.RunAsync(null, null, cancellation).ConfigureAwait(true)
             : await script.RunFromAsync(before.State, _ => true, cancellation).ConfigureAwait(true);
         var makes = shared ? CellMakes.Lasting : CellMakes.Of(script);
-        if (!ReferenceEquals(makes, CellMakes.Nothing) || before is null)
+        if (!RunningCell.Current!.TryKeep(Keep)) throw new OperationCanceledException();
+        return (state, EngineParts.HasValue(script));
+
+        void Keep()
         {
+            if (ReferenceEquals(makes, CellMakes.Nothing) && before is not null) return;
             last = new Link(state, makes, before is null ? null : before with { Under = null });
             EngineParts.Close(state);
             EngineParts.SetState(kernel, state);
         }
-
-        return (state, EngineParts.HasValue(script));
     }
 
     /// <summary>Lets cells find the assemblies that are known by a file only.</summary>
@@ -86,12 +85,19 @@ internal sealed class CellChain(CSharpKernel kernel) : IDisposable
         }
     }
 
-    private static IReadOnlyList<FormattedValue> Forms(object? value) => value switch
+    /// <summary>What a cell wants to be disposed of at its end, once its value was shown: the last first.</summary>
+    private sealed class Owned(ScriptState state, IReadOnlyList<string> names) : IAsyncDisposable
     {
-        FormattedValue one => [one],
-        IEnumerable<FormattedValue> many => [.. many],
-        _ => FormattedValue.CreateManyFromObject(value),
-    };
+        public async ValueTask DisposeAsync()
+        {
+            foreach (var name in names.Reverse())
+            {
+                var value = state.GetVariable(name)?.Value;
+                if (value is IAsyncDisposable later) await later.DisposeAsync().ConfigureAwait(true);
+                else (value as IDisposable)?.Dispose();
+            }
+        }
+    }
 
     /// <summary>A cell that is kept.</summary>
     /// <param name="State">What the engine has run, up to and with this cell.</param>

@@ -3,13 +3,18 @@ using System.Runtime.CompilerServices;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.CodeAnalysis.Scripting.Hosting;
+using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.CSharp;
+using Microsoft.DotNet.Interactive.Events;
 
 namespace SplitBatch.Kernel.Engine;
 
 /// <summary>What the engine and the compiler's scripting keep to themselves and <see cref="CellChain"/> needs.</summary>
 internal static class EngineParts
 {
+    private const string Signatures =
+        "Microsoft.DotNet.Interactive.CSharp.SignatureHelp.SignatureHelpGenerator, Microsoft.DotNet.Interactive.CSharp";
+
     private const string MadeByScripts = "Microsoft.CodeAnalysis.Scripting.ScriptExecutionState, Microsoft.CodeAnalysis.Scripting";
 
     /// <summary>What the engine has run so far. Only it can set it, so it is set where it keeps it.</summary>
@@ -48,6 +53,11 @@ internal static class EngineParts
     [UnsafeAccessor(UnsafeAccessorKind.Method, Name = "FreezeAndClone")]
     [return: UnsafeAccessorType(MadeByScripts)]
     private static extern object Close([UnsafeAccessorType(MadeByScripts)] object made);
+
+    /// <summary>The ways to make the call at the cursor of a document.</summary>
+    [UnsafeAccessor(UnsafeAccessorKind.StaticMethod, Name = "GenerateSignatureInformation")]
+    public static extern Task<SignatureHelpProduced?> SignaturesAsync(
+        [UnsafeAccessorType(Signatures)] object? none, Document document, RequestSignatureHelp request, CancellationToken cancellation);
 
     private static class Typed<T>
     {

@@ -1,4 +1,3 @@
-using Microsoft.CodeAnalysis.Text;
 using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Engine;
@@ -19,13 +18,13 @@ internal interface ICellEngine : IDisposable
     void AddReferences(IEnumerable<string> files);
 
     /// <summary>What could stand at the cursor, whatever stands before it already.</summary>
-    Task<IReadOnlyList<Completion>> CompleteAsync(string code, LinePosition cursor, CancellationToken cancellation);
+    Task<IReadOnlyList<Completion>> CompleteAsync(string code, int cursor, CancellationToken cancellation);
 
     /// <summary>What stands at the cursor, as Markdown; null or blank where nothing is known.</summary>
-    Task<string?> HoverAsync(string code, LinePosition cursor, CancellationToken cancellation);
+    Task<string?> HoverAsync(string code, int cursor, CancellationToken cancellation);
 
     /// <summary>The ways to make the call within whose parentheses the cursor stands.</summary>
-    Task<IReadOnlyList<CallSignature>> SignaturesAsync(string code, LinePosition cursor, CancellationToken cancellation);
+    Task<IReadOnlyList<CallSignature>> SignaturesAsync(string code, int cursor, CancellationToken cancellation);
 }
 
 /// <summary>What became of a cell.</summary>

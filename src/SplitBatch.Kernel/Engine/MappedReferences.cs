@@ -18,7 +18,8 @@ namespace SplitBatch.Kernel.Engine;
 internal sealed class MappedReferences : MetadataReferenceResolver
 {
     /// <summary>What the kernel is built from and no cell is written against; not read at all.</summary>
-    private static readonly string[] Unneeded = ["Microsoft.CodeAnalysis", "NetMQ", "AsyncIO", "NaCl", "System.ServiceModel"];
+    private static readonly string[] Unneeded =
+        ["Microsoft.CodeAnalysis", "NetMQ", "AsyncIO", "NaCl", "System.ServiceModel", "Mono.Cecil", "Humanizer"];
 
     private static readonly FrozenPlatform Platform = new();
 
@@ -53,6 +54,13 @@ internal sealed class MappedReferences : MetadataReferenceResolver
         {
             Set(kernel, options, new MappedReferences(folder, mapped._mapped));
         }
+    }
+
+    /// <summary>Adds files to what the next cell brings.</summary>
+    public static void Add(CSharpKernel kernel, IEnumerable<string> files)
+    {
+        ref var options = ref EngineParts.Options(kernel);
+        if (options.MetadataResolver is MappedReferences mapped) options = options.AddReferences(files.Select(mapped.Map));
     }
 
     /// <summary>

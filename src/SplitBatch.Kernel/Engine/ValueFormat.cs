@@ -38,16 +38,22 @@ internal static class ValueFormat
                 writer.Write(value.ToString("O", CultureInfo.InvariantCulture)), PlainTextFormatter.MimeType);
             Formatter.Register<TimeOnly>((value, writer) =>
                 writer.Write(value.ToString("HH:mm:ss", CultureInfo.InvariantCulture)), PlainTextFormatter.MimeType);
+            Formatter.Register<Type>((type, writer) => writer.Write(TypeName.Of(type)), PlainTextFormatter.MimeType);
             foreach (var type in plain) Formatter.SetPreferredMimeTypesFor(type, PlainTextFormatter.MimeType);
         }
     }
 
     /// <summary>The forms of a value: the named ones, or those preferred for its type.</summary>
-    public static MimeBundle Bundle(object? value, params string[] mimeTypes) => value switch
+    public static MimeBundle Bundle(object? value, params string[] mimeTypes) => Bundle(Forms(value, mimeTypes));
+
+    /// <summary>The forms of a value one by one: the named ones, or those preferred for its type.</summary>
+    public static IReadOnlyList<FormattedValue> Forms(object? value, params string[] mimeTypes) => value switch
     {
-        FormattedValue one => Bundle([one]),
-        IEnumerable<FormattedValue> many => Bundle(many),
-        _ => Bundle(FormattedValue.CreateManyFromObject(value, mimeTypes)),
+        FormattedValue one => [one],
+        IEnumerable<FormattedValue> many => [.. many],
+        _ when mimeTypes.Length == 0 && RowsTable.Of(value) is { } table =>
+            [new(HtmlFormatter.MimeType, table.Html()), new(PlainTextFormatter.MimeType, table.Plain())],
+        _ => FormattedValue.CreateManyFromObject(value, mimeTypes),
     };
 
     /// <summary>The forms as one bundle; of two of the same kind the first is kept.</summary>

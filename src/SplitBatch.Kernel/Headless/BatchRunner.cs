@@ -12,6 +12,10 @@ namespace SplitBatch.Kernel.Headless;
 /// </summary>
 public sealed class BatchRunner
 {
+    private const string EndedWhy = "The program ended while this cell ran. What later cells would have shown is not known.";
+
+    private static readonly CellError Ended = new("ProgramEnded", EndedWhy, [$"ProgramEnded: {EndedWhy}"]);
+
     private readonly BatchRequest request;
     private readonly Func<ICellHost> newHost;
     private readonly Action<BatchProgress> tell;
@@ -132,7 +136,11 @@ public sealed class BatchRunner
             Directory.SetCurrentDirectory(prepared.Folder);
             failure = await NotebookRunner.RunAsync(
                 notebook, host, request.CellLimit,
-                (cell, n, of) => tell(new CellStarted(number, total, prepared.Name, n, of, cell.FirstLine)),
+                (cell, n, of) =>
+                {
+                    tell(new CellStarted(number, total, prepared.Name, n, of, cell.FirstLine));
+                    Draft(notebook, cell, outcome, words);
+                },
                 _ => waiting++,
                 cancellation).ConfigureAwait(false);
         }
@@ -141,11 +149,29 @@ public sealed class BatchRunner
             Directory.SetCurrentDirectory(before);
             words.Clean(notebook);
             if (failure is not null) failure = failure with { Error = Cleaned(failure.Error, words) };
-            notebook.Save(Path.Combine(output, prepared.Name + ".ipynb"));
-            NotebookPage.Write(Path.Combine(output, prepared.Name + ".html"), notebook, outcome.Title, failure);
+            Write(notebook, outcome, failure);
         }
 
         return outcome with { Failure = failure, Duration = clock.Elapsed, Waiting = waiting, HasPage = true };
+    }
+
+    /// <summary>
+    /// Writes what there is, as if the cell about to run ended the whole program: should it, this is what is left. It is written again
+    /// when the cell has ended.
+    /// </summary>
+    private void Draft(Notebook notebook, NotebookCell cell, NotebookOutcome outcome, PathWords words)
+    {
+        var failure = CellFailure.Of(cell, Ended);
+        words.Clean(notebook);
+        OutputRecorder.AddError(cell.Outputs, Ended);
+        Write(notebook, outcome, failure);
+        cell.Outputs.RemoveAt(cell.Outputs.Count - 1);
+    }
+
+    private void Write(Notebook notebook, NotebookOutcome outcome, CellFailure? failure)
+    {
+        notebook.Save(Path.Combine(output, outcome.Name + ".ipynb"));
+        NotebookPage.Write(Path.Combine(output, outcome.Name + ".html"), notebook, outcome.Title, failure);
     }
 
     private PathWords Words(PreparedNotebook prepared)

@@ -51,7 +51,7 @@ public static class NotebookRunner
             foreach (var (cell, outputs) in code)
             {
                 count++;
-                onCell?.Invoke(cell, count, code.Count);
+                recorder.Pause(() => onCell?.Invoke(cell, count, code.Count));
                 if (string.IsNullOrWhiteSpace(cell.Source)) continue;
                 cell.ExecutionCount = count;
                 var (error, waits) = await RunCellAsync(cell, outputs, host, recorder, count, cellLimit, cancellation)
@@ -59,7 +59,7 @@ public static class NotebookRunner
                 if (waits) onWaiting?.Invoke(cell);
                 if (error is not null)
                 {
-                    recorder.AddError(outputs, error);
+                    OutputRecorder.AddError(outputs, error);
                     cancellation.ThrowIfCancellationRequested();
                     return CellFailure.Of(cell, error);
                 }

@@ -15,18 +15,18 @@ internal sealed class OutputRecorder
     public ICellSink For(JsonArray outputs, int executionCount) => new Sink(this, outputs, executionCount);
 
     /// <summary>Adds the error that ended a cell.</summary>
-    public void AddError(JsonArray outputs, CellError error)
+    public static void AddError(JsonArray outputs, CellError error) => outputs.Add(new JsonObject
     {
-        lock (gate)
-        {
-            outputs.Add(new JsonObject
-            {
-                ["ename"] = error.Name,
-                ["evalue"] = error.Message,
-                ["output_type"] = "error",
-                ["traceback"] = new JsonArray([.. error.Traceback.Select(l => (JsonNode)l)]),
-            });
-        }
+        ["ename"] = error.Name,
+        ["evalue"] = error.Message,
+        ["output_type"] = "error",
+        ["traceback"] = new JsonArray([.. error.Traceback.Select(l => (JsonNode)l)]),
+    });
+
+    /// <summary>Does something while nothing is recorded: what earlier cells still put out waits for it.</summary>
+    public void Pause(Action action)
+    {
+        lock (gate) action();
     }
 
     /// <summary>From now on nothing more is recorded.</summary>
@@ -102,7 +102,10 @@ internal sealed class OutputRecorder
             var name = text.IsError ? "stderr" : "stdout";
             if (outputs.LastOrDefault() is JsonObject last && (string?)last["output_type"] == "stream" && (string?)last["name"] == name)
             {
-                last["text"] = MultilineText.Split(MultilineText.Join(last["text"]) + text.Text);
+                var lines = (JsonArray)last["text"]!;
+                var open = lines.Count > 0 && (string)lines[^1]! is { } end && !end.EndsWith('\n') ? end : "";
+                if (open.Length > 0) lines.RemoveAt(lines.Count - 1);
+                foreach (var line in MultilineText.Split(open + text.Text).ToList()) lines.Add((string)line!);
             }
             else
             {

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Reflection;
 using System.Text.RegularExpressions;
@@ -11,15 +12,16 @@ namespace SplitBatch.Kernel.Host;
 /// <summary>Words for what went wrong in a cell: for a person, and without folders of this machine.</summary>
 internal static partial class CellErrors
 {
-    public static CellResult Interrupted() =>
-        new(Plain("Interrupted", "The cell was interrupted. Variables of earlier cells are kept."), Interrupted: true);
+    /// <summary>The most lines that an error shows.</summary>
+    private const int MostLines = 60;
 
-    public static CellResult InterruptedAndStuck() =>
-        new(Plain("Interrupted", "The cell was interrupted, but part of it could not be stopped; restart the kernel to go on."),
-            Interrupted: true);
-
-    public static CellResult Stuck() =>
-        new(Plain("KernelStuck", "An earlier cell could not be stopped and still runs; restart the kernel to go on."));
+    public static CellResult Interrupted(bool leftBehind) => new(
+        Plain("Interrupted", leftBehind
+            ? "The cell was interrupted. It is in a call into a library that cannot be stopped from outside and goes on by itself "
+                + "until that returns; nothing that it does is kept. Variables of earlier cells are kept. To end it at once, restart "
+                + "the kernel."
+            : "The cell was interrupted. Variables of earlier cells are kept."),
+        Interrupted: true);
 
     public static CellResult NoPackage(string why) =>
         new(new CellError("PackageError", why.Split('\n')[0], [.. $"PackageError: {why}".Split('\n')]));
@@ -37,12 +39,16 @@ internal static partial class CellErrors
             return FromCompilation(compilation, code, known);
         }
 
-        if (exception is null) return Plain("Error", failed.Message ?? "The cell failed.");
+        return exception is null ? Plain("Error", failed.Message ?? "The cell failed.") : From(exception);
+    }
+
+    public static CellError From(Exception exception)
+    {
         var lines = new List<string>();
-        for (var e = exception; e is not null; e = e.InnerException)
+        for (var e = exception; e is not null && lines.Count < MostLines; e = e.InnerException)
         {
             lines.Add((lines.Count == 0 ? "" : "caused by ") + $"{TypeName(e)}: {e.Message}");
-            lines.AddRange(Frames(e));
+            lines.AddRange(e is InsufficientExecutionStackException ? Innermost(e) : Frames(e).Take(MostLines));
         }
 
         return new CellError(TypeName(exception), exception.Message, lines);
@@ -89,6 +95,14 @@ internal static partial class CellErrors
             yield return OtherCell().Replace(Folder().Replace(line, " in ${file}:line "), "${what}, line ${line} of its cell");
         }
     }
+
+    /// <summary>
+    /// Where a stack was full. Its whole text has a line for each of a hundred thousand calls, and takes as long to make.
+    /// </summary>
+    private static IEnumerable<string> Innermost(Exception exception) =>
+        new StackTrace(exception, fNeedFileInfo: false).GetFrames().Select(frame => frame.GetMethod()).OfType<MethodBase>()
+            .Where(method => method.Module.Assembly.IsCollectible).Take(4)
+            .Select(method => $"   at {method.Name}({string.Join(", ", method.GetParameters().Select(p => p.ParameterType.Name))})");
 
     private static string TypeName(Exception exception) => exception.GetType().Name;
 

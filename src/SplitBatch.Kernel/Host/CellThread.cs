@@ -1,86 +1,66 @@
 using System.Collections.Concurrent;
-using System.Runtime;
+using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Host;
 
 /// <summary>
-/// The thread of one running cell. Everything after an <c>await</c> in the cell comes back to it, so that a cancel can
-/// end a busy loop wherever it stands: an await is abandoned, a blocking call is interrupted, a loop is aborted.
+/// The thread of one running cell. Everything after an <c>await</c> in the cell comes back to it. To stop the cell, its code is asked
+/// (<see cref="CellGuard"/>), an await is abandoned and a wait is interrupted; nothing is aborted, since an abort may fall into the middle
+/// of the runtime's own work and leave it broken.
 /// </summary>
 /// <remarks>
-/// An abort may fall into the middle of the runtime's own work and leave it broken (seen: a timer list, and with it the process). So it
-/// comes last, and only to a thread that has been busy for a while: a cell that still compiles gets to its end, and one that waits is
-/// interrupted, which is harmless.
-/// What cannot be ended: work on threads the cell started itself, and a native call that never returns. <see cref="StopAsync"/>
-/// then answers false, and the kernel needs a restart.
+/// A call into a library does not look. A cell that still sits in one after a while is left behind: the kernel goes on without it, and it
+/// ends where its own code looks next.
 /// </remarks>
 internal sealed class CellThread : SynchronizationContext
 {
-    /// <summary>Deep but finite recursion is common in numeric code; the default stack is 1.5 to 8 MB by platform.</summary>
-    private const int StackSize = 16 * 1024 * 1024;
+    /// <summary>A cell that has not stopped by then is left behind.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(800);
 
-    private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(50);
+    /// <summary>What a stopped cell has started may take so long to look.</summary>
+    private static readonly TimeSpan Aftermath = TimeSpan.FromSeconds(1);
+
+    private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(25);
 
     /// <summary>So many looks in a row must find the thread waiting before it is interrupted.</summary>
-    private const int WaitsBeforeInterrupt = 4;
-
-    /// <summary>So many looks in a row must find the thread busy before it is aborted.</summary>
-    private const int BusyBeforeAbort = 10;
-
-    /// <summary>A cell that swallows so many interrupts is aborted as well.</summary>
-    private const int InterruptsBeforeAbort = 3;
+    private const int WaitsBeforeInterrupt = 6;
 
     private readonly BlockingCollection<(SendOrPostCallback Callback, object? State)> posts = [];
     private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly CancellationTokenSource abort;
+    private readonly TaskCompletionSource completed = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly CancellationTokenSource abandon;
     private readonly Lock letGoGate = new();
-    private readonly TaskCompletionSource completed = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly Lazy<Task<bool>> ending;
+    private readonly RunningCell cell;
     private readonly Thread thread;
     private volatile bool closed;
     private bool letGo;
 
-    private CellThread(Func<Task> body, CancellationTokenSource abort, CancellationTokenSource abandon)
+    private CellThread(RunningCell cell, Func<Task> body, CancellationTokenSource abandon)
     {
-        this.abort = abort;
+        this.cell = cell;
         this.abandon = abandon;
-        thread = new Thread(() => Run(body), StackSize) { IsBackground = true, Name = "cell" };
+        ending = new Lazy<Task<bool>>(() => Task.Run(EndAsync));
+        cell.Stopping += OnStopping;
+        thread = new Thread(() => Run(body), CellGuard.StackSize) { IsBackground = true, Name = "cell" };
     }
 
-    /// <summary>Completes as the cell does, once the thread has ended; cancelled when the cell was stopped first.</summary>
+    /// <summary>Completes as the cell does, once the thread has ended; cancelled when the cell was stopped, or left behind.</summary>
     public Task Completed => completed.Task;
 
     /// <summary>Starts <paramref name="body"/> on a new thread, with the caller's ambient state.</summary>
-    public static CellThread Start(Func<Task> body)
+    public static CellThread Start(RunningCell cell, Func<Task> body)
     {
-        var cell = new CellThread(body, new CancellationTokenSource(), new CancellationTokenSource());
-        cell.thread.Start();
-        return cell;
+        var started = new CellThread(cell, body, new CancellationTokenSource());
+        started.thread.Start();
+        return started;
     }
 
-    /// <summary>Ends the cell. Answers false if it still runs after <paramref name="limit"/>.</summary>
-    public async Task<bool> StopAsync(TimeSpan limit)
+    /// <summary>Stops the cell. Answers false where it had to be left behind.</summary>
+    public Task<bool> StopAsync()
     {
-        closed = true;
-        await abandon.CancelAsync().ConfigureAwait(false);
-        var deadline = DateTime.UtcNow + limit;
-        var (waiting, busy, interrupts) = (0, 0, 0);
-        while (!ended.Task.IsCompleted && DateTime.UtcNow < deadline)
-        {
-            await Task.WhenAny(ended.Task, Task.Delay(Look)).ConfigureAwait(false);
-            (waiting, busy) = (thread.ThreadState & ThreadState.WaitSleepJoin) != 0 ? (waiting + 1, 0) : (0, busy + 1);
-            if (waiting == WaitsBeforeInterrupt)
-            {
-                waiting = 0;
-                interrupts++;
-                Interrupt();
-            }
-
-            // Not awaited: aborting a thread that blocks returns only when it no longer does.
-            if (busy >= BusyBeforeAbort || interrupts >= InterruptsBeforeAbort) _ = abort.CancelAsync();
-        }
-
-        return ended.Task.IsCompleted;
+        cell.Stop();
+        return ending.Value;
     }
 
     /// <inheritdoc/>
@@ -106,21 +86,59 @@ internal sealed class CellThread : SynchronizationContext
 
     private void Run(Func<Task> body)
     {
+        CellGuard.Begin(cell);
         try
         {
-#pragma warning disable SYSLIB0046 // The documented way to end a loop in code submitted by a person at a notebook.
-            ControlledExecution.Run(() => Pump(body), abort.Token);
-#pragma warning restore SYSLIB0046
+            Pump(body);
         }
         catch (Exception error)
         {
-            if (error is OperationCanceledException) completed.TrySetCanceled(CancellationToken.None);
+            if (cell.IsStopped) Abandon();
             else completed.TrySetException(error);
         }
 
         if (closed) TakeLastInterrupt();
-        completed.TrySetCanceled(CancellationToken.None); // No more than a guard: set above or in the pump.
         ended.TrySetResult();
+        if (cell.IsStopped) _ = Task.Delay(Aftermath).ContinueWith(_ => cell.Settle(), TaskScheduler.Default);
+    }
+
+    private void Pump(Func<Task> body)
+    {
+        SetSynchronizationContext(this);
+        var task = body();
+        task.ContinueWith(
+            _ => posts.CompleteAdding(), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
+        foreach (var (callback, state) in posts.GetConsumingEnumerable(abandon.Token)) callback(state);
+        if (task.IsFaulted) completed.TrySetException(task.Exception.InnerExceptions);
+        else completed.TrySetResult();
+    }
+
+    private void OnStopping()
+    {
+        closed = true;
+        abandon.Cancel();
+        _ = ending.Value;
+    }
+
+    private async Task<bool> EndAsync()
+    {
+        var waiting = 0;
+        for (var spent = TimeSpan.Zero; spent < Patience && !ended.Task.IsCompleted; spent += Look)
+        {
+            await Task.WhenAny(ended.Task, Task.Delay(Look)).ConfigureAwait(false);
+            waiting = (thread.ThreadState & ThreadState.WaitSleepJoin) != 0 ? waiting + 1 : 0;
+            if (waiting == WaitsBeforeInterrupt) Interrupt();
+            waiting %= WaitsBeforeInterrupt;
+        }
+
+        Abandon();
+        return ended.Task.IsCompleted;
+    }
+
+    private void Abandon()
+    {
+        if (cell.Stray is { } stray) completed.TrySetException(stray);
+        else completed.TrySetCanceled(CancellationToken.None);
     }
 
     private void Interrupt()
@@ -157,16 +175,5 @@ internal sealed class CellThread : SynchronizationContext
         {
             Console.Error.WriteLine($"A task that outlived its cell failed: {error.GetType().Name}: {error.Message}");
         }
-    }
-
-    private void Pump(Func<Task> body)
-    {
-        SetSynchronizationContext(this);
-        var task = body();
-        task.ContinueWith(
-            _ => posts.CompleteAdding(), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
-        foreach (var (callback, state) in posts.GetConsumingEnumerable(abandon.Token)) callback(state);
-        if (task.IsFaulted) completed.TrySetException(task.Exception.InnerExceptions);
-        else completed.TrySetResult();
     }
 }

@@ -2,7 +2,6 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
-using Microsoft.CodeAnalysis.Text;
 using SplitBatch.Kernel.Cells;
 using SplitBatch.Kernel.Engine;
 
@@ -18,14 +17,13 @@ public sealed partial class KernelHost
     public async Task<Completions> CompleteAsync(string code, int cursor, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(code);
-        var at = ToLine(code, cursor);
+        Check(code, cursor);
         var start = cursor;
         while (start > 0 && (char.IsLetterOrDigit(code[start - 1]) || code[start - 1] == '_')) start--;
         var typed = code[start..cursor];
         await StartAsync(cancellation).ConfigureAwait(false);
-        var found = await engine!.CompleteAsync(code, at, cancellation).ConfigureAwait(false);
+        var found = await engine!.CompleteAsync(code, cursor, cancellation).ConfigureAwait(false);
         var items = found
-            .Select(c => c with { Text = Plain(c.Text) })
             .Where(c => c.Text.StartsWith(typed, StringComparison.OrdinalIgnoreCase))
             .DistinctBy(c => c.Text)
             .OrderBy(c => !c.Text.StartsWith(typed, StringComparison.Ordinal))
@@ -39,12 +37,12 @@ public sealed partial class KernelHost
     public async Task<MimeBundle?> InspectAsync(string code, int cursor, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(code);
-        var at = ToLine(code, cursor);
+        Check(code, cursor);
         await StartAsync(cancellation).ConfigureAwait(false);
-        var text = await engine!.HoverAsync(code, at, cancellation).ConfigureAwait(false);
+        var text = await engine!.HoverAsync(code, cursor, cancellation).ConfigureAwait(false);
         if (!string.IsNullOrWhiteSpace(text)) return WithExample(WithoutMarks(text), text);
 
-        var found = await engine.SignaturesAsync(code, at, cancellation).ConfigureAwait(false);
+        var found = await engine.SignaturesAsync(code, cursor, cancellation).ConfigureAwait(false);
         if (found.Count == 0) return null;
         var plain = string.Join("\n\n", found.Select(Describe));
         return WithExample(plain, string.Join("\n\n", found.Select(s => $"```csharp\n{s.Label}\n```\n{s.Documentation}".TrimEnd())));
@@ -82,11 +80,10 @@ public sealed partial class KernelHost
         return text.ToString();
     }
 
-    private static LinePosition ToLine(string code, int position)
+    private static void Check(string code, int cursor)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(position);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(position, code.Length);
-        return SourceText.From(code).Lines.GetLinePosition(position);
+        ArgumentOutOfRangeException.ThrowIfNegative(cursor);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(cursor, code.Length);
     }
 
     private static string Describe(CallSignature signature) =>
@@ -95,13 +92,7 @@ public sealed partial class KernelHost
                 .Select(p => $"  {p.Label}: {WithoutMarks(p.Documentation)}"))
             .Where(l => l.Length > 0));
 
-    private static string Plain(string text) =>
-        text.Contains('$', StringComparison.Ordinal) ? Snippet().Replace(text, "").TrimEnd('(', ')') : text;
-
     private static string WithoutMarks(string markdown) => Fence().Replace(markdown, "").Trim();
-
-    [GeneratedRegex(@"\$\{?\d+(:[^}]*)?\}?")]
-    private static partial Regex Snippet();
 
     [GeneratedRegex(@"^```.*$\n?|(?<=\W|^)[*_`]+|[*_`]+(?=\W|$)", RegexOptions.Multiline)]
     private static partial Regex Fence();

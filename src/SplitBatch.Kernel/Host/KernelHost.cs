@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Globalization;
 using SplitBatch.Kernel.Cells;
 using SplitBatch.Kernel.Engine;
 using SplitBatch.Kernel.Packages;
@@ -15,9 +17,6 @@ namespace SplitBatch.Kernel.Host;
 /// <param name="options">How the kernel is set up; as usual when null.</param>
 public sealed partial class KernelHost(KernelHostOptions? options = null) : ICellHost
 {
-    /// <summary>How long a cancelled cell may take to let go before the kernel counts as stuck.</summary>
-    private static readonly TimeSpan StopLimit = TimeSpan.FromSeconds(8);
-
     private readonly KernelHostOptions options = options ?? new KernelHostOptions();
     private readonly Lock gate = new();
     private readonly SemaphoreSlim turn = new(1, 1);
@@ -29,10 +28,8 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private readonly HashSet<string> known = new(StringComparer.Ordinal);
     private Task? start;
     private Run? current;
+    private bool leftBehind;
     private bool disposed;
-
-    /// <summary>Whether an earlier cell could not be stopped; the kernel then runs nothing more and must be replaced.</summary>
-    public bool IsStuck { get; private set; }
 
     /// <inheritdoc/>
     /// <exception cref="InvalidOperationException">The start code does not compile or fails.</exception>
@@ -65,7 +62,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
-            return CellErrors.Interrupted();
+            return CellErrors.Interrupted(leftBehind: false);
         }
         finally
         {
@@ -86,7 +83,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             await run.Ended.Task.ConfigureAwait(false);
         }
 
-        return !IsStuck;
+        return !leftBehind;
     }
 
     /// <inheritdoc/>
@@ -114,9 +111,10 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
 
     private async Task SetUpAsync()
     {
+        LongCall.StopBy(CellGuard.Loop);
         ValueFormat.Register(options.FreshDisplays);
-        engine = options.Engine(OnOwnThreadAsync);
-        if (options.NuGet) packages = new LoadedPackages();
+        if (options.NuGet) packages = new LoadedPackages(StartSetting.References);
+        engine = options.Engine(OnOwnThreadAsync, name => packages?.Find(name));
         var result = await RunAsync(StartSetting.Usings + options.StartCode, new NoSink(), CancellationToken.None, isStart: true)
             .ConfigureAwait(false);
         if (result.Error is { } error)
@@ -125,32 +123,38 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
 
     private async Task<CellResult> RunAsync(string code, ICellSink sink, CancellationToken cancellation, bool isStart = false)
     {
-        if (IsStuck) return CellErrors.Stuck();
+        leftBehind = false;
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        using var cell = new RunningCell(sink, stop.Token);
-        var run = new Run(stop, isStart);
+        var text = CellText.Of(code);
+        using var cell = new RunningCell(sink, stop.Token) { Owned = text.Owned };
+        var run = new Run(cell, stop, isStart);
         RunningCell.Current = cell;
-        var names = CellNames.Of(code);
+        StrayErrors.Follow(cell);
+        var names = CellNames.Of(text.Code);
         if (missing.WaitedFor(names) is { } awaited) return NotYet(cell, names, awaited, waits: true);
         lock (threads) threads.Clear();
         current = run;
         try
         {
-            var (rest, refused) = await FetchPackagesAsync(code, cell).ConfigureAwait(false);
+            var (rest, refused) = await FetchPackagesAsync(text.Code, cell).ConfigureAwait(false);
             if (refused is not null) return refused;
+            var clock = Stopwatch.StartNew();
             var outcome = await engine!.RunAsync(rest, cell).ConfigureAwait(false);
+            if (text.IsTimed)
+                cell.Write(false,
+                    string.Create(CultureInfo.InvariantCulture, $"The cell took {clock.Elapsed.TotalMilliseconds:0.#} ms.\n"));
             if (outcome is { Finished: true, Failed: false })
             {
                 missing.Ran(names);
                 known.UnionWith(names.Made);
-                return CellResult.Success;
+                return cell.Stray is { } stray ? new CellResult(CellErrors.From(stray)) : CellResult.Success;
             }
 
             if (!stop.IsCancellationRequested && MissingData.Of(outcome.Exception) is { } reason)
                 return NotYet(cell, names, reason, waits: false);
             if (!stop.IsCancellationRequested) return new CellResult(CellErrors.From(outcome, code, known));
-            IsStuck = !await StopThreadsAsync().ConfigureAwait(false);
-            return IsStuck ? CellErrors.InterruptedAndStuck() : CellErrors.Interrupted();
+            leftBehind = !await StopThreadsAsync().ConfigureAwait(false);
+            return CellErrors.Interrupted(leftBehind);
         }
         finally
         {
@@ -177,7 +181,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         }
         catch (OperationCanceledException)
         {
-            return ("", CellErrors.Interrupted());
+            return ("", CellErrors.Interrupted(leftBehind: false));
         }
     }
 
@@ -192,7 +196,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     {
         CellThread[] started;
         lock (threads) started = [.. threads];
-        var stopped = await Task.WhenAll(started.Select(t => t.StopAsync(StopLimit))).ConfigureAwait(false);
+        var stopped = await Task.WhenAll(started.Select(t => t.StopAsync())).ConfigureAwait(false);
         return stopped.All(s => s);
     }
 
@@ -201,14 +205,14 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         lock (threads)
         {
             // A cell that was stopped before it began must not begin.
-            if (current is not { Stop.IsCancellationRequested: false }) throw new OperationCanceledException();
-            var thread = CellThread.Start(body);
+            if (current is not { Stop.IsCancellationRequested: false } run) throw new OperationCanceledException();
+            var thread = CellThread.Start(run.Cell, body);
             threads.Add(thread);
             return thread.Completed;
         }
     }
 
-    private sealed record Run(CancellationTokenSource Stop, bool IsStart)
+    private sealed record Run(RunningCell Cell, CancellationTokenSource Stop, bool IsStart)
     {
         public TaskCompletionSource Ended { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
     }

@@ -1,3 +1,4 @@
+using System.Reflection;
 using SplitBatch.Kernel.Engine;
 
 namespace SplitBatch.Kernel.Host;
@@ -11,8 +12,9 @@ public sealed record KernelHostOptions
     /// <summary>Whether what earlier kernels of this process have registered for showing values is forgotten at the start.</summary>
     public bool FreshDisplays { get; init; }
 
-    /// <summary>Makes the engine, given what runs a cell on a thread of its own.</summary>
-    internal Func<Func<Func<Task>, Task>, ICellEngine> Engine { get; init; } = onThread => new CSharpEngine(onThread);
+    /// <summary>Makes the engine, given what runs a cell on a thread of its own and what finds the assemblies of packages.</summary>
+    internal Func<Func<Func<Task>, Task>, Func<AssemblyName, Assembly?>, ICellEngine> Engine { get; init; } =
+        (onThread, find) => new CSharpEngine(onThread, find);
 
     /// <summary>Code to run before the first cell, after the usual namespaces; its output is dropped.</summary>
     public string? StartCode { get; init; }

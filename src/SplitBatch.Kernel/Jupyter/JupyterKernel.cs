@@ -7,13 +7,14 @@ namespace SplitBatch.Kernel.Jupyter;
 
 /// <summary>
 /// A kernel that speaks the Jupyter messaging protocol for a cell host. It answers as soon as its sockets stand; the host warms up behind.
-/// Requests on shell are served one after another, requests on control beside them.
+/// Requests on shell are served one after another; questions for help and requests on control beside them.
 /// </summary>
 public sealed class JupyterKernel : IDisposable
 {
     private readonly ICellHost _host;
     private readonly KernelLog _log;
     private readonly Backlog _shell = new();
+    private readonly Backlog _help = new();
     private readonly Backlog _control = new();
     private readonly StdinQuestions _questions = new();
     private readonly IdleMemory _memory = new();
@@ -44,7 +45,7 @@ public sealed class JupyterKernel : IDisposable
             new CommIgnoredHandler("comm_msg"),
             new CommIgnoredHandler("comm_close"),
         ];
-        IRequestHandler[] control = [new InterruptHandler(host, execute.Interrupt), new ShutdownHandler(Stop)];
+        IRequestHandler[] control = [new InterruptHandler(host, execute.Interrupt), new ShutdownHandler(Stop), new DebugHandler()];
         _shellRouter = new RequestRouter(_session, [.. shell, .. control], log);
         _controlRouter = new RequestRouter(_session, [info, .. control], log);
     }
@@ -67,6 +68,9 @@ public sealed class JupyterKernel : IDisposable
     {
         switch (channel)
         {
+            case JupyterChannel.Shell when message.Header.MsgType is "complete_request" or "inspect_request" or "is_complete_request":
+                _help.Add(message); // A running cell does not hold up help.
+                break;
             case JupyterChannel.Shell:
                 _shell.Add(message);
                 break;
@@ -84,7 +88,11 @@ public sealed class JupyterKernel : IDisposable
     {
         using var registration = cancellation.Register(Stop);
         _session.Publish(null, "status", new StatusContent("starting"), WireJson.Plain.StatusContent);
-        await Task.WhenAll(WarmUpAsync(), ServeShellAsync(), ServeControlAsync()).ConfigureAwait(false);
+        await Task.WhenAll(
+            WarmUpAsync(),
+            ServeAsync(_shell, JupyterChannel.Shell, _shellRouter),
+            ServeAsync(_help, JupyterChannel.Shell, _shellRouter),
+            ServeAsync(_control, JupyterChannel.Control, _controlRouter)).ConfigureAwait(false);
     }
 
     /// <summary>Ends <see cref="RunAsync"/>, whatever runs.</summary>
@@ -112,36 +120,20 @@ public sealed class JupyterKernel : IDisposable
         }
     }
 
-    private Task ServeShellAsync() => Task.Run(async () =>
+    private Task ServeAsync(Backlog backlog, JupyterChannel channel, RequestRouter router) => Task.Run(async () =>
     {
         try
         {
-            await foreach (var (message, dropped) in _shell.ReadAsync(_stop.Token).ConfigureAwait(false))
+            await foreach (var (message, dropped) in backlog.ReadAsync(_stop.Token).ConfigureAwait(false))
             {
-                if (dropped)
-                {
-                    ExecuteHandler.Abort(new Exchange(_session, JupyterChannel.Shell, message));
-                }
-                else
-                {
-                    _memory.Busy();
-                    await _shellRouter.HandleAsync(JupyterChannel.Shell, message, _stop.Token).WaitAsync(_stop.Token).ConfigureAwait(false);
-                    _memory.Idle();
-                }
-            }
-        }
-        catch (OperationCanceledException)
-        {
-        }
-    });
+                _memory.Busy();
+                var served = Task.CompletedTask;
+                if (dropped) ExecuteHandler.Abort(new Exchange(_session, channel, message));
+                else served = router.HandleAsync(channel, message, _stop.Token);
 
-    private Task ServeControlAsync() => Task.Run(async () =>
-    {
-        try
-        {
-            await foreach (var (message, _) in _control.ReadAsync(_stop.Token).ConfigureAwait(false))
-            {
-                await _controlRouter.HandleAsync(JupyterChannel.Control, message, _stop.Token).ConfigureAwait(false);
+                // A cell is not waited for at the end; a shutdown is answered before it.
+                await (channel == JupyterChannel.Control ? served : served.WaitAsync(_stop.Token)).ConfigureAwait(false);
+                _memory.Idle();
             }
         }
         catch (OperationCanceledException)
@@ -190,14 +182,21 @@ public sealed class JupyterKernel : IDisposable
         private static readonly TimeSpan Rest = TimeSpan.FromSeconds(2);
 
         private readonly Timer _timer;
+        private int _served;
 
         public IdleMemory() => _timer = new Timer(_ => GC.Collect(2, GCCollectionMode.Aggressive, blocking: true, compacting: true));
 
         /// <summary>A request is being served.</summary>
-        public void Busy() => _timer.Change(Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        public void Busy()
+        {
+            if (Interlocked.Increment(ref _served) == 1) _timer.Change(Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        }
 
-        /// <summary>It has been; memory is handed back once, unless another comes before.</summary>
-        public void Idle() => _timer.Change(Rest, Timeout.InfiniteTimeSpan);
+        /// <summary>It has been. Once none is, memory is handed back, unless another comes before.</summary>
+        public void Idle()
+        {
+            if (Interlocked.Decrement(ref _served) == 0) _timer.Change(Rest, Timeout.InfiniteTimeSpan);
+        }
 
         /// <inheritdoc/>
         public void Dispose() => _timer.Dispose();

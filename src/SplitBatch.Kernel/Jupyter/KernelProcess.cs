@@ -13,11 +13,24 @@ public static class KernelProcess
     /// Serves the connection file until a client shuts the kernel down, the process is told to end, or the Jupyter server that started it
     /// is gone. The process should exit afterwards: a cell may still be running on its own thread.
     /// </summary>
-    /// <exception cref="InvalidDataException">The connection file cannot be used.</exception>
-    public static async Task RunAsync(string connectionFile, Func<ICellHost> makeHost)
+    /// <returns>The process's exit code: 1 when the connection file cannot be used, after one line that says why.</returns>
+    public static async Task<int> RunAsync(string connectionFile, Func<ICellHost> makeHost)
     {
-        var connection = ConnectionFile.Read(connectionFile);
         var log = KernelLog.OpenStandardError();
+        try
+        {
+            await ServeAsync(ConnectionFile.Read(connectionFile), makeHost, log).ConfigureAwait(false);
+            return 0;
+        }
+        catch (Exception error) when (error is InvalidDataException or IOException)
+        {
+            log.Write(error.Message.ReplaceLineEndings(" "));
+            return 1;
+        }
+    }
+
+    private static async Task ServeAsync(ConnectionFile connection, Func<ICellHost> makeHost, KernelLog log)
+    {
         using var end = new CancellationTokenSource();
         var host = makeHost();
         using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, c => Take(c, end.Cancel));

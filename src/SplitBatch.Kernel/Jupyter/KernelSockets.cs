@@ -13,33 +13,42 @@ public sealed class KernelSockets : IOutbox, IDisposable
     private readonly WireFormat _format;
     private readonly KernelLog _log;
     private readonly Action<JupyterChannel, JupyterMessage> _received;
-    private readonly RouterSocket _shell = new();
-    private readonly RouterSocket _control = new();
-    private readonly RouterSocket _stdin = new();
-    private readonly PublisherSocket _iopub = new();
-    private readonly RouterSocket _heartbeat = new();
-    private readonly NetMQQueue<OutgoingMessage> _outgoing = new();
+    private readonly RouterSocket _shell;
+    private readonly RouterSocket _control;
+    private readonly RouterSocket _stdin;
+    private readonly PublisherSocket _iopub;
+    private readonly RouterSocket _heartbeat;
+    private readonly NetMQQueue<OutgoingMessage> _outgoing;
     private readonly NetMQPoller _poller;
 
     /// <summary>Binds the five sockets. <paramref name="received"/> is called on the sockets' thread and must not wait.</summary>
-    /// <exception cref="NetMQException">A port is taken.</exception>
+    /// <exception cref="IOException">A port is taken, and stayed so.</exception>
     public KernelSockets(ConnectionFile connection, KernelLog log, Action<JupyterChannel, JupyterMessage> received)
     {
         _format = new WireFormat(new MessageSigner(connection.Key));
         _log = log;
         _received = received;
-        Bind(_shell, connection.Endpoint(connection.ShellPort));
-        Bind(_control, connection.Endpoint(connection.ControlPort));
-        Bind(_stdin, connection.Endpoint(connection.StdinPort));
-        Bind(_iopub, connection.Endpoint(connection.IOPubPort));
-        Bind(_heartbeat, connection.Endpoint(connection.HbPort));
+        if (connection.Key.Length == 0)
+            log.Write("the connection file has no key: whoever reaches the ports of this kernel can run code in it");
+
+        // Each socket below makes connections of its own, within this process, on ports that the system chooses: they must not be ours.
+        using var ports = new ReservedPorts(connection);
+        (_shell, _control, _stdin, _iopub, _heartbeat) = (new(), new(), new(), new(), new());
+        _outgoing = new();
+        _poller = [];
+        ports.Bind(_shell, connection.ShellPort);
+        ports.Bind(_control, connection.ControlPort);
+        ports.Bind(_stdin, connection.StdinPort);
+        ports.Bind(_iopub, connection.IOPubPort);
+        ports.Bind(_heartbeat, connection.HbPort);
 
         _shell.ReceiveReady += (_, _) => Receive(_shell, JupyterChannel.Shell);
         _control.ReceiveReady += (_, _) => Receive(_control, JupyterChannel.Control);
         _stdin.ReceiveReady += (_, _) => Receive(_stdin, JupyterChannel.Stdin);
         _heartbeat.ReceiveReady += (_, _) => Echo();
         _outgoing.ReceiveReady += (_, _) => SendAll();
-        _poller = [_shell, _control, _stdin, _heartbeat, _outgoing];
+        foreach (var socket in new[] { _shell, _control, _stdin, _heartbeat }) _poller.Add(socket);
+        _poller.Add(_outgoing);
     }
 
     /// <summary>Starts the sockets' thread.</summary>
@@ -64,14 +73,6 @@ public sealed class KernelSockets : IOutbox, IDisposable
         _stdin.Dispose();
         _iopub.Dispose();
         _heartbeat.Dispose();
-    }
-
-    private static void Bind(NetMQSocket socket, string endpoint)
-    {
-        socket.Options.Linger = TimeSpan.FromSeconds(1);
-        socket.Options.SendHighWatermark = 0;
-        socket.Options.ReceiveHighWatermark = 0;
-        socket.Bind(endpoint);
     }
 
     private void Receive(RouterSocket socket, JupyterChannel channel)

@@ -14,31 +14,28 @@ internal sealed partial class PackageRestore : IDisposable
     private readonly List<string> _sources = [];
     private DirectoryInfo? _folder;
 
-    /// <summary>Adds to what was asked for, and restores all of it.</summary>
+    /// <summary>Restores what was asked for before and what is asked for now. It is not kept yet: a wish may still be refused.</summary>
     /// <exception cref="PackageException">There is no SDK, or a package cannot be had.</exception>
-    public async Task<IReadOnlyList<RestoredPackage>> AddAsync(PackageRequest request, CancellationToken cancellation)
+    public async Task<IReadOnlyList<RestoredPackage>> TryAsync(PackageRequest request, CancellationToken cancellation)
     {
-        var wished = new Dictionary<string, string?>(_wished, StringComparer.OrdinalIgnoreCase);
         foreach (var (name, version) in request.Wishes)
         {
-            if (version is not null && _wished.TryGetValue(name, out var earlier) && earlier != version)
-            {
-                throw new PackageException(
-                    $"{name} is loaded already, as {earlier ?? "the newest version"}. A loaded package cannot be changed for another "
-                    + $"version; restart the kernel first.");
-            }
-
-            wished[name] = version ?? wished.GetValueOrDefault(name);
+            if (version is null || !_wished.TryGetValue(name, out var earlier) || earlier == version) continue;
+            throw new PackageException(
+                $"{name} is loaded already, as {earlier ?? "the newest version"}. A loaded package cannot be changed "
+                + "for another version; restart the kernel first.");
         }
 
-        // A folder named earlier may be gone; what was fetched from it is in the cache.
-        var sources = _sources.Where(s => s.Contains("://", StringComparison.Ordinal) || Directory.Exists(s)).Concat(request.Sources)
-            .Distinct().ToList();
-        var found = request.Wishes.Count == 0 ? [] : await RestoreAsync(wished, sources, cancellation).ConfigureAwait(false);
-        foreach (var (name, version) in wished) _wished[name] = version;
+        return request.Wishes.Count == 0 ? [] : await RestoreAsync(With(request), Places(request), cancellation).ConfigureAwait(false);
+    }
+
+    /// <summary>Keeps what was asked for: later restores ask for it as well.</summary>
+    public void Keep(PackageRequest request)
+    {
+        var places = Places(request);
+        foreach (var (name, version) in With(request)) _wished[name] = version;
         _sources.Clear();
-        _sources.AddRange(sources);
-        return found;
+        _sources.AddRange(places);
     }
 
     /// <summary>Removes the temporary folder.</summary>
@@ -46,6 +43,17 @@ internal sealed partial class PackageRestore : IDisposable
     {
         if (_folder is { Exists: true }) _folder.Delete(recursive: true);
     }
+
+    private Dictionary<string, string?> With(PackageRequest request)
+    {
+        var wished = new Dictionary<string, string?>(_wished, StringComparer.OrdinalIgnoreCase);
+        foreach (var (name, version) in request.Wishes) wished[name] = version ?? wished.GetValueOrDefault(name);
+        return wished;
+    }
+
+    /// <summary>A folder named earlier may be gone; what was fetched from it is in the cache.</summary>
+    private List<string> Places(PackageRequest request) => [.. _sources
+        .Where(place => place.Contains("://", StringComparison.Ordinal) || Directory.Exists(place)).Concat(request.Sources).Distinct()];
 
     private async Task<IReadOnlyList<RestoredPackage>> RestoreAsync(Dictionary<string, string?> wished, List<string> sources,
         CancellationToken cancellation)

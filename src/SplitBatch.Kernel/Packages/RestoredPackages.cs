@@ -7,7 +7,13 @@ namespace SplitBatch.Kernel.Packages;
 /// <param name="Version">The version chosen.</param>
 /// <param name="Assemblies">Its assemblies for this system, as whole paths.</param>
 /// <param name="Natives">Its native libraries for this system, as whole paths.</param>
-internal sealed record RestoredPackage(string Name, string Version, IReadOnlyList<string> Assemblies, IReadOnlyList<string> Natives)
+/// <param name="Satellites">Its translated texts, each with the culture that it is for.</param>
+internal sealed record RestoredPackage(
+    string Name,
+    string Version,
+    IReadOnlyList<string> Assemblies,
+    IReadOnlyList<string> Natives,
+    IReadOnlyList<(string Culture, string File)> Satellites)
 {
     /// <summary>Reads what a restore decided: the packages asked for, and those they need.</summary>
     /// <param name="assets">The text of <c>project.assets.json</c>.</param>
@@ -27,11 +33,16 @@ internal sealed record RestoredPackage(string Name, string Version, IReadOnlyLis
         var folder = folders.Select(f => Path.Combine(f, path)).FirstOrDefault(Directory.Exists)
             ?? throw new PackageException($"The package {package.Name} was restored and is not in {string.Join(", ", folders)}.");
         var slash = package.Name.IndexOf('/', StringComparison.Ordinal);
-        return new(package.Name[..slash], package.Name[(slash + 1)..], Files("runtime"), Files("native"));
+        return new(package.Name[..slash], package.Name[(slash + 1)..], Files("runtime"), Files("native"), Satellites());
 
         List<string> Files(string kind) => package.Value.TryGetProperty(kind, out var files)
             ? [.. files.EnumerateObject().Where(f => !f.Name.EndsWith("/_._", StringComparison.Ordinal))
                 .Select(f => Path.GetFullPath(Path.Combine(folder, f.Name)))]
+            : [];
+
+        List<(string, string)> Satellites() => package.Value.TryGetProperty("resource", out var files)
+            ? [.. files.EnumerateObject().Select(f =>
+                (f.Value.GetProperty("locale").GetString()!, Path.GetFullPath(Path.Combine(folder, f.Name))))]
             : [];
     }
 }

@@ -1,3 +1,4 @@
+using System.Buffers.Text;
 using System.Text.Json.Nodes;
 using Markdig;
 using Markdig.Syntax;
@@ -8,6 +9,8 @@ namespace SplitBatch.Kernel.Pages;
 /// <summary>The prose of a notebook as HTML and as plain text.</summary>
 internal static class Prose
 {
+    private static readonly HashSet<string> Pictures = ["image/png", "image/jpeg", "image/gif", "image/webp", "image/svg+xml"];
+
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
         .UsePipeTables().UseFootnotes().UseEmphasisExtras().UseAutoIdentifiers().UseTaskLists().UseDefinitionLists().UseAutoLinks().Build();
 
@@ -17,12 +20,19 @@ internal static class Prose
         var source = cell.Source;
         foreach (var (name, forms) in cell.Attachments ?? [])
         {
-            if (forms is not JsonObject { Count: > 0 } bundle) continue;
-            var (type, data) = bundle.First();
-            source = source.Replace($"attachment:{name}", $"data:{type};base64,{MultilineText.Join(data)}", StringComparison.Ordinal);
+            if (Picture(forms) is { } address) source = source.Replace($"attachment:{name}", address, StringComparison.Ordinal);
         }
 
         return Markdown.ToHtml(source, Pipeline);
+    }
+
+    /// <summary>The address of an attached picture; null for anything that is not a picture, or not written as one.</summary>
+    private static string? Picture(JsonNode? forms)
+    {
+        if (forms is not JsonObject { Count: > 0 } bundle) return null;
+        var (type, data) = bundle.First();
+        var text = string.Concat(MultilineText.Join(data).Where(c => !char.IsWhiteSpace(c)));
+        return Pictures.Contains(type) && Base64.IsValid(text) ? $"data:{type};base64,{text}" : null;
     }
 
     public static string Html(string markdown) => Markdown.ToHtml(markdown, Pipeline);

@@ -19,6 +19,7 @@ internal static class DoseDraws
             var scratch = ArrayPool<double>.Shared.Rent(6 * Block);
             for (var block = worker; block < blocks; block += threads)
             {
+                LongCall.Look();
                 var (from, count) = (block * Block, Math.Min(Block, draws - block * Block));
                 Draw(sampler, seed, block, columns, scratch);
                 scratch.AsSpan(4 * Block, count).CopyTo(a.AsSpan(from));

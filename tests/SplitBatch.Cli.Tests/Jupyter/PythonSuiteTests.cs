@@ -35,6 +35,11 @@ public sealed partial class PythonSuiteTests(InstalledKernel kernel)
     [MemberData(nameof(Clients))]
     public Task A_notebook_client(string test) => kernel.AssertPassedAsync("test_clients", test);
 
+    /// <summary>The short version of <c>interrupts.py</c>; <c>tests/reports</c> has the long one.</summary>
+    [JupyterFact]
+    public Task Cells_of_twenty_kinds_are_interrupted() =>
+        kernel.AssertPassedAsync("test_interrupts", "test_no_kind_of_cell_takes_the_kernel_with_it");
+
     private static IEnumerable<string> NamesIn(string module) =>
         Name().Matches(File.ReadAllText(Repository.Path("tests", "jupyter", module + ".py"))).Select(m => m.Groups[1].Value);
 

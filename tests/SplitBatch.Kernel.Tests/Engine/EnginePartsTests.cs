@@ -1,5 +1,4 @@
 using System.Reflection;
-using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.CodeAnalysis.Scripting.Hosting;
 using Microsoft.DotNet.Interactive.CSharp;
@@ -9,18 +8,21 @@ namespace SplitBatch.Kernel.Engine;
 /// <summary>What the engine and the compiler keep to themselves and this kernel uses: each by name, and what breaks if it goes.</summary>
 public class EnginePartsTests
 {
-    private const BindingFlags Hidden = BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public;
+    private const BindingFlags Hidden = BindingFlags.Static | BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public;
 
     private static readonly Type Executed =
         typeof(Script).Assembly.GetType("Microsoft.CodeAnalysis.Scripting.ScriptExecutionState", throwOnError: true)!;
+
+    private static readonly Type Signatures =
+        typeof(CSharpKernel).Assembly.GetType("Microsoft.DotNet.Interactive.CSharp.SignatureHelp.SignatureHelpGenerator",
+            throwOnError: true)!;
 
     public static TheoryData<Type, string, string> Parts => new()
     {
         { typeof(CSharpKernel), "_scriptOptions", "cells would know neither the library nor the line of an error" },
         { typeof(CSharpKernel), "_workingDirectory", "a path in #r or #load would start from the folder in which the kernel was started" },
         { typeof(CSharpKernel), "set_ScriptState", "a value that a cell made would not be known to #!who and #!share" },
-        { typeof(CSharpKernel), "_workspace", "there would be no completion and no help" },
-        { typeof(Workspace), "SetCurrentSolution", "completion would offer what cells that were let go had made" },
+        { Signatures, "GenerateSignatureInformation", "there would be no help within the parentheses of a call" },
         { typeof(Script<object>), "_lazyExecutor", "a cell's assembly could not be let go" },
         { typeof(Script), "HasReturnValue", "a cell that ends in a value could not be told from one that does not" },
         { typeof(ScriptState), "get_ExecutionState", "a cell that failed would still be in the list that the next one adds to" },

@@ -35,10 +35,13 @@ public sealed class BatchFolder : IDisposable
 /// <summary>Prints each cell's text; a cell that says "fail" fails.</summary>
 public sealed class EchoHost : ICellHost
 {
+    public Action<string>? OnCell { get; init; }
+
     public Task StartAsync(CancellationToken cancellation = default) => Task.CompletedTask;
 
     public Task<CellResult> ExecuteAsync(string code, ICellSink sink, CancellationToken cancellation = default)
     {
+        OnCell?.Invoke(code);
         var text = code.Replace("{cwd}", Directory.GetCurrentDirectory(), StringComparison.Ordinal);
         sink.Publish(new TextOutput(text));
         return Task.FromResult(code.Contains("fail", StringComparison.Ordinal)

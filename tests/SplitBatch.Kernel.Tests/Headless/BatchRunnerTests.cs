@@ -40,6 +40,28 @@ public sealed class BatchRunnerTests : IDisposable
     }
 
     [Fact]
+    public async Task Before_each_cell_what_there_is_is_written_as_if_the_cell_ended_the_program()
+    {
+        folder.Add("1.ipynb", NotebookText.Code("first"), NotebookText.Code("second"));
+        Notebook? seen = null;
+        var page = "";
+        var host = new EchoHost
+        {
+            OnCell = code =>
+            {
+                if (code != "second") return;
+                seen = folder.Executed("1.ipynb");
+                page = File.ReadAllText(folder.At("out", "1.html"));
+            },
+        };
+        await folder.Run(host: host);
+        Assert.Equal("first", (string?)NotebookText.OutputsOf(seen!, 1)[0]!["text"]![0]);
+        Assert.Equal("ProgramEnded", (string?)NotebookText.OutputsOf(seen!, 2)[0]!["ename"]);
+        Assert.Contains("This notebook stopped at <a href=\"#stopped\">cell 2</a>", page, StringComparison.Ordinal);
+        Assert.Equal("second", (string?)Assert.Single(NotebookText.OutputsOf(folder.Executed("1.ipynb"), 2))!["text"]![0]);
+    }
+
+    [Fact]
     public async Task A_notebook_that_cannot_be_read_is_an_outcome_with_the_reason()
     {
         await File.WriteAllTextAsync(folder.At("notebooks", "bad.ipynb"), "{");

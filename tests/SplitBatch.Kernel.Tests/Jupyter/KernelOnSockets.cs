@@ -11,9 +11,13 @@ public sealed class KernelOnSockets : IAsyncDisposable
     private readonly CancellationTokenSource _end = new();
     private readonly Task _running;
 
-    public KernelOnSockets() => _running = JupyterKernel.ServeAsync(Connection, _host, new KernelLog(_log), _end.Token);
+    public KernelOnSockets(string key = "secret")
+    {
+        Connection = SocketClient.FreePorts(key);
+        _running = JupyterKernel.ServeAsync(Connection, _host, new KernelLog(_log), _end.Token);
+    }
 
-    public ConnectionFile Connection { get; } = SocketClient.FreePorts();
+    public ConnectionFile Connection { get; }
 
     public int[] Ports => [Connection.ShellPort, Connection.ControlPort, Connection.StdinPort, Connection.IOPubPort, Connection.HbPort];
 

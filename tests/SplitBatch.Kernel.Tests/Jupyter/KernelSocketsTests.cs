@@ -29,6 +29,26 @@ public class KernelSocketsTests
     }
 
     [Fact]
+    public async Task A_message_that_comes_again_is_refused()
+    {
+        await using var kernel = new KernelOnSockets();
+        using var client = new SocketClient(kernel.Connection);
+        var recorded = client.Frames("comm_info_request", "{}", out _);
+        client.SayRaw(recorded);
+        Assert.Equal("comm_info_reply", client.HearShell().Type);
+        client.SayRaw(recorded);
+        AssertLives(client);
+        kernel.WaitForLog("it was received before");
+    }
+
+    [Fact]
+    public async Task A_connection_without_a_key_is_warned_of()
+    {
+        await using var kernel = new KernelOnSockets(key: "");
+        kernel.WaitForLog("has no key");
+    }
+
+    [Fact]
     public async Task Truncated_messages_and_unknown_types_are_dropped_and_the_kernel_goes_on()
     {
         await using var kernel = new KernelOnSockets();

@@ -18,6 +18,7 @@ public sealed class SocketClient : IDisposable
     private readonly DealerSocket _control = new();
     private readonly DealerSocket _heartbeat = new();
     private readonly SubscriberSocket _iopub = new();
+    private readonly string _name = Guid.NewGuid().ToString("N");
     private int _sent;
 
     public SocketClient(ConnectionFile connection)
@@ -58,7 +59,7 @@ public sealed class SocketClient : IDisposable
     /// <summary>The frames of a good message, for tests that spoil them.</summary>
     public IReadOnlyList<byte[]> Frames(string type, string content, out string id)
     {
-        id = $"m{++_sent}";
+        id = $"{_name}-{++_sent}";
         return _format.Write([], new MessageHeader(id, "client", "tester", "2026-01-02T03:04:05Z", type, "5.3"), [],
             Encoding.UTF8.GetBytes(content));
     }

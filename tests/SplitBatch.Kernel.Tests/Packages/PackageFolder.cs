@@ -20,25 +20,27 @@ public sealed class PackageFolder : IDisposable
     public string Name(string name) => $"{name}.{_mark}";
 
     /// <summary>Packs one class, and what belongs to one system only.</summary>
-    public void Pack(string name, string version, string code, string? needs = null,
-        (string System, string Name, string File)? native = null)
+    public void Pack(
+        string name, string version, string code, string? needs = null, (string System, string Name, string File)? native = null,
+        string needed = "1.0.0", string? library = null)
     {
+        library ??= name;
         var platform = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator)
             .Where(f =>
             Path.GetFileName(f) is "System.Runtime.dll" or "System.Private.CoreLib.dll" or "System.Runtime.InteropServices.dll");
         var references = platform.Concat(_made).Select(f => (MetadataReference)MetadataReference.CreateFromFile(f));
         var compilation =
-            CSharpCompilation.Create(name, [CSharpSyntaxTree.ParseText(code)], references,
+            CSharpCompilation.Create(library, [CSharpSyntaxTree.ParseText(code)], references,
             new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary));
-        var library = Path.Combine(Place, name + ".dll");
-        var emitted = compilation.Emit(library);
+        var file = Path.Combine(Place, library + ".dll");
+        var emitted = compilation.Emit(file);
         Assert.True(emitted.Success, string.Join('\n', emitted.Diagnostics));
-        _made.Add(library);
+        _made.Add(file);
 
         using var archive = ZipFile.Open(Path.Combine(Place, $"{name}.{version}.nupkg"), ZipArchiveMode.Create);
-        archive.CreateEntryFromFile(library, $"lib/net8.0/{name}.dll");
+        archive.CreateEntryFromFile(file, $"lib/net8.0/{library}.dll");
         if (native is { } part) archive.CreateEntryFromFile(part.File, $"runtimes/{part.System}/native/{part.Name}");
-        var dependency = needs is null ? "" : $"<dependency id=\"{needs}\" version=\"1.0.0\" />";
+        var dependency = needs is null ? "" : $"<dependency id=\"{needs}\" version=\"{needed}\" />";
         using var writer = new StreamWriter(archive.CreateEntry(name + ".nuspec").Open());
         writer.Write($"""
             <?xml version="1.0"?>

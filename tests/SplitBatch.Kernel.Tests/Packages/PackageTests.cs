@@ -55,6 +55,62 @@ public sealed class PackageTests(HostFixture kernel, PackageFolder folder) : ICl
         Assert.True(result.Interrupted);
     }
 
+    [Fact]
+    public async Task A_refused_wish_does_not_spoil_the_next()
+    {
+        var (malt, old, young) = (folder.Name("Malt"), folder.Name("Old"), folder.Name("Young"));
+        folder.Pack(malt, "1.0.0", "namespace Made { public static class Malt { public static int Age => 1; } }");
+        folder.Pack(old, "1.0.0", "namespace Made { public static class Old { public static int Age => Malt.Age; } }", needs: malt);
+        folder.Pack(malt, "2.0.0", "namespace Made { public static class Malt { public static int Age => 2; } }");
+        folder.Pack(young, "1.0.0", "namespace Made { public static class Young { } }", needs: malt, needed: "2.0.0");
+        var (first, _) = await kernel.Run($"#i \"nuget: {folder.Place}\"\n#r \"nuget: {old}, 1.0.0\"\nMade.Old.Age");
+        Assert.True(first.Succeeded, first.Error?.ToString());
+        var (refused, _) = await kernel.Run($"#r \"nuget: {young}, 1.0.0\"");
+        Assert.Contains("restart the kernel first", refused.Error!.Message, StringComparison.Ordinal);
+        var (next, _) = await kernel.Run($"#r \"nuget: {old}, 1.0.0\"\nMade.Old.Age");
+        Assert.True(next.Succeeded, next.Error?.ToString());
+    }
+
+    [Fact]
+    public async Task Another_version_than_asked_for_is_said()
+    {
+        folder.Pack(folder.Name("Hop"), "1.2.0", "namespace Made { public static class Hop { } }");
+        var (_, outputs) = await kernel.Run($"#i \"nuget: {folder.Place}\"\n#r \"nuget: {folder.Name("Hop")}, 1.1.0\"");
+        Assert.Equal($"{folder.Name("Hop")} 1.2.0 is loaded; 1.1.0 is not to be had.", HostFixture.Text(Assert.Single(outputs)));
+    }
+
+    /// <summary>A library of the kernel that cells are not compiled against: a package may bring another version of it.</summary>
+    [Fact]
+    public async Task A_package_may_hold_another_version_of_what_the_kernel_itself_uses()
+    {
+        var name = folder.Name("Other");
+        folder.Pack(name, "1.0.0", "namespace Made { public static class Cecil { public static int Two => 2; } }", library: "Mono.Cecil");
+        var (result, outputs) = await kernel.Run($"#i \"nuget: {folder.Place}\"\n#r \"nuget: {name}, 1.0.0\"\nMade.Cecil.Two");
+        Assert.True(result.Succeeded, result.Error?.ToString());
+        Assert.Equal("2", HostFixture.Text(outputs[^1]));
+        Assert.Equal("2", await kernel.Value("1 + 1"));
+    }
+
+    [Fact]
+    public async Task Module_initialisers_run_and_a_type_is_found_by_its_name_alone()
+    {
+        var name = folder.Name("Starter");
+        folder.Pack(name, "1.0.0", $$"""
+            namespace Made
+            {
+                public static class Starter
+                {
+                    public static string Seen = "";
+                    [System.Runtime.CompilerServices.ModuleInitializer]
+                    public static void Begin() => Seen = System.Type.GetType("Made.Starter, {{name}}")!.Name;
+                }
+            }
+            """);
+        var (result, outputs) = await kernel.Run($"#i \"nuget: {folder.Place}\"\n#r \"nuget: {name}, 1.0.0\"\nMade.Starter.Seen");
+        Assert.True(result.Succeeded, result.Error?.ToString());
+        Assert.Equal("Starter", HostFixture.Text(outputs[^1]));
+    }
+
     [NativeFact]
     public async Task The_native_part_of_a_package_is_found()
     {

@@ -88,6 +88,19 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
         Assert.Equal(("A glass", "data:image/png;base64,AAAA"), (image.GetAttribute("alt"), image.GetAttribute("src")));
     }
 
+    [Theory]
+    [InlineData("""{"glass.png":{"text/html":"AAAA"}}""")]
+    [InlineData("""{"glass.png":{"image/png":"AA\" onerror=\"alert(1)"}}""")]
+    [InlineData("""{"glass.png":{"image/png\" onerror=\"alert(1)":"AAAA"}}""")]
+    public void What_is_attached_and_is_no_picture_is_left_out(string attachments)
+    {
+        var prose = NotebookText.Markdown("![A glass](attachment:glass.png)");
+        prose["attachments"] = System.Text.Json.Nodes.JsonNode.Parse(attachments);
+        var page = NotebookPage.Html(Notebook.Parse(NotebookText.Of(prose)), "t");
+        Assert.DoesNotContain("onerror", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("data:text", page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_failed_notebook_says_so_at_the_top_and_leads_to_the_cell()
     {

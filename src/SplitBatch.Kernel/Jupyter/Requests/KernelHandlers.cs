@@ -30,10 +30,6 @@ public sealed class KernelInfoHandler : IRequestHandler
 /// <summary>Stops the running cell; what earlier cells made stays.</summary>
 public sealed class InterruptHandler(ICellHost host, Action stopRequest) : IRequestHandler
 {
-    private const string Stuck =
-        "The cell is in a call that cannot be stopped from outside. It goes on until the call returns; to end it now, restart the "
-            + "kernel.\n";
-
     /// <inheritdoc/>
     public string MessageType => "interrupt_request";
 
@@ -41,12 +37,7 @@ public sealed class InterruptHandler(ICellHost host, Action stopRequest) : IRequ
     public async Task HandleAsync(Exchange exchange, CancellationToken cancellation)
     {
         stopRequest();
-        var stopped = await host.InterruptAsync().ConfigureAwait(false);
-        if (!stopped)
-        {
-            exchange.Publish("stream", new StreamText("stderr", Stuck), WireJson.Plain.StreamText);
-        }
-
+        await host.InterruptAsync().ConfigureAwait(false);
         exchange.Reply(new InterruptReply(), WireJson.Plain.InterruptReply);
     }
 }
@@ -64,6 +55,21 @@ public sealed class ShutdownHandler(Action stop) : IRequestHandler
         exchange.Reply(new ShutdownReply(restart), WireJson.Plain.ShutdownReply);
         exchange.Publish("shutdown_reply", new ShutdownReply(restart), WireJson.Plain.ShutdownReply);
         stop();
+        return Task.CompletedTask;
+    }
+}
+
+/// <summary>Refuses to debug, so that a client need not wait: there is no debugger.</summary>
+public sealed class DebugHandler : IRequestHandler
+{
+    /// <inheritdoc/>
+    public string MessageType => "debug_request";
+
+    /// <inheritdoc/>
+    public Task HandleAsync(Exchange exchange, CancellationToken cancellation)
+    {
+        var request = exchange.Content(WireJson.Plain.DebugRequest);
+        exchange.Reply(new DebugReply(request.Seq, request.Command, "This kernel has no debugger."), WireJson.Plain.DebugReply);
         return Task.CompletedTask;
     }
 }

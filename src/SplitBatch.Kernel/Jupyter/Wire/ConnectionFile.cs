@@ -33,7 +33,7 @@ public sealed record ConnectionFile(
         {
             return Parse(File.ReadAllText(path));
         }
-        catch (InvalidDataException e)
+        catch (Exception e) when (e is InvalidDataException or IOException or UnauthorizedAccessException)
         {
             throw new InvalidDataException($"{path}: {e.Message}", e);
         }

@@ -71,3 +71,19 @@ public sealed record CommInfoReply
     /// <summary>Always empty.</summary>
     public EmptyContent Comms { get; } = new();
 }
+
+/// <summary><c>debug_request</c>, as far as it is read.</summary>
+public sealed record DebugRequest(int Seq = 0, string Command = "");
+
+/// <summary><c>debug_reply</c>: a response of the debug adapter protocol, which says no.</summary>
+public sealed record DebugReply(int RequestSeq, string Command, string Message)
+{
+    /// <summary>Always <c>response</c>.</summary>
+    public string Type { get; } = "response";
+
+    /// <summary>Always zero: nothing else is sent.</summary>
+    public int Seq { get; }
+
+    /// <summary>Always false.</summary>
+    public bool Success { get; }
+}

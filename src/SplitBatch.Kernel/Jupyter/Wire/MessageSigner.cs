@@ -3,10 +3,17 @@ using System.Text;
 
 namespace SplitBatch.Kernel.Jupyter.Wire;
 
-/// <summary>Signs the four JSON frames of a message with HMAC-SHA256, and checks signatures in constant time.</summary>
+/// <summary>
+/// Signs the four JSON frames of a message with HMAC-SHA256, checks signatures in constant time, and knows those that came already. Used by
+/// one thread at a time.
+/// </summary>
 public sealed class MessageSigner
 {
+    private const int Remembered = 65_536;
+
     private readonly byte[] _key;
+    private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
+    private readonly Queue<string> _order = new();
 
     /// <summary>Makes a signer. An empty key means messages are not signed.</summary>
     public MessageSigner(string key) => _key = Encoding.UTF8.GetBytes(key);
@@ -25,6 +32,19 @@ public sealed class MessageSigner
         hmac.AppendData(metadata);
         hmac.AppendData(content);
         return Encoding.ASCII.GetBytes(Convert.ToHexStringLower(hmac.GetHashAndReset()));
+    }
+
+    /// <summary>
+    /// Whether a signature was not seen before, among the last 65,536. A message that comes again was recorded by somebody.
+    /// </summary>
+    public bool IsNew(ReadOnlySpan<byte> signature)
+    {
+        if (_key.Length == 0) return true;
+        var text = Encoding.ASCII.GetString(signature);
+        if (!_seen.Add(text)) return false;
+        _order.Enqueue(text);
+        if (_order.Count > Remembered) _seen.Remove(_order.Dequeue());
+        return true;
     }
 
     /// <summary>Whether the signature frame belongs to these frames. Takes as long for a near miss as for a wild one.</summary>

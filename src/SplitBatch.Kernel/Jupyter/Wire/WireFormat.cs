@@ -49,6 +49,12 @@ public sealed class WireFormat(MessageSigner signer)
                 return false;
             }
 
+            if (!signer.IsNew(frames[start + 1]))
+            {
+                fault = "it was received before";
+                return false;
+            }
+
             message = new JupyterMessage([.. frames.Take(start)], read, header, content);
             return true;
         }

@@ -17,6 +17,8 @@ namespace SplitBatch.Kernel.Jupyter.Wire;
 [JsonSerializable(typeof(CommOpenContent))]
 [JsonSerializable(typeof(CompleteReply))]
 [JsonSerializable(typeof(CompleteRequest))]
+[JsonSerializable(typeof(DebugReply))]
+[JsonSerializable(typeof(DebugRequest))]
 [JsonSerializable(typeof(DisplayDataContent))]
 [JsonSerializable(typeof(ErrorContent))]
 [JsonSerializable(typeof(ExecuteErrorReply))]

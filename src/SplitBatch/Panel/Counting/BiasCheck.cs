@@ -66,6 +66,7 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
         var reached = 0;
         for (var draw = 0; draw < draws; draw++)
         {
+            LongCall.Look();
             random.Shuffle(right.AsSpan());
             if (Statistic(Count(group, right, labels.Length)) >= statistic - 1e-9) reached++;
         }
@@ -108,6 +109,7 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
         var reached = 0;
         for (var draw = 0; draw < draws; draw++)
         {
+            LongCall.Look();
             Array.Clear(dealt);
             foreach (var choice in choices) dealt[choice[random.NextBelow(choice.Length)]]++;
             if (Statistic(dealt) >= statistic - 1e-9) reached++;

@@ -126,8 +126,14 @@ public static class Simulate
         if (threads is { } most) Guard.InRange(most, 1, 1024, nameof(threads));
         if (blocks == 1 || threads == 1)
         {
-            for (int block = 0; block < blocks; block++) work(block);
+            for (int block = 0; block < blocks; block++) Looked(block);
         }
-        else Parallel.For(0, blocks, new ParallelOptions { MaxDegreeOfParallelism = threads ?? -1 }, work);
+        else Parallel.For(0, blocks, new ParallelOptions { MaxDegreeOfParallelism = threads ?? -1 }, Looked);
+
+        void Looked(int block)
+        {
+            LongCall.Look();
+            work(block);
+        }
     }
 }

@@ -36,10 +36,11 @@ public sealed class PanelRecord
         sequential = new(() => Plan.Stopping != StoppingRule.Sequential ? null : Plan.Sequential().Follow(
             Scored.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect)));
         bayes = new(() => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential ? null : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB));
-        bias = new(() => Scored.Bias());
+        // Deals by chance can be stopped, and must not be remembered as stopped.
+        bias = new(() => Scored.Bias(), LazyThreadSafetyMode.PublicationOnly);
         ratings = new(() => RatingsGiven.Count > 0 || Scored.Ballots.Any(ballot => ballot.Ballot.Preferred is not null) ? RatingReport.Of(RatingsGiven, Preferred()) : null);
         comments = new(() => CommentsGiven.Count > 0 ? CommentTally.Of(CommentsGiven) : null);
-        remarks = new(() => [.. Remarked()]);
+        remarks = new(() => [.. Remarked()], LazyThreadSafetyMode.PublicationOnly);
     }
 
     /// <summary>The plan, declared before serving.</summary>
