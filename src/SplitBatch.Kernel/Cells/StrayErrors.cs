@@ -1,3 +1,6 @@
+using System.Diagnostics;
+using System.Reflection;
+using System.Runtime.CompilerServices;
 using System.Runtime.ExceptionServices;
 
 namespace SplitBatch.Kernel.Cells;
@@ -8,6 +11,7 @@ namespace SplitBatch.Kernel.Cells;
 /// </summary>
 internal static class StrayErrors
 {
+    private static readonly ConditionalWeakTable<Assembly, WeakReference<RunningCell>> Cells = [];
     private static int installed;
     private static volatile RunningCell? latest;
 
@@ -27,10 +31,19 @@ internal static class StrayErrors
         }
     }
 
+    /// <summary>Tells what a cell was compiled to.</summary>
+    public static void Own(Assembly code, RunningCell cell) => Cells.AddOrUpdate(code, new WeakReference<RunningCell>(cell));
+
     private static bool Take(Exception error)
     {
-        if ((RunningCell.Current ?? latest) is not { } cell) return false;
+        if ((RunningCell.Current ?? CellOf(error) ?? latest) is not { } cell) return false;
         cell.TakeStray(error);
         return true;
     }
+
+    /// <summary>The cell whose code threw it, where the thread itself does not know its cell.</summary>
+    private static RunningCell? CellOf(Exception error) => new StackTrace(error, fNeedFileInfo: false).GetFrames()
+        .Select(frame => frame.GetMethod()?.Module.Assembly).OfType<Assembly>()
+        .Select(code => Cells.TryGetValue(code, out var weak) && weak.TryGetTarget(out var cell) ? cell : null)
+        .FirstOrDefault(cell => cell is not null);
 }

@@ -9,6 +9,7 @@ using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.Emit;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.CodeAnalysis.Scripting.Hosting;
+using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Engine;
 
@@ -56,6 +57,7 @@ internal sealed class CellAssembly : AssemblyLoadContext
         var shared = HasSharedTypes(image);
         var (woven, wovenLines) = CellWeaver.Weave(image, lines);
         var assembly = new CellAssembly(script.Previous, files, findPackaged).LoadFromStream(woven, wovenLines);
+        StrayErrors.Own(assembly, RunningCell.Current!);
         var start = compilation.GetEntryPoint(cancellation)!;
         var method = assembly.GetType(start.ContainingType.MetadataName, throwOnError: true)!
             .GetMethod(start.MetadataName, BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic)!;

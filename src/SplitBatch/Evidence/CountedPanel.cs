@@ -1,4 +1,5 @@
 using SplitBatch.Evidence.Findings;
+using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel;
@@ -63,12 +64,17 @@ public sealed record CountedPanel(PanelPlan Plan, PanelDecision Decision, IReadO
     /// <summary>Which answer the panel gives.</summary>
     public PanelAnswer Answer => (Decision.Answer, Sequential?.Decision) switch
     {
-        (PanelAnswer.Alarm, _) => PanelAnswer.Alarm,
+        _ when LowTail <= LowCountAlarm.DefaultLevel => PanelAnswer.Alarm,
         (_, SequentialDecision.Different) => PanelAnswer.DifferenceShown,
         (_, SequentialDecision.Similar) => PanelAnswer.MarginRuledOut,
         (_, { }) => PanelAnswer.Inconclusive,
         (var answer, null) => answer,
     };
+
+    /// <summary>The chance of so few right answers by guessing; for A/not-A and same/different, of so few hits among as many such answers. 1 for a two-sided pair, which expects none.</summary>
+    internal double LowTail => YesNo is { } test ? FisherExact.UpperTail(test.FalseAlarms, test.Alike, test.Hits, test.Different)
+        : Decision is { Protocol.Sides: 1, Alarm: { } alarm } ? alarm.PValue
+        : 1;
 
     /// <summary>Whether a sequential panel is still under way.</summary>
     public bool IsUnderWay => Sequential is { Decision: SequentialDecision.PourOn };

@@ -98,10 +98,11 @@ internal static class PanelFindings
 
     private static CountBelowChance Alarm(CountedPanel panel, CountedPlan plan)
     {
-        var low = panel.Decision.Alarm!.PValue;
+        var low = panel.LowTail;
         return new(plan)
         {
-            LowTail = low, EitherWay = Math.Min(1, 2 * low), Method = "exact binomial tail below guessing; twice the smaller tail for either way", Sources = panel.Sources,
+            LowTail = low, EitherWay = Math.Min(1, 2 * low), Sources = panel.Sources,
+            Method = panel.YesNo is null ? "exact binomial tail below guessing; twice the smaller tail for either way" : "Fisher's exact test the other way round; twice the smaller tail for either way",
         };
     }
 
@@ -132,7 +133,7 @@ internal static class PanelFindings
         {
             yield return new LikelihoodWeighed(plan)
             {
-                Ratio = CountLikelihood.AtMargin(plan.Protocol, panel.Sets, panel.Right, DeclaredMargin.OfShare(plan.Margin)), Method = "ratio of two binomial likelihoods", Sources = planned,
+                Ratio = CountLikelihood.AtMargin(plan.Protocol, panel.Sets, panel.Right, plan.DeclaredMargin), Method = "ratio of two binomial likelihoods", Sources = planned,
             };
         }
 
@@ -152,7 +153,7 @@ internal static class PanelFindings
 
     /// <summary>The size from which on every count at or above guessing answers a question; null where a difference the other way round would still be open.</summary>
     internal static int? SizeThatSettles(CountedPanel panel, CountedPlan plan) =>
-        panel.Reading?.ToSettle.Always is { } tasters && MarginCounts.RuledOut(plan.Protocol, tasters, DeclaredMargin.OfShare(plan.Margin), plan.Beta) is not null ? tasters : null;
+        panel.Reading?.ToSettle.Always is { } tasters && MarginCounts.RuledOut(plan.Protocol, tasters, plan.DeclaredMargin, plan.Beta) is not null ? tasters : null;
 
     private static IEnumerable<Finding> Repeats(CountedPanel panel, CountedPlan plan)
     {

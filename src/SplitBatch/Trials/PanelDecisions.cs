@@ -14,7 +14,7 @@ internal static class PanelDecisions
     {
         if (panel.YesNo is { } test) return PanelDecision.Of(test);
         var plan = panel.Plan;
-        var rules = new PanelRules(plan.Protocol, DeclaredMargin.OfShare(plan.Margin)) { Alpha = plan.Alpha, Beta = plan.Beta };
+        var rules = new PanelRules(plan.Protocol, plan.DeclaredMargin) { Alpha = plan.Alpha, Beta = plan.Beta };
         return PanelDecision.Of(rules, panel.Sequential is { } path ? PanelResult.Of(path.Tasters, path.Correct) : Result(panel));
     }
 

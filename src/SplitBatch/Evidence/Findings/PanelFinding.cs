@@ -32,8 +32,11 @@ public sealed record CountedPlan(
     /// <summary>Whether tasters are asked which half they like better, which is another question than whether they can tell.</summary>
     public bool AsksPreference { get; init; }
 
+    /// <summary>The margin as it was declared, as a share in the task or as a d-prime.</summary>
+    public DeclaredMargin DeclaredMargin { get; init; } = DeclaredMargin.OfShare(Margin);
+
     /// <summary>The margin as a d-prime of this task, if all tasters are alike; null where the share has none.</summary>
-    public double? MarginDPrime => Protocol.HasKnownChance ? Protocol.DPrime(Protocol.CorrectFromDiscriminators(Margin)) : null;
+    public double? MarginDPrime => Protocol.HasKnownChance ? DeclaredMargin.DPrimeIn(Protocol) : null;
 
     /// <summary>The confidence of the limit that rules the margin out.</summary>
     public double Confidence => 1 - Beta;
@@ -44,6 +47,6 @@ public sealed record CountedPlan(
     public static CountedPlan Of(PanelPlan plan, PlanStanding standing)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return new(plan.Name, plan.Protocol, standing, plan.Alpha, plan.Margin, plan.Beta, plan.Attribute, plan.Expected) { AsksPreference = plan.AsksPreference };
+        return new(plan.Name, plan.Protocol, standing, plan.Alpha, plan.Margin, plan.Beta, plan.Attribute, plan.Expected) { AsksPreference = plan.AsksPreference, DeclaredMargin = plan.DeclaredMargin };
     }
 }

@@ -34,7 +34,12 @@ internal static class CountPhrases
         var look = finding.Plan.IsDirected
             ? "The direction, the key, the codes and the question as it was read must be looked at: the halves may stand the other way round."
             : "The key, the codes, the blinding and the question as it was read must be looked at.";
-        return Sentence.Of($"Guessing gives so few right answers, or fewer, in {few} of such panels, and a count as unlikely, either way, in {either}. {look} Nothing else is concluded from this panel, and nothing is ruled out.");
+        if (!finding.Plan.Protocol.HasKnownChance)
+        {
+            return Sentence.Of($"If both kinds of set were answered alike, so few of these answers, or fewer, would fall on the right kind in {few} of such panels, and counts as far apart, either way, in at most {either}. {look} Nothing else is concluded from this panel, and nothing is ruled out.");
+        }
+
+        return Sentence.Of($"Guessing gives so few right answers, or fewer, in {few} of such panels, and one as far out, either way, in at most {either}. {look} Nothing else is concluded from this panel, and nothing is ruled out.");
     }
 
     private static Name Protocols(PanelFinding finding) => new(finding.Plan.Protocol.Name);

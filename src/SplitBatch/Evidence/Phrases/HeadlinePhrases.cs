@@ -87,7 +87,7 @@ internal static class HeadlinePhrases
         ? Sentence.Empty
         : Sentence.Of($"One batch of each.");
 
-    private static Printed Margin(TrialHeadline finding) => Printed.ChosenPercent(finding.Plan!.Margin);
+    private static Printed Margin(TrialHeadline finding) => PlanPhrases.Margin(finding.Plan!);
 
     private static string Direction(TrialHeadline finding) => finding is { Margin: null, Plan.IsDirected: true } ? " in the direction expected" : "";
 

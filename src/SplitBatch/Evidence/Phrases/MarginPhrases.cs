@@ -7,7 +7,7 @@ internal static class MarginPhrases
 {
     public static Sentence Of(MarginTested finding)
     {
-        var margin = Printed.ChosenPercent(finding.Plan.Margin);
+        var margin = PlanPhrases.Margin(finding.Plan);
         var allowed = Allowed(finding);
         return finding.Outcome == MarginOutcome.RuledOut
             ? Sentence.Of($"That {margin} or more of such tasters can tell the beers apart in this task is ruled out{allowed}.") + DPrime(finding)
@@ -32,10 +32,12 @@ internal static class MarginPhrases
     private static Sentence DPrime(MarginTested finding) => (PrintsLimit(finding), finding.Plan.MarginDPrime, finding.Decision.StillAllowedDPrime) switch
     {
         (true, { } margin, { } limit) when double.IsFinite(limit) =>
-            Sentence.Of($"If all tasters are alike, {Printed.ChosenPercent(finding.Plan.Margin)} is a d-prime of {Printed.DPrime(margin)} and the limit one of {Printed.DPrime(limit)}."),
-        (_, { } margin, _) => Sentence.Of($"If all tasters are alike, {Printed.ChosenPercent(finding.Plan.Margin)} is a d-prime of {Printed.DPrime(margin)}."),
+            Sentence.Of($"If all tasters are alike, {PlanPhrases.Margin(finding.Plan)} is a d-prime of {Printed.DPrime(margin)}{Declared(finding)} and the limit one of {Printed.DPrime(limit)}."),
+        (_, { } margin, _) => Sentence.Of($"If all tasters are alike, {PlanPhrases.Margin(finding.Plan)} is a d-prime of {Printed.DPrime(margin)}{Declared(finding)}."),
         _ => Sentence.Empty,
     };
+
+    private static string Declared(MarginTested finding) => finding.Plan.DeclaredMargin.IsDPrime ? ", as which the margin is stated," : "";
 
     /// <summary>What stood in the way.</summary>
     private static Sentence Why(MarginTested finding) => finding.Outcome switch

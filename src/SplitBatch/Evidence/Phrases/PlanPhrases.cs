@@ -1,4 +1,5 @@
 using SplitBatch.Evidence.Findings;
+using SplitBatch.Panel.Planning;
 
 namespace SplitBatch.Evidence.Phrases;
 
@@ -13,6 +14,9 @@ internal static class PlanPhrases
         _ => Sentence.Of($"{Printed.ChosenPercent(plan.Alpha)}, which nobody declared beforehand"),
     };
 
+    /// <summary>The margin as a share in the task, with the digits of a choice or of a computed share.</summary>
+    public static Printed Margin(CountedPlan plan) => plan.DeclaredMargin.IsDPrime ? Printed.Percent(plan.Margin) : Printed.ChosenPercent(plan.Margin);
+
     /// <summary>How sure a limit is: "95 % confidence".</summary>
     public static Sentence Confidence(CountedPlan plan) => Sentence.Of($"{Printed.ChosenPercent(plan.Confidence)} confidence");
 
@@ -23,14 +27,14 @@ internal static class PlanPhrases
     }
 
     /// <summary>A serious departure in a few words, for a headline.</summary>
-    public static Sentence Short(DepartedFromPlan finding) => Sentence.Of($"{finding.Departure.What switch
+    public static Sentence Short(DepartedFromPlan finding) => Sentence.Of($"{finding.Departure.Kind switch
     {
-        "declared" when finding.Plan.Standing == PlanStanding.DeclaredAfterServing => "The plan was written after serving.",
-        "declared" => "No plan was declared beforehand.",
-        "protocol" => "Another protocol was served than was planned.",
-        "serving orders" => "The cups stood in lopsided orders.",
-        "stopping" => "The panel stopped by another rule than was planned.",
-        "looks" => "The count was looked at before its end.",
+        DepartureKind.DeclaredAfterServing => "The plan was written after serving.",
+        DepartureKind.NotDeclared => "No plan was declared beforehand.",
+        DepartureKind.Protocol => "Another protocol was served than was planned.",
+        DepartureKind.Orders => "The cups stood in lopsided orders.",
+        DepartureKind.Stopping => "The panel stopped by another rule than was planned.",
+        DepartureKind.Looks => "The count was looked at before its end.",
         _ => "A limit was changed after it was declared.",
     }}");
 

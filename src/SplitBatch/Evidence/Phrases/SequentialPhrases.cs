@@ -9,7 +9,7 @@ internal static class SequentialPhrases
 {
     public static Sentence Of(SequentialDecided finding)
     {
-        var margin = Printed.ChosenPercent(finding.Plan.Margin);
+        var margin = PlanPhrases.Margin(finding.Plan);
         var direction = finding.Plan.IsDirected ? ", in the direction expected," : "";
         var decided = finding.Decision switch
         {

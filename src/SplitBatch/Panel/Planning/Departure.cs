@@ -42,37 +42,40 @@ public sealed record PanelPractice(Protocol Protocol, int Tasters, int Sets)
 /// <param name="Severity">An error where the planned conclusion cannot be drawn any more.</param>
 public sealed record Departure(string What, string Planned, string Done, string Meaning, Severity Severity)
 {
+    /// <summary>Which point it is.</summary>
+    public required DepartureKind Kind { get; init; }
+
     internal static IReadOnlyList<Departure> Between(PanelPlan plan, PanelPractice practice)
     {
         ArgumentNullException.ThrowIfNull(practice);
         var found = new List<Departure>();
         if (plan.Declared is not { } declared)
         {
-            found.Add(new("declared", "before serving", "not declared", "Nothing was fixed beforehand, so the result is a lead to follow and not a test.", Severity.Error));
+            found.Add(new("declared", "before serving", "not declared", "Nothing was fixed beforehand, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.NotDeclared });
         }
         else if (practice.Served < declared)
         {
-            found.Add(new("declared", Day(declared), $"served {Day(practice.Served.Value)}", "The plan was written after the panel was served, so the result is a lead to follow and not a test.", Severity.Error));
+            found.Add(new("declared", Day(declared), $"served {Day(practice.Served.Value)}", "The plan was written after the panel was served, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.DeclaredAfterServing });
         }
 
         if (!ReferenceEquals(plan.Protocol, practice.Protocol))
         {
-            found.Add(new("protocol", plan.Protocol.Name, practice.Protocol.Name, "Another question was asked, with another guessing chance.", Severity.Error));
+            found.Add(new("protocol", plan.Protocol.Name, practice.Protocol.Name, "Another question was asked, with another guessing chance.", Severity.Error) { Kind = DepartureKind.Protocol });
         }
 
         if (plan.Stopping == StoppingRule.Fixed && practice.Tasters < plan.Tasters)
         {
-            found.Add(new("tasters", Whole(plan.Tasters), Whole(practice.Tasters), "Fewer tasters than planned: the panel can show and rule out less. If the count was known when it stopped, the error is larger than stated.", Severity.Warning));
+            found.Add(new("tasters", Whole(plan.Tasters), Whole(practice.Tasters), "Fewer tasters than planned: the panel can show and rule out less. If the count was known when it stopped, the error is larger than stated.", Severity.Warning) { Kind = DepartureKind.FewerTasters });
         }
 
         if (plan.Stopping == StoppingRule.Fixed && practice.Tasters > plan.Tasters)
         {
-            found.Add(new("tasters", Whole(plan.Tasters), Whole(practice.Tasters), "More tasters than planned: sound only if the count was not known when they were added.", Severity.Warning));
+            found.Add(new("tasters", Whole(plan.Tasters), Whole(practice.Tasters), "More tasters than planned: sound only if the count was not known when they were added.", Severity.Warning) { Kind = DepartureKind.MoreTasters });
         }
 
         if (practice.Sets != practice.Tasters * plan.Replicates)
         {
-            found.Add(new("sets", $"{plan.Replicates} for each taster", $"{practice.Sets} for {practice.Tasters} tasters", "Tasters do not all count alike.", Severity.Warning));
+            found.Add(new("sets", $"{plan.Replicates} for each taster", $"{practice.Sets} for {practice.Tasters} tasters", "Tasters do not all count alike.", Severity.Warning) { Kind = DepartureKind.Sets });
         }
 
         Compare(found, "alpha", plan.Alpha, practice.Alpha);
@@ -80,24 +83,24 @@ public sealed record Departure(string What, string Planned, string Done, string 
         Compare(found, "beta", plan.Beta, practice.Beta);
         if (practice.Seed is { } seed && seed != plan.Seed)
         {
-            found.Add(new("seed", Whole(plan.Seed), Whole(seed), "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning));
+            found.Add(new("seed", Whole(plan.Seed), Whole(seed), "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning) { Kind = DepartureKind.Seed });
         }
 
         if (practice.Orders is { IsBalanced: false } orders)
         {
             found.Add(new("serving orders", "each equally often", orders.InWords, orders.IsLopsided
                 ? "A liking for a position can pass for a difference between the beers, so the result is a lead to follow and not a test."
-                : "A liking for a position weighs a little in the count.", orders.IsLopsided ? Severity.Error : Severity.Warning));
+                : "A liking for a position weighs a little in the count.", orders.IsLopsided ? Severity.Error : Severity.Warning) { Kind = DepartureKind.Orders });
         }
 
         if (practice.Stopping is { } stopping && stopping != plan.Stopping)
         {
-            found.Add(new("stopping", Rule(plan.Stopping), Rule(stopping), "The stated error rates belong to the declared rule.", Severity.Error));
+            found.Add(new("stopping", Rule(plan.Stopping), Rule(stopping), "The stated error rates belong to the declared rule.", Severity.Error) { Kind = DepartureKind.Stopping });
         }
 
         if (practice.EarlyLooks > 0 && plan.Stopping == StoppingRule.Fixed)
         {
-            found.Add(new("looks", "none before the end", Whole(practice.EarlyLooks), "Looking early with the choice to stop raises the chance of a false difference above alpha.", Severity.Error));
+            found.Add(new("looks", "none before the end", Whole(practice.EarlyLooks), "Looking early with the choice to stop raises the chance of a false difference above alpha.", Severity.Error) { Kind = DepartureKind.Looks });
         }
 
         return found;
@@ -110,7 +113,7 @@ public sealed record Departure(string What, string Planned, string Done, string 
     {
         if (done is { } value && value != planned)
         {
-            found.Add(new(what, Printed.ChosenPercent(planned), Printed.ChosenPercent(value), "A limit changed after it was declared; the declared one is the test.", Severity.Error));
+            found.Add(new(what, Printed.ChosenPercent(planned), Printed.ChosenPercent(value), "A limit changed after it was declared; the declared one is the test.", Severity.Error) { Kind = DepartureKind.Limit });
         }
     }
 
@@ -119,4 +122,41 @@ public sealed record Departure(string What, string Planned, string Done, string 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+}
+
+/// <summary>The points in which practice can depart from a plan.</summary>
+public enum DepartureKind
+{
+    /// <summary>Nobody wrote down on which day the plan was fixed.</summary>
+    NotDeclared,
+
+    /// <summary>The plan is dated after the first ballot.</summary>
+    DeclaredAfterServing,
+
+    /// <summary>Another protocol was served.</summary>
+    Protocol,
+
+    /// <summary>Fewer people tasted than planned.</summary>
+    FewerTasters,
+
+    /// <summary>More people tasted than planned.</summary>
+    MoreTasters,
+
+    /// <summary>Tasters had unlike numbers of sets.</summary>
+    Sets,
+
+    /// <summary>The serving orders are not the ones that the plan would make.</summary>
+    Seed,
+
+    /// <summary>The serving orders are not balanced.</summary>
+    Orders,
+
+    /// <summary>A limit was changed after it was declared.</summary>
+    Limit,
+
+    /// <summary>The panel stopped by another rule.</summary>
+    Stopping,
+
+    /// <summary>The count was looked at before its end.</summary>
+    Looks,
 }

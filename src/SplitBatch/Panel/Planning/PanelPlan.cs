@@ -11,6 +11,7 @@ public sealed record PanelPlan
     private readonly double alpha = 0.05;
     private readonly double power = 0.80;
     private readonly double margin = 0.30;
+    private readonly double? marginAsDPrime;
     private readonly double beta = 0.05;
     private readonly int tasters = 1;
     private readonly int replicates = 1;
@@ -41,7 +42,21 @@ public sealed record PanelPlan
     public double Power { get => power; init => power = Guard.OpenShare(value, nameof(Power)); }
 
     /// <summary>The share of discriminators that would matter, above 0 and below 1.</summary>
-    public double Margin { get => margin; init => margin = Guard.OpenShare(value, nameof(Margin)); }
+    public double Margin { get => margin; init => (margin, marginAsDPrime) = (Guard.OpenShare(value, nameof(Margin)), null); }
+
+    /// <summary>The margin as a d-prime, where it was declared so; null where it was declared as a share in the task. Then <see cref="Margin"/> is the share that it makes in this protocol.</summary>
+    public double? MarginAsDPrime
+    {
+        get => marginAsDPrime;
+        init
+        {
+            marginAsDPrime = value;
+            if (value is { } distance) margin = DeclaredMargin.OfDPrime(distance).ShareIn(Protocol);
+        }
+    }
+
+    /// <summary>The margin as it was declared.</summary>
+    public DeclaredMargin DeclaredMargin => MarginAsDPrime is { } distance ? DeclaredMargin.OfDPrime(distance) : DeclaredMargin.OfShare(Margin);
 
     /// <summary>The chance of ruling the margin out although it is true, above 0 and below 1.</summary>
     public double Beta { get => beta; init => beta = Guard.OpenShare(value, nameof(Beta)); }

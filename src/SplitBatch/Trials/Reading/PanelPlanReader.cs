@@ -51,6 +51,7 @@ internal static class PanelPlanReader
         var alpha = json.OptionalShare("alpha");
         var power = json.OptionalShare("power");
         var margin = json.OptionalShare("margin");
+        var distance = json.OptionalNumber("margin as d-prime", 0.05, 6);
         var beta = json.OptionalShare("beta");
         var replicates = json.OptionalWhole("replicates", 1, 100);
         var seed = json.OptionalWhole("seed");
@@ -83,6 +84,12 @@ internal static class PanelPlanReader
         plan = json.Make("alpha", () => plan with { Alpha = alpha ?? plan.Alpha }) ?? plan;
         plan = json.Make("power", () => plan with { Power = power ?? plan.Power }) ?? plan;
         plan = json.Make("margin", () => plan with { Margin = margin ?? plan.Margin }) ?? plan;
+        if (distance is { } apart)
+        {
+            if (margin is not null) json.Refuse("margin as d-prime", "The margin is declared twice, as a share and as a d-prime.", "one of them", apart.ToString(System.Globalization.CultureInfo.InvariantCulture));
+            plan = json.Make("margin as d-prime", () => plan with { MarginAsDPrime = apart }) ?? plan;
+        }
+
         plan = json.Make("beta", () => plan with { Beta = beta ?? plan.Beta }) ?? plan;
         if (plan.Stopping != StoppingRule.Sequential) return plan;
         _ = json.Make("stopping", () => protocol.HasKnownChance ? plan.Sequential() : throw new ArgumentException($"A sequential plan needs a known guessing chance; {protocol.Name} has none."));
