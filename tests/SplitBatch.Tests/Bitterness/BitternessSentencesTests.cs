@@ -28,8 +28,8 @@ public class BitternessSentencesTests
         Assert.Equal(["gauge: 1.5 %, shared", "reading: 0.29 g, independent"], new[] { shared, own }.Select(term => term.ToString()));
         Assert.Equal("gravity: 1 gravity points, shared", new ErrorTerm("gravity", ErrorKind.Gravity, 1, Sharing.Shared).ToString());
         Assert.Equal("time: 0.5 min, shared", new ErrorTerm("time", ErrorKind.Minutes, 0.5, Sharing.Shared).ToString());
-        Assert.Equal("gauge (shared): 0.50 IBU of the difference, 25 % of its variance", new Contribution(shared, 1, 1.5, 0.5, 0.25).ToString());
-        Assert.Equal("reading (independent): 0.50 IBU of the difference, 25 % of its variance", new Contribution(own, 1, 1.5, 0.5, 0.25).ToString());
+        Assert.Equal("gauge (shared): 0.5 IBU of the difference, 25 % of its variance", new Contribution(shared, 1, 1.5, 0.5, 0.25).ToString());
+        Assert.Equal("reading (independent): 0.5 IBU of the difference, 25 % of its variance", new Contribution(own, 1, 1.5, 0.5, 0.25).ToString());
     }
 
     [Fact]

@@ -159,7 +159,7 @@ public class DoseUncertaintyTests
         Assert.Equal(1, result.Contributions.Sum(c => c.Share), 1e-12);
         Assert.Equal(result.Contributions.OrderByDescending(c => c.Share).Select(c => c.Term.Name), result.Contributions.Select(c => c.Term.Name));
         Assert.Equal("form factor, pellets", result.Contributions[0].Term.Name);
-        Assert.Equal("The largest doubt in the difference is form factor, pellets: use one form in both halves, or learn the factor from your own returns.", result.Advice);
+        Assert.Equal("The largest doubt about the difference: form factor, pellets. To reduce it, use one form in both halves, or learn the factor from your own returns.", result.Advice);
         Assert.True(result.ChanceBeyondTasteMargin < result.ChanceBeyondCriticalDifference);
     }
 

@@ -165,7 +165,7 @@ public class PanelSentencesTests
             var sets = row.Always ?? row.First;
             Assert.Equal(sets * row.Protocol.Pours, row.Cups);
             Assert.Equal(0.05 * row.Cups, row.Beer.Liters, 1e-9);
-            Assert.Equal(FormattableString.Invariant($"{row.Protocol.Name}: {sets} tasters, {row.Cups} cups, {0.05 * row.Cups:0.0} l. {row.Protocol.Question}"), row.ToString());
+            Assert.Equal(FormattableString.Invariant($"{row.Protocol.Name}: {Printed.Count(sets)} tasters, {Printed.Count(row.Cups)} cups, {0.05 * row.Cups:0.0} L. {row.Protocol.Question}"), row.ToString());
         }
 
         Assert.Contains(rows, row => row.Always > row.First);

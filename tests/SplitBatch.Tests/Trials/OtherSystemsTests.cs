@@ -42,7 +42,7 @@ public sealed class OtherSystemsTests : IDisposable
     public void A_log_is_added_to_as_it_is_spelt()
     {
         Copy(name => name, text => text);
-        File.WriteAllText(Path.Combine(Folder, "Lab-Returns.csv"), "id,sample,beer,analyte,replicate,value,unit\n");
+        File.WriteAllText(Path.Combine(Folder, "Lab-Returns.csv"), string.Join(',', LogFormat.LabReturns.Columns) + "\n");
         new LabReturnLog(Folder).Append(new Lab.LabResult("R1", "K7", Lab.Analyte.Bitterness, 25));
         Assert.Equal(2, File.ReadAllLines(Path.Combine(Folder, "Lab-Returns.csv")).Length);
         Assert.Single(Directory.GetFiles(Folder, "*", SearchOption.TopDirectoryOnly), file => Path.GetFileName(file).Equals("lab-returns.csv", StringComparison.OrdinalIgnoreCase));
@@ -63,7 +63,7 @@ public sealed class OtherSystemsTests : IDisposable
     {
         Copy(name => name, text => text.Replace("incoming/lab-return.csv", "incoming\\\\lab-return.csv", StringComparison.Ordinal));
         Assert.Contains("incoming\\\\lab-return.csv", File.ReadAllText(Path.Combine(Folder, "trial.json")), StringComparison.Ordinal);
-        Assert.NotEmpty(Trial.Open(Folder).ImportReturns().Lab.Results);
+        Assert.NotEmpty(Trial.WorkOn(Folder).ImportReturns().Lab.Results);
     }
 
     [Theory]

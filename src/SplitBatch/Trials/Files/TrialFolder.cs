@@ -74,7 +74,7 @@ public sealed class TrialFolder
         return place;
     }
 
-    /// <summary>The text of a file, or null when it cannot be read, with the reason added to <paramref name="faults"/>.</summary>
+    /// <summary>The text of a file, its lines ended by \n whatever system wrote it, or null when it cannot be read, with the reason added to <paramref name="faults"/>.</summary>
     public string? ReadText(string name, FaultList faults)
     {
         ArgumentNullException.ThrowIfNull(faults);
@@ -84,7 +84,8 @@ public sealed class TrialFolder
             if (!file.Exists) return Refuse("The file is missing.", $"a file of this name in the folder \"{Name}\"");
             if (LeadsOut(file)) return Refuse("The file is a link that leads out of the trial folder.", "a file of its own");
             if (file.Length > LargestFile) return Refuse($"The file has {Printed.Count(file.Length)} bytes, too many for a trial.", $"at most {Printed.Count(LargestFile)} bytes");
-            return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(File.ReadAllBytes(file.FullName)).TrimStart('\uFEFF');
+            var text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(File.ReadAllBytes(file.FullName)).TrimStart('\uFEFF');
+            return text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
         }
         catch (DecoderFallbackException)
         {
