@@ -136,7 +136,7 @@ public class MatchEdgesTests
         var standing = Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)) };
         var minutes = 20 * Isomerisation.K1(95) / Isomerisation.K1(Kettle.BoilingTemperature.DegreesCelsius);
         Assert.Equal(FormattableString.Invariant($"Tinseth was made for wort cooled after the boil; the stand is counted as {minutes:0} min more of boil for every charge, by the isomerisation rate."), Assert.Single(BitternessEstimate.Of(standing, [Boil(Cones, 40)]).Warnings));
-        Assert.Equal(FormattableString.Invariant($"cones: Tinseth knows nothing of hops after flame-out; the stand is counted as {minutes:0.0} min of boil by the isomerisation rate."), Assert.Single(BitternessEstimate.Of(standing, [HopCharge.Whirlpool(Cones, Mass.FromGrams(40))]).Warnings));
+        Assert.Equal(FormattableString.Invariant($"cones: Tinseth knows nothing of hops after flame-out; the stand is counted as {minutes:0} min of boil by the isomerisation rate."), Assert.Single(BitternessEstimate.Of(standing, [HopCharge.Whirlpool(Cones, Mass.FromGrams(40))]).Warnings));
 
         var longest = new Tinseth().Range.LongestMinutes;
         var slow = Kettle.Metric(20, 1.050, boilMinutes: longest + 60);
