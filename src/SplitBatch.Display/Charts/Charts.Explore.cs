@@ -41,7 +41,7 @@ public static partial class Charts
 
         return grid.Explorer(layers, "How many tasters, and what can they show?", "the curve: the chance that a panel shows a difference; its teeth come from counts being whole", new Figure
         {
-            Title = Invariant($"{Words.Counted(tasters, "taster")} show a difference in {Printed.ChosenPercent(grid.Power)} of panels if {Printed.ChosenPercent(discriminators)} can tell"),
+            Title = Invariant($"{Words.Counted(tasters, "taster")} show a difference in {Printed.Percent(grid.Power)} of panels if {Printed.ChosenPercent(discriminators)} can tell"),
             Subtitle = Invariant($"{Capital(protocol.Name)}, error {Printed.ChosenPercent(alpha)}; the teeth are there because counts are whole numbers"),
             Reading = grid.Says(tasters, discriminators, alpha, grid.Power),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most + 2 },
@@ -73,7 +73,7 @@ public static partial class Charts
         var start = grid.Sizes.IndexOf(tasters);
         return grid.Explorer(layers, "Where the counts of a panel fall, and from where on they show a difference", "grey: the chance of each count when all guess; blue: when some can tell", new Figure
         {
-            Title = Invariant($"Of {tasters} tasters, {Power.CriticalCount(protocol, tasters, alpha)} right show a difference; it happens in {Printed.ChosenPercent(grid.Power)} of panels if {Printed.ChosenPercent(discriminators)} can tell"),
+            Title = Invariant($"Of {tasters} tasters, {Power.CriticalCount(protocol, tasters, alpha)} right show a difference; it happens in {Printed.Percent(grid.Power)} of panels if {Printed.ChosenPercent(discriminators)} can tell"),
             Subtitle = Invariant($"{Capital(protocol.Name)}, error {Printed.ChosenPercent(alpha)}; grey: the chance of each count when all guess; blue: when {Printed.ChosenPercent(discriminators)} can tell"),
             Reading = grid.Says(tasters, discriminators, alpha, grid.Power),
             X = new Axis("right answers") { Whole = true, Min = -0.7, Max = tasters + 0.7 },

@@ -71,8 +71,8 @@ public static partial class Tables
         var scored = panel.Scored;
         var note = !panel.Plan.Protocol.HasKnownChance ? ""
             : scored.PerTaster.All(taster => taster.Counted <= 1)
-                ? Invariant($"One set says nothing about one person: a guesser is right in {Printed.ChosenPercent(panel.Plan.Protocol.Chance)} of sets.")
-                : Invariant($"A guesser is right in {Printed.ChosenPercent(panel.Plan.Protocol.Chance)} of sets on average; a few sets say little about one person.");
+                ? Invariant($"One set says nothing about one person: a guesser is right in {Printed.Percent(panel.Plan.Protocol.Chance)} of sets.")
+                : Invariant($"A guesser is right in {Printed.Percent(panel.Plan.Protocol.Chance)} of sets on average; a few sets say little about one person.");
         return Table.Of(scored.PerTaster, $"Tasters of panel {panel.Name}, by code")
             .Text("taster", t => t.Taster)
             .Number("sets served", t => t.Served, decimals: 0)

@@ -112,7 +112,7 @@ public class PanelSheetsTests
     public void The_briefing_reads_out_allergens_alcohol_and_who_must_not_drink()
     {
         string text = Parse(PanelSheets.For(Pour(Protocol.Triangle)).Briefing).Body!.TextContent;
-        foreach (string words in new[] { "barley (gluten), lactose (milk sugar)", "g of alcohol", "pregnant", "drives", "Local law", "Adults only", "stop at any time", "Rest 4 min" })
+        foreach (string words in new[] { "barley (gluten), lactose (milk sugar)", " g) of alcohol", "pregnant", "drives", "Local law", "Adults only", "stop at any time", "Rest 4 min" })
             Assert.Contains(words, text, StringComparison.Ordinal);
         Assert.DoesNotContain("beer A", text, StringComparison.Ordinal);
     }
