@@ -142,7 +142,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             var outcome = await engine!.RunAsync(rest, cell).ConfigureAwait(false);
             if (text.IsTimed)
                 cell.Write(false,
-                    string.Create(CultureInfo.InvariantCulture, $"The cell took {clock.Elapsed.TotalMilliseconds:0.#} ms.\n"));
+                    string.Create(CultureInfo.InvariantCulture, $"The cell took {Printed.Fixed(clock.Elapsed.TotalMilliseconds, 1)} ms.\n"));
             if (outcome is { Finished: true, Failed: false })
             {
                 missing.Ran(names);
