@@ -161,11 +161,11 @@ public sealed class BatchRunner
     /// </summary>
     private void Draft(Notebook notebook, NotebookCell cell, NotebookOutcome outcome, PathWords words)
     {
-        var failure = CellFailure.Of(cell, Ended);
-        words.Clean(notebook);
-        OutputRecorder.AddError(cell.Outputs, Ended);
-        Write(notebook, outcome, failure);
-        cell.Outputs.RemoveAt(cell.Outputs.Count - 1);
+        var draft = Notebook.Parse(notebook.ToString()); // The cells still to run keep their paths.
+        var last = draft.Cells[notebook.Cells.TakeWhile(c => c != cell).Count()];
+        words.Clean(draft);
+        OutputRecorder.AddError(last.Outputs, Ended);
+        Write(draft, outcome, CellFailure.Of(last, Ended));
     }
 
     private void Write(Notebook notebook, NotebookOutcome outcome, CellFailure? failure)

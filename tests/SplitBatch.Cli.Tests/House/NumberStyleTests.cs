@@ -14,7 +14,7 @@ public partial class NumberStyleTests
     private static readonly HashSet<string> ForPrograms =
     [
         "SplitBatch/BrewDay/BatchEntry.cs", "SplitBatch/Trials/Files/LogRow.cs", "SplitBatch/Trials/Files/NumberText.cs", // CSV logs, to the last digit
-        "SplitBatch/Trials/Reading/BatchLogFile.cs", "SplitBatch/Trials/Reading/LabReturnLog.cs",
+        "SplitBatch/Trials/Reading/LabReturnLog.cs",
         "SplitBatch.Display/WriteUp/CsvWriter.cs", "SplitBatch.Display/WriteUp/Document.cs", // tables as CSV, and the ledger's ten digits
         "SplitBatch.Display/Drawing/SvgWriter.cs", // coordinates
         "SplitBatch.Display/Notebooks/HtmlTable.cs", // counts the digits that a column needs

@@ -23,7 +23,7 @@ public class ReservedPortsTests
     {
         var connection = SocketClient.FreePorts();
         using var held = new ReservedPorts(connection);
-        using var other = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+        using var other = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp) { ExclusiveAddressUse = true };
         Assert.Throws<SocketException>(() => other.Bind(new IPEndPoint(IPAddress.Loopback, connection.ShellPort)));
     }
 }

@@ -123,7 +123,7 @@ public class ThirteenMendsTests
     public void Panels_that_share_people_are_combined_by_people()
     {
         var people = ReturningPeople.Of(Enumerable.Range(0, 20).Select(i => new TaskCount[] { new(Protocol.Triangle, 1, i % 2), new(Protocol.Triangle, 1, i % 3 == 0 ? 1 : 0) }));
-        var sentence = Said<PeopleCombined>(SamplePanel.Trial(SamplePanel.Single(Protocol.Triangle, 20, 10), SamplePanel.Single(Protocol.Triangle, 20, 7, name: "evening")) with { TogetherByPeople = people });
+        var sentence = Said<PeopleCombined>(SamplePanel.Trial(SamplePanel.Single(Protocol.Triangle, 20, 10), SamplePanel.Single(Protocol.Triangle, 20, 6, name: "evening")) with { TogetherByPeople = people });
         Assert.Contains("20 people, equal names taken for one, were right in 17 of 40 sets", sentence, StringComparison.Ordinal);
         Assert.DoesNotContain("disagree", sentence, StringComparison.Ordinal); // whether panels agree is not asked of shared people
     }

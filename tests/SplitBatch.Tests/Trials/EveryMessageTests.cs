@@ -24,6 +24,7 @@ public sealed partial class EveryMessageTests : IDisposable
     [InlineData("trial.json", "\"why\":", "\"whi\":", "whi: The name is not known here, so its value would be passed over.")]
     [InlineData("trial.json", "\"invented\": true", "\"invented\": \"yes\"", "invented = \"yes\": The value is neither true nor false. Accepted: true or false, without quotation marks.")]
     [InlineData("trial.json", "\"tasters\": 36", "\"tasters\": 36.5", "panels[0].tasters = \"36.5\": The value is not a whole number.")]
+    [InlineData("trial.json", "\"tasters\": 36", "\"tasters\": 36, \"margin as d-prime\": 1.2", "panels[0].margin as d-prime = \"1.2\": The margin is declared twice, as a share and as a d-prime. Accepted: one of them.")]
     [InlineData("trial.json", "\"boil [min]\": 60", "\"boil [min]\": \"an hour\"", "kettle.boil [min] = \"an hour\": The value is not a number.")]
     [InlineData("trial.json", "\"declared\": \"2026-02-02\"", "\"declared\": \"2 Feb 2026\"", "panels[0].declared = \"2 Feb 2026\": The date cannot be read. Accepted: year-month-day, as \"2026-03-14\".")]
     [InlineData("trial.json", "\"beers\": {", "\"beers\": 5, \"beer\": {", "beers = \"5\": The value is not an object. Accepted: { ... }.")]
