@@ -32,21 +32,31 @@ public sealed class SocketClient : IDisposable
         _iopub.SubscribeToAnyTopic();
     }
 
+    /// <summary>Below the ports that the system gives to connections of its own, and each only once, so that nobody else takes one meanwhile.</summary>
+    private static int _next = 20_000 + (5 * Random.Shared.Next(2_000));
+
     public static ConnectionFile FreePorts(string key = "secret")
     {
-        TcpListener[] listeners = [.. Enumerable.Range(0, 5).Select(_ => new TcpListener(IPAddress.Loopback, 0))];
-        foreach (var listener in listeners)
-        {
-            listener.Start();
-        }
-
-        int[] ports = [.. listeners.Select(l => ((IPEndPoint)l.LocalEndpoint).Port)];
-        foreach (var listener in listeners)
-        {
-            listener.Dispose();
-        }
-
+        int[] ports = [.. Enumerable.Range(0, 5).Select(_ => FreePort())];
         return new ConnectionFile("tcp", "127.0.0.1", ports[0], ports[1], ports[2], ports[3], ports[4], key);
+    }
+
+    private static int FreePort()
+    {
+        while (true)
+        {
+            var port = Interlocked.Increment(ref _next);
+            try
+            {
+                using var listener = new TcpListener(IPAddress.Loopback, port);
+                listener.Start();
+                return port;
+            }
+            catch (SocketException)
+            {
+                // Taken: the next one.
+            }
+        }
     }
 
     public string Say(string type, string content, bool control = false)
