@@ -77,9 +77,9 @@ public sealed record Departure(string What, string Planned, string Done, string 
         Compare(found, "alpha", plan.Alpha, practice.Alpha);
         Compare(found, "margin", plan.Margin, practice.Margin);
         Compare(found, "beta", plan.Beta, practice.Beta);
-        if (practice.Seed is { } seed && seed != plan.Seed)
+        if ((practice.Seed, plan.Seed) is ({ } seed, { } planned) && seed != planned)
         {
-            found.Add(new("seed", Whole(plan.Seed), Whole(seed), "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning));
+            found.Add(new("seed", Whole(planned), Whole(seed), "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning));
         }
 
         if (practice.Orders is { IsBalanced: false } orders)

@@ -55,6 +55,7 @@ internal static class PanelPlanReader
         var declared = json.OptionalDate("declared");
         var expected = json.OptionalOneOf("expected", Sides);
         var attribute = json.OptionalText("attribute");
+        var beside = json.Texts("asked beside");
         var prior = json.Section("prior");
         var (priorA, priorB) = (prior?.Number("a", 0.01, 1000), prior?.Number("b", 0.01, 1000));
         var rules = json.Section("rules") is { } section ? BallotRulesReader.Read(section) : BallotRules.Default;
@@ -68,7 +69,8 @@ internal static class PanelPlanReader
         {
             Name = name,
             Replicates = replicates ?? 1,
-            Seed = seed ?? 0,
+            Seed = seed,
+            AskedBeside = beside,
             Stopping = stopping ?? StoppingRule.Fixed,
             Declared = declared,
             Expected = expected ?? Side.B,
