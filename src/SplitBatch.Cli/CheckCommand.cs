@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Spectre.Console;
 using Spectre.Console.Cli;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Cli;
 

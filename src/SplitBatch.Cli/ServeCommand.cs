@@ -2,8 +2,8 @@ using System.ComponentModel;
 using Spectre.Console;
 using Spectre.Console.Cli;
 using SplitBatch.Display.Sheets;
-using SplitBatch.Panel;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Cli;
 

@@ -5,6 +5,7 @@ using SplitBatch.Display.Figures;
 using SplitBatch.Display.Notebooks;
 using SplitBatch.Display.Sheets;
 using SplitBatch.Display.WriteUp;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Display;
 

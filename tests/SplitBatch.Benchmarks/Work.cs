@@ -1,6 +1,8 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Simulation;
 using UnitsNet;
 
 namespace SplitBatch.Benchmarks;
@@ -16,10 +18,10 @@ public static class Work
         [HopCharge.Boil(HopLot.Pellets("pellets", 11.4), Mass.FromGrams(23), 60)]);
 
     /// <summary>Tasters needed by the triangle test: 5 alphas, 4 powers, 5 shares, every n to a largest.</summary>
-    public static int TastersTable(int largest = 2000) => SplitBatch.Panel.TastersTable.Of(Protocol.Triangle, Alphas, Powers, Shares, largest).Cells.Count;
+    public static int TastersTable(int largest = 2000) => SplitBatch.Panel.Planning.TastersTable.Of(Protocol.Triangle, Alphas, Powers, Shares, largest).Cells.Count;
 
     /// <summary>The most tasters that any cell of the table needs for one share of discriminators.</summary>
-    public static int MostTasters(double discriminators) => SplitBatch.Panel.TastersTable.Of(Protocol.Triangle, Alphas, Powers, [discriminators], 1_000_000).Cells.Max(cell => cell.Always!.Value);
+    public static int MostTasters(double discriminators) => SplitBatch.Panel.Planning.TastersTable.Of(Protocol.Triangle, Alphas, Powers, [discriminators], 1_000_000).Cells.Max(cell => cell.Always!.Value);
 
     /// <summary>Simulated triangles at d-prime 1 by the perceptual model: three normal draws each.</summary>
     public static long Triangles(long tastings = 10_000_000, int? threads = 1) => Simulate.Tastings(Protocol.Triangle, 1, tastings, seed: 1, threads).Correct;

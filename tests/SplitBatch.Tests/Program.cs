@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch;
 

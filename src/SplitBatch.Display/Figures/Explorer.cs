@@ -57,7 +57,7 @@ public sealed record Explorer
     public string Subtitle { get; init; } = "";
 
     /// <summary>The text alternative: that of the first position, and what the sliders change.</summary>
-    public string AltText => $"{Still.AltText} On a page with scripts, sliders change {Charts.Listed([.. Sliders.Select(slider => slider.Name)])}.";
+    public string AltText => $"{Still.AltText} On a page with scripts, sliders change {Words.Listed([.. Sliders.Select(slider => slider.Name)])}.";
 
     /// <summary>The marks that are shown while the sliders stand at the given steps.</summary>
     /// <param name="steps">One step for each slider, from 0.</param>

@@ -1,3 +1,5 @@
+using SplitBatch.Display.Drawing;
+
 namespace SplitBatch.Display.Figures;
 
 /// <summary>The axis along which a value runs.</summary>

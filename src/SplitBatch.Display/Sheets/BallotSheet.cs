@@ -1,5 +1,6 @@
 using System.Text;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
 
 namespace SplitBatch.Display.Sheets;
 

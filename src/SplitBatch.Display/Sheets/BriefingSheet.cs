@@ -1,5 +1,5 @@
+using SplitBatch.Panel.Serving;
 using static System.FormattableString;
-using SplitBatch.Panel;
 
 namespace SplitBatch.Display.Sheets;
 

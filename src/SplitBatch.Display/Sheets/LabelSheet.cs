@@ -1,5 +1,5 @@
 using System.Text;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Serving;
 
 namespace SplitBatch.Display.Sheets;
 

@@ -1,6 +1,6 @@
 using System.Text;
+using SplitBatch.Panel.Serving;
 using static System.FormattableString;
-using SplitBatch.Panel;
 
 namespace SplitBatch.Display.Sheets;
 

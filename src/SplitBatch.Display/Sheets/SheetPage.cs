@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Display.Sheets;
 
@@ -74,4 +74,14 @@ internal static class SheetPage
 
     internal static string CupHeads(SetDesign design) =>
         string.Concat(Enumerable.Range(design.Orders[0].Reference is null ? 1 : 0, design.Cups).Select(i => $"<th class=\"middle\">{(i == 0 ? "Reference" : $"Cup {i}")}</th>"));
+}
+
+/// <summary>The paper in the printer.</summary>
+public enum PaperSize
+{
+    /// <summary>210 by 297 mm.</summary>
+    A4,
+
+    /// <summary>8.5 by 11 inches.</summary>
+    Letter,
 }

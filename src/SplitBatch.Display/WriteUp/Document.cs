@@ -76,7 +76,7 @@ public sealed record Document
 
     /// <summary>For example <c>Write-up "Cones or pellets?": 4 figures, 6 tables, 14 claims.</c></summary>
     public override string ToString() =>
-        $"Write-up \"{Title}\": {Charts.Counted(Figures.Count, "figure")}, {Charts.Counted(Tables.Count, "table")}, {Charts.Counted(AllClaims.Count, "claim")}.";
+        $"Write-up \"{Title}\": {Words.Counted(Figures.Count, "figure")}, {Words.Counted(Tables.Count, "table")}, {Words.Counted(AllClaims.Count, "claim")}.";
 
     internal int NumberOf(Claim claim) => AllClaims.Select((c, i) => (c.Id, Number: i + 1)).First(c => c.Id == claim.Id).Number;
 

@@ -1,3 +1,5 @@
+using SplitBatch.Display.Drawing;
+
 namespace SplitBatch.Display.WriteUp;
 
 /// <summary>How a write-up looks on a screen, a phone and paper.</summary>

@@ -1,7 +1,9 @@
 using SplitBatch.Display.Figures;
 using SplitBatch.Evidence;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Display.WriteUp;
 

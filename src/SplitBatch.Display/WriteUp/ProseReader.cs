@@ -53,3 +53,17 @@ internal static class ProseReader
     private static string? Safe(string? address) =>
         Uri.TryCreate(address, UriKind.Absolute, out var uri) && uri.Scheme is ("https" or "http") ? uri.AbsoluteUri : null;
 }
+
+/// <summary>A stretch of text in one style.</summary>
+internal readonly record struct Span(string Text, bool Bold = false, bool Italic = false, bool Code = false, string? Link = null);
+
+/// <summary>What a piece of prose is.</summary>
+internal enum PieceKind
+{
+    Paragraph,
+    Bullet,
+    Quotation,
+}
+
+/// <summary>One paragraph of prose, whatever the writer set around it.</summary>
+internal sealed record Piece(PieceKind Kind, IReadOnlyList<Span> Spans);

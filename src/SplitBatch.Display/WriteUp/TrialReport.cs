@@ -1,8 +1,6 @@
 using System.Globalization;
 using SplitBatch.Bitterness;
 using SplitBatch.Evidence;
-using SplitBatch.Lab;
-using SplitBatch.Panel;
 using SplitBatch.Trials;
 
 namespace SplitBatch.Display.WriteUp;

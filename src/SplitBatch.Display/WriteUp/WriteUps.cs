@@ -1,4 +1,5 @@
 using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Display.WriteUp;
 

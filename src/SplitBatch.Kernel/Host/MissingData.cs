@@ -1,5 +1,5 @@
 using System.Net;
-using SplitBatch.Trials;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Kernel.Host;
 

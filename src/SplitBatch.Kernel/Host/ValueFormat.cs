@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.DotNet.Interactive.Formatting;
+using SplitBatch.Display.Notebooks;
 using SplitBatch.Display;
 
 namespace SplitBatch.Kernel.Host;

@@ -1,4 +1,4 @@
-using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Kernel.Notebooks;
 

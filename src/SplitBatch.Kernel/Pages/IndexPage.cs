@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using SplitBatch.Kernel.Notebooks;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Kernel.Pages;
 

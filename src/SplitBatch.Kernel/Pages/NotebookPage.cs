@@ -2,8 +2,9 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using SplitBatch.Display;
+using SplitBatch.Display.Notebooks;
 using SplitBatch.Kernel.Notebooks;
+using SplitBatch.Display;
 
 namespace SplitBatch.Kernel.Pages;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SplitBatch.Bitterness.Models;
 using SplitBatch.Brewing;
 using UnitsNet;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SplitBatch.Bitterness.Models;
 using SplitBatch.Brewing;
 using UnitsNet;
 

@@ -1,4 +1,5 @@
 using System.Buffers;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Bitterness;
 

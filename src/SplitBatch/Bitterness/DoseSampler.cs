@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.Intrinsics;
 using SplitBatch.Brewing;
-using static SplitBatch.Bitterness.VectorMath;
+using static SplitBatch.Numbers.VectorMath;
 
 namespace SplitBatch.Bitterness;
 

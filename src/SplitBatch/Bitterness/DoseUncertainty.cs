@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Bitterness;
 
@@ -154,3 +155,9 @@ public sealed record DoseUncertainty
         return (mean, Math.Sqrt(squares / (values.Length - 1)), new(ends[0], ends[1], level));
     }
 }
+
+/// <summary>A bar of a histogram: the share of draws in [<paramref name="Low"/>, <paramref name="High"/>).</summary>
+/// <param name="Low">Lower edge, in IBU.</param>
+/// <param name="High">Upper edge, in IBU.</param>
+/// <param name="Share">Share of all draws.</param>
+public readonly record struct HistogramBin(double Low, double High, double Share);

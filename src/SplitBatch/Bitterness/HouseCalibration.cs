@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using MathNet.Numerics.Distributions;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Bitterness;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Brewing;
 
@@ -92,4 +93,17 @@ public sealed record StorageLoss
     public override string ToString() => !IsAged ? Notes[0] : string.Create(
         CultureInfo.InvariantCulture,
         $"{Lot.Name}: {Alpha} on brew day of {Lot.Alpha} assayed ({Left * 100:0} % left, by {Model}), {PercentInterval.Low:0.0} to {PercentInterval.High:0.0} % (95 %)");
+}
+
+/// <summary>How a hop lot is kept from air.</summary>
+public enum Packaging
+{
+    /// <summary>Open or loose, air all round.</summary>
+    Open,
+
+    /// <summary>Sealed, with air inside or through a bag that lets oxygen pass.</summary>
+    SealedWithAir,
+
+    /// <summary>Oxygen barrier, under vacuum or inert gas.</summary>
+    Barrier,
 }

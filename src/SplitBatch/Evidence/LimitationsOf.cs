@@ -1,4 +1,5 @@
 using SplitBatch.Bitterness;
+using SplitBatch.BrewDay;
 using SplitBatch.Lab;
 
 namespace SplitBatch.Evidence;

@@ -1,5 +1,5 @@
 using SplitBatch.Lab;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Evidence;
 

@@ -1,4 +1,6 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Evidence;
 

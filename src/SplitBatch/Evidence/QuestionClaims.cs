@@ -1,4 +1,4 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Evidence;
 

@@ -1,7 +1,8 @@
 using SplitBatch.Bitterness;
+using SplitBatch.BrewDay;
 using SplitBatch.Brewing;
 using SplitBatch.Lab;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Evidence;
 

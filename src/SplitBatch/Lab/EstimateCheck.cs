@@ -1,5 +1,6 @@
 using System.Globalization;
 using SplitBatch.Bitterness;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Lab;
 
@@ -177,4 +178,24 @@ public sealed record EstimateCheck
     private static double Square(double x) => x * x;
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
+
+/// <summary>One half's estimate beside what the laboratory measured.</summary>
+/// <param name="Side">Which half.</param>
+/// <param name="Estimate">The estimate in IBU, above zero.</param>
+/// <param name="Deviation">Its standard uncertainty in IBU, zero or more.</param>
+/// <param name="Measured">The laboratory's results in BU.</param>
+public sealed record EstimatedHalf(Side Side, double Estimate, double Deviation, Replicates Measured)
+{
+    /// <summary>The estimate in IBU.</summary>
+    public double Estimate { get; init; } = Guard.Positive(Estimate);
+
+    /// <summary>Its standard uncertainty in IBU.</summary>
+    public double Deviation { get; init; } = Guard.NotNegative(Deviation);
+
+    /// <summary>The estimate's 95 % interval.</summary>
+    public Interval EstimateInterval => new(Math.Max(0, Estimate - 1.96 * Deviation), Estimate + 1.96 * Deviation);
+
+    /// <summary>Measured over estimated.</summary>
+    public double Ratio => Measured.Mean / Estimate;
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using MathNet.Numerics.Distributions;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Lab;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SplitBatch.BrewDay;
 
 namespace SplitBatch.Lab;
 

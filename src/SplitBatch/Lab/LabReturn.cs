@@ -1,3 +1,5 @@
+using SplitBatch.BrewDay;
+
 namespace SplitBatch.Lab;
 
 /// <summary>Everything the laboratory returned for one trial, corrections included.</summary>

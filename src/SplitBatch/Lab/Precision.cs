@@ -139,3 +139,29 @@ public sealed record Precision
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
+
+/// <summary>What sort of figure a laboratory gave for its precision. The same "5 %" means very different things.</summary>
+public enum PrecisionKind
+{
+    /// <summary>Standard deviation as a percentage of the level (relative standard deviation).</summary>
+    CoefficientOfVariation,
+
+    /// <summary>Standard deviation in the analyte's own unit.</summary>
+    StandardDeviation,
+
+    /// <summary>
+    /// The limit two single results stay within in 95 cases of 100: 2.8 standard deviations (r or R, r95 or R95). In the
+    /// analyte's own unit, or as a percentage of the level.
+    /// </summary>
+    Limit95,
+}
+
+/// <summary>Under which conditions the results varied that a precision figure describes (ISO 5725-1).</summary>
+public enum PrecisionCondition
+{
+    /// <summary>One laboratory, one operator, one instrument, a short time: how well a run agrees with itself.</summary>
+    Repeatability,
+
+    /// <summary>Different laboratories, operators and instruments: how well laboratories agree with each other.</summary>
+    Reproducibility,
+}

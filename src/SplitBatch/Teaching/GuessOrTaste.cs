@@ -1,4 +1,7 @@
-using SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Teaching;
 

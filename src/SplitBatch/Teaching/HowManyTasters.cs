@@ -1,4 +1,5 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Teaching;
 

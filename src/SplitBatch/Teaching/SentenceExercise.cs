@@ -1,5 +1,5 @@
 using System.Globalization;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Teaching;
 

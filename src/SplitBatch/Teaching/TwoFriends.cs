@@ -1,4 +1,5 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Teaching;
 

@@ -1,5 +1,7 @@
 using SplitBatch.Evidence;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 

@@ -1,5 +1,6 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Lab;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials;
 

@@ -1,6 +1,8 @@
 using SplitBatch.Bitterness;
+using SplitBatch.BrewDay;
 using SplitBatch.Lab;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 

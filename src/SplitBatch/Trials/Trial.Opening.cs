@@ -1,3 +1,6 @@
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
+
 namespace SplitBatch.Trials;
 
 public sealed partial class Trial

@@ -1,4 +1,8 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 
@@ -21,7 +25,7 @@ public sealed partial class Trial
     /// <summary>The counted panels side by side: the data of a forest chart.</summary>
     /// <exception cref="TrialIncompleteException">No panel is counted yet whose protocol has a known guessing chance.</exception>
     public Forest Forest() =>
-        SplitBatch.Panel.Forest.Of([.. NeedsOne([.. Panels.Where(panel => panel.HasCount && panel.Plan.Protocol.HasKnownChance)]).Select(panel => panel.AsPanelCount())]);
+        SplitBatch.Panel.Counting.Forest.Of([.. NeedsOne([.. Panels.Where(panel => panel.HasCount && panel.Plan.Protocol.HasKnownChance)]).Select(panel => panel.AsPanelCount())]);
 
     /// <summary>
     /// The counted panels combined, stratified by panel, where trial.json says <c>"panels together": "stratified"</c>; null where it does not,
@@ -31,7 +35,7 @@ public sealed partial class Trial
     {
         if (!content.CombinesPanels) return null;
         PanelCount[] single = [.. Panels.Where(panel => panel.HasCount && panel.Plan is { Protocol: { Sides: 1, HasKnownChance: true }, Stopping: StoppingRule.Fixed } && !panel.HasRepeats).Select(panel => panel.AsPanelCount())];
-        return single.Length < 2 ? null : SplitBatch.Panel.Forest.Of(single).Combine();
+        return single.Length < 2 ? null : SplitBatch.Panel.Counting.Forest.Of(single).Combine();
     }
 
     /// <summary>Draws the serving plan of a declared panel, writes its sealed key into the folder, and returns the trial with it. A key that is there already is kept.</summary>

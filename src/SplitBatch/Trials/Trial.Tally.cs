@@ -1,5 +1,6 @@
-using SplitBatch.Panel;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 

@@ -1,3 +1,7 @@
+using SplitBatch.Evidence;
+using SplitBatch.Lab;
+using SplitBatch.Trials.Files;
+
 namespace SplitBatch.Trials;
 
 public sealed partial class Trial
@@ -14,4 +18,29 @@ public sealed partial class Trial
 
     /// <summary>The paragraphs of one name, or null when the writer wrote none.</summary>
     public string? Note(string name) => Notes.GetValueOrDefault(name);
+}
+
+public sealed partial class Trial
+{
+    /// <summary>All that a verdict rests on, as far as the folder holds it.</summary>
+    public TrialEvidence Evidence => new()
+    {
+        Variable = Description.Variable,
+        NameA = Description.Beers[Side.A],
+        NameB = Description.Beers[Side.B],
+        Doses = Doses,
+        Bitterness = Lab.Compare(Analyte.Bitterness),
+        Lab = Lab.Results.Count == 0 ? null : Lab,
+        Samples = Lab.Results.Count == 0 ? null : CheckSamples(),
+        Panels = [.. Panels.Where(panel => panel.HasCount).Select(panel => panel.Finding)],
+        Together = Together(),
+        HopConfounds = HopConfounds,
+        Parity = content.BatchLog is null ? null : Parity,
+        Units = Description.Units,
+        Invented = Description.Invented,
+    };
+
+    /// <summary>What the trial allows one to say in public.</summary>
+    /// <example><code>trial.Verdict()</code></example>
+    public Verdict Verdict() => SplitBatch.Evidence.Verdict.Of(Evidence);
 }

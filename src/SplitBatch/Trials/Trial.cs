@@ -1,5 +1,7 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 using UnitsNet;
 
 namespace SplitBatch.Trials;

@@ -1,8 +1,8 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Lab;
-using SplitBatch.Panel;
 using SplitBatch.Trials.Checks;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 using UnitsNet;
 
 namespace SplitBatch.Trials;

@@ -1,6 +1,7 @@
 using Spectre.Console;
 using Spectre.Console.Testing;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Cli.Commands;
 

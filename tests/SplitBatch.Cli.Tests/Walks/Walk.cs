@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using Spectre.Console.Testing;
-using SplitBatch.Panel;
 using SplitBatch.Trials;
 
 namespace SplitBatch.Cli.Walks;

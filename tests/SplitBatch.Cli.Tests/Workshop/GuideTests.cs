@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
 
 namespace SplitBatch.Cli.Workshop;
 

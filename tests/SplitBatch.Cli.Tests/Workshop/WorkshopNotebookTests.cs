@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using SplitBatch.Kernel.Notebooks;
 using SplitBatch.Kernel.Workshop;
 
 namespace SplitBatch.Cli.Workshop;

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using Microsoft.DotNet.Interactive.Formatting;
 using SplitBatch.Display.Figures;
+using SplitBatch.Display.Notebooks;
 using SplitBatch.Display.WriteUp;
 
 namespace SplitBatch.Display.Browser;

@@ -2,7 +2,8 @@ using System.Diagnostics;
 using System.Text.RegularExpressions;
 using SplitBatch.Display.Sheets;
 using SplitBatch.Display.WriteUp;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
 
 namespace SplitBatch.Display.Browser;
 

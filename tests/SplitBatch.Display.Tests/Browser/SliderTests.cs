@@ -3,7 +3,9 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using Microsoft.DotNet.Interactive.Formatting;
 using SplitBatch.Display.Figures;
-using SplitBatch.Panel;
+using SplitBatch.Display.Notebooks;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Display.Browser;
 
@@ -67,7 +69,7 @@ public partial class SliderTests
     private static string Says(int tasters, double share, double alpha)
     {
         var critical = Power.CriticalCount(Protocol.Triangle, tasters, alpha);
-        var power = Charts.Percent(Power.Of(Protocol.Triangle, tasters, alpha, share));
+        var power = Words.Percent(Power.Of(Protocol.Triangle, tasters, alpha, share));
         return share == 0 ? $"{critical} of {tasters} needed; guessers get there in {power} of panels." : $"{critical} of {tasters} needed; shown in {power} of panels.";
     }
 

@@ -1,7 +1,8 @@
 using System.Text.Json.Nodes;
 using System.Xml.Linq;
 using Plotly.NET;
-using SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Display.Figures;
 

@@ -1,3 +1,5 @@
+using SplitBatch.Display.Drawing;
+
 namespace SplitBatch.Display.Figures;
 
 /// <summary>Figures with invented numbers, one per kind of mark.</summary>

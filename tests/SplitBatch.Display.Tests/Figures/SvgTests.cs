@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using SplitBatch.Display.Drawing;
 
 namespace SplitBatch.Display.Figures;
 

@@ -5,6 +5,7 @@ using AngleSharp.Html.Parser;
 using Microsoft.Data.Analysis;
 using Microsoft.DotNet.Interactive.Formatting;
 using SplitBatch.Bitterness;
+using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 
 namespace SplitBatch.Display.Notebooks;

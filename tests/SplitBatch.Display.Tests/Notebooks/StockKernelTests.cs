@@ -38,8 +38,8 @@ public class StockKernelTests
     private static object Build(AssemblyLoadContext context, Assembly display)
     {
         var library = context.LoadFromAssemblyName(new AssemblyName("SplitBatch"));
-        var protocol = library.GetType("SplitBatch.Panel.Protocol")!.GetProperty("Triangle")!.GetValue(null);
-        var test = library.GetType("SplitBatch.Panel.DifferenceTest")!.GetMethod("Of")!.Invoke(null, [protocol, 24, 11, 0.05, 0.95]);
+        var protocol = library.GetType("SplitBatch.Panel.Protocols.Protocol")!.GetProperty("Triangle")!.GetValue(null);
+        var test = library.GetType("SplitBatch.Panel.Counting.DifferenceTest")!.GetMethod("Of")!.Invoke(null, [protocol, 24, 11, 0.05, 0.95]);
         return display.GetType("SplitBatch.Display.Charts")!.GetMethod("CountAgainstGuessing")!.Invoke(null, [test])!;
     }
 

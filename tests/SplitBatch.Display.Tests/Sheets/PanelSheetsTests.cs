@@ -3,7 +3,8 @@ using System.Text.RegularExpressions;
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using SplitBatch.Display.Browser;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
 
 namespace SplitBatch.Display.Sheets;
 

@@ -1,5 +1,3 @@
-using SplitBatch.Trials;
-
 namespace SplitBatch.Display.WriteUp;
 
 /// <summary>The write-ups of the three invented trials, made once for all tests, as the command makes them.</summary>

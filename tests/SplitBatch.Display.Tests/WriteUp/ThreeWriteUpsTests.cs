@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.IO.Compression;
 using System.Text;
-using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Display.WriteUp;
 

@@ -1,5 +1,6 @@
-using SplitBatch.Lab;
+using SplitBatch.BrewDay;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Display.WriteUp;
 

@@ -1,6 +1,6 @@
 using Spectre.Console.Testing;
 using SplitBatch.Cli;
-using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Proof.Fuzz;
 

@@ -3,6 +3,7 @@ using SplitBatch.Kernel.Host;
 using SplitBatch.Kernel.Notebooks;
 using SplitBatch.Kernel.Pages;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Proof.Fuzz;
 

@@ -1,5 +1,5 @@
 using System.Text;
-using SplitBatch.Panel;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Proof.Fuzz;
 

@@ -1,5 +1,7 @@
 using SplitBatch.Display.WriteUp;
 using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Proof.Fuzz;
 

@@ -1,4 +1,4 @@
-using SplitBatch.Panel;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Proof.TruthTable;
 

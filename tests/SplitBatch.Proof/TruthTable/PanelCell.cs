@@ -1,4 +1,6 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Simulation;
 
 namespace SplitBatch.Proof.TruthTable;
 

@@ -1,4 +1,5 @@
-using SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Proof.TruthTable;
 

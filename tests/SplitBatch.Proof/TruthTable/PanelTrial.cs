@@ -1,6 +1,10 @@
 using SplitBatch.Evidence;
-using SplitBatch.Panel;
-using SplitBatch.Trials;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Panel.Simulation;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Proof.TruthTable;
 

@@ -1,5 +1,5 @@
 using System.Text;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
 using static System.FormattableString;
 
 namespace SplitBatch.Proof.TruthTable;

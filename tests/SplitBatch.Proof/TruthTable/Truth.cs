@@ -1,4 +1,5 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Simulation;
 
 namespace SplitBatch.Proof.TruthTable;
 

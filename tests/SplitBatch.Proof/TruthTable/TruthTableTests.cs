@@ -1,4 +1,4 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Proof.TruthTable;
 

@@ -2,8 +2,12 @@ using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
 using SplitBatch.Evidence;
 using SplitBatch.Lab;
-using SplitBatch.Panel;
-using SplitBatch.Trials;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Panel.Simulation;
+using SplitBatch.Trials.Reading;
 using UnitsNet;
 
 namespace SplitBatch.Proof.TruthTable;

@@ -1,4 +1,5 @@
 using CsCheck;
+using SplitBatch.Bitterness.Models;
 using SplitBatch.Brewing;
 using UnitsNet;
 

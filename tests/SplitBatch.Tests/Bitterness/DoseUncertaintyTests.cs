@@ -1,3 +1,4 @@
+using SplitBatch.Bitterness.Models;
 using SplitBatch.Brewing;
 using UnitsNet;
 

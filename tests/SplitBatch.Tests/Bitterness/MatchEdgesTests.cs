@@ -1,4 +1,6 @@
+using SplitBatch.Bitterness.Models;
 using SplitBatch.Brewing;
+using SplitBatch.Numbers;
 using UnitsNet;
 using static SplitBatch.Bitterness.InventedDose;
 

@@ -1,4 +1,5 @@
 using SplitBatch.Brewing;
+using SplitBatch.Numbers;
 using UnitsNet;
 using static SplitBatch.Bitterness.BitternessReference;
 

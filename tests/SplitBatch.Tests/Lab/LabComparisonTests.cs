@@ -1,3 +1,5 @@
+using SplitBatch.Numbers;
+
 namespace SplitBatch.Lab;
 
 public class LabComparisonTests

@@ -1,3 +1,5 @@
+using SplitBatch.BrewDay;
+
 namespace SplitBatch.Lab;
 
 public class LabReturnTests

@@ -1,3 +1,8 @@
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+
 namespace SplitBatch.Panel;
 
 /// <summary>Intervals by their definitions, readings at their limits, and combined panels against the single panel they equal.</summary>

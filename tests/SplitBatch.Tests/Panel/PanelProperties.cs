@@ -1,4 +1,8 @@
 using CsCheck;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel;
 

@@ -1,4 +1,9 @@
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 using UnitsNet;
+using Power = SplitBatch.Panel.Planning.Power;
 
 namespace SplitBatch.Panel;
 
@@ -266,7 +271,7 @@ public class PanelSentencesTests
             for (var hits = 0; hits <= n; hits++)
             for (var alarms = 0; alarms <= n; alarms++)
             {
-                if (YesNoTest.FisherUpperTail(hits, n, alarms, n) <= 0.2 + 1e-12) sum += ExactBinomial.Exactly(hits, n, 0.8) * ExactBinomial.Exactly(alarms, n, 0.3);
+                if (FisherExact.UpperTail(hits, n, alarms, n) <= 0.2 + 1e-12) sum += ExactBinomial.Exactly(hits, n, 0.8) * ExactBinomial.Exactly(alarms, n, 0.3);
             }
 
             Assert.Equal(sum, YesNoPower.Of(n, 0.2, 0.8, 0.3), 1e-11);

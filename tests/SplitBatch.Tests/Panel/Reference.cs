@@ -1,4 +1,5 @@
 using System.Globalization;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel;
 

@@ -1,3 +1,8 @@
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+
 namespace SplitBatch.Panel;
 
 /// <summary>Every number that a public docstring bounds is refused outside its bounds, by the parameter's own name.</summary>

@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Serving;
 
 namespace SplitBatch.Trials;
 

@@ -1,5 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 
@@ -136,11 +138,11 @@ public sealed partial class EveryMessageTests : IDisposable
     {
         File.WriteAllText(Path.Combine(folder, "ballots-main.csv"), "taster,answer\n");
         var place = new TrialFolder(folder);
-        Assert.Contains("The file has no column for this value.", Assert.Throws<Logs.LogException>(() => BallotFile.Append(place, "main", new Panel.Ballot("T01", "804") { Comment = "dry" })).Message, StringComparison.Ordinal);
-        var other = Panel.ServingPlan.Balanced(Panel.Protocol.Triangle, 12, seed: 3, panel: "main");
+        Assert.Contains("The file has no column for this value.", Assert.Throws<Files.LogException>(() => BallotFile.Append(place, "main", new Panel.Ballots.Ballot("T01", "804") { Comment = "dry" })).Message, StringComparison.Ordinal);
+        var other = Panel.Serving.ServingPlan.Balanced(Panel.Protocols.Protocol.Triangle, 12, seed: 3, panel: "main");
         Assert.Contains("is there already and holds another plan. It is left alone: give this panel another name, or move the old key away if it was never served.", Assert.Throws<IOException>(() => ServingKeyFile.Save(other, place)).Message, StringComparison.Ordinal);
         var read = new Lab.AbsorbanceReading(0.25, path: UnitsNet.Length.FromMillimeters(5));
-        Assert.Contains("The log keeps absorbances of a 10 mm cell, and this one was read in 5 mm; log the absorbance for 10 mm, 0.5. Nothing was logged.", Assert.Throws<Logs.LogException>(() => Trial.Open(folder).LogAbsorbance("own", "N1", read)).Message, StringComparison.Ordinal);
+        Assert.Contains("The log keeps absorbances of a 10 mm cell, and this one was read in 5 mm; log the absorbance for 10 mm, 0.5. Nothing was logged.", Assert.Throws<Files.LogException>(() => Trial.Open(folder).LogAbsorbance("own", "N1", read)).Message, StringComparison.Ordinal);
         Directory.CreateDirectory(Path.Combine(root.FullName, "full"));
         File.WriteAllText(Path.Combine(root.FullName, "full", "mine.txt"), "mine");
         Assert.Contains("\" holds files and is not a working copy, so it is left alone; name another.", Assert.Throws<IOException>(() => place.CopyTo(Path.Combine(root.FullName, "full"))).Message, StringComparison.Ordinal);

@@ -1,6 +1,6 @@
 using SplitBatch.Lab;
-using SplitBatch.Panel;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials;
 

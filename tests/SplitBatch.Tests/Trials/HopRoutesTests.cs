@@ -1,5 +1,7 @@
 using SplitBatch.Bitterness;
+using SplitBatch.Bitterness.Models;
 using SplitBatch.Brewing;
+using SplitBatch.Trials.Files;
 using UnitsNet;
 
 namespace SplitBatch.Trials;

@@ -1,6 +1,8 @@
 using System.Diagnostics;
-using SplitBatch.Panel;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials;
 

@@ -1,6 +1,8 @@
 using System.Globalization;
-using SplitBatch.Panel;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 

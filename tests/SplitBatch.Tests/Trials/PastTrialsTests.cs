@@ -1,3 +1,5 @@
+using SplitBatch.Trials.Files;
+
 namespace SplitBatch.Trials;
 
 public sealed class PastTrialsTests : IDisposable

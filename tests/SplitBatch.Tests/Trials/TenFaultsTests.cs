@@ -1,3 +1,6 @@
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
+
 namespace SplitBatch.Trials;
 
 /// <summary>A folder with many mistakes is read once, and every one of them is reported with its place.</summary>

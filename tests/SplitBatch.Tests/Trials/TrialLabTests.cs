@@ -1,5 +1,7 @@
+using SplitBatch.BrewDay;
 using SplitBatch.Lab;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 

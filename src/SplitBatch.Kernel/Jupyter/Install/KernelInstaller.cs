@@ -1,7 +1,8 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using SplitBatch.Display;
+using SplitBatch.Display.Notebooks;
 using SplitBatch.Kernel.Jupyter.Wire;
+using SplitBatch.Display;
 
 namespace SplitBatch.Kernel.Jupyter.Install;
 

@@ -1,6 +1,6 @@
 using static System.FormattableString;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Ballots;
 
 /// <summary>One answer of one taster, as it was written down. It is never altered: what is wrong with it is said beside it.</summary>
 /// <param name="Taster">The taster's name or number, as on the sheet.</param>

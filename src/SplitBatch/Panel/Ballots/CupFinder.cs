@@ -1,4 +1,6 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Panel.Serving;
+
+namespace SplitBatch.Panel.Ballots;
 
 /// <summary>Which cup a taster means by a code, for what is said about cups beside the answer: ratings, comments, a preference.</summary>
 internal static class CupFinder

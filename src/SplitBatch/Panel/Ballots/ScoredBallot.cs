@@ -1,4 +1,6 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Panel.Serving;
+
+namespace SplitBatch.Panel.Ballots;
 
 /// <summary>What became of a ballot.</summary>
 public enum Standing

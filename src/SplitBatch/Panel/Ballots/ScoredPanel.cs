@@ -1,6 +1,9 @@
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
 using static System.FormattableString;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Ballots;
 
 /// <summary>A panel counted by the key: the totals, and every ballot with what became of it.</summary>
 /// <param name="Plan">The serving plan, which is the key.</param>
@@ -55,12 +58,6 @@ public sealed record ScoredPanel(
         Served = Ballots.Min(ballot => ballot.Ballot.When) is { } first ? DateOnly.FromDateTime(first.DateTime) : null,
     };
 
-    /// <summary>The test of a difference on the counted answers.</summary>
-    /// <param name="alpha">The chance, fixed beforehand, of showing a difference that is not there.</param>
-    /// <exception cref="InvalidOperationException">The protocol has no known guessing chance; see <see cref="Answers"/>.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">Nothing was counted, or alpha is not a share.</exception>
-    public DifferenceTest Test(double alpha = 0.05) => DifferenceTest.Of(Protocol, Counted, Correct, alpha);
-
     /// <summary>
     /// For A/not-A and same/different: how often each word was counted for each kind of set. The kinds are A and B, or same and different;
     /// blank for sets counted as wrong without an answer.
@@ -85,4 +82,15 @@ public sealed record ScoredPanel(
     /// <summary>For example <c>triangle: 11 of 20 correct; 21 served, 20 returned, 1 missing</c>.</summary>
     public override string ToString() =>
         Invariant($"{Protocol.Name}: {Correct} of {Counted} {(Protocol.Sides == 2 ? $"for {Plan.Expected}" : "correct")}; {Served} served, {Returned} returned, {Excluded.Count} not counted, {Missing.Count} missing");
+}
+
+/// <summary>The count of one taster.</summary>
+/// <param name="Taster">The taster.</param>
+/// <param name="Served">Sets served.</param>
+/// <param name="Counted">Sets counted.</param>
+/// <param name="Correct">Sets counted as correct.</param>
+public sealed record TasterResult(string Taster, int Served, int Counted, int Correct)
+{
+    /// <summary>For example <c>T07: 3 of 4</c>.</summary>
+    public override string ToString() => Invariant($"{Taster}: {Correct} of {Counted}{(Counted < Served ? Invariant($" ({Served} served)") : "")}");
 }

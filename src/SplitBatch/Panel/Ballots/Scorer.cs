@@ -1,6 +1,9 @@
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
 using static System.FormattableString;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Ballots;
 
 /// <summary>Counts ballots by the sealed key. Nothing is dropped: a ballot that does not count is kept with the reason.</summary>
 public static class Scorer

@@ -1,6 +1,8 @@
 using System.Text.RegularExpressions;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Ballots;
 
 /// <summary>An answer read from a ballot and judged by the key.</summary>
 /// <param name="Cups">The cups named, in the order named; empty for a word.</param>

@@ -1,6 +1,7 @@
 using System.Globalization;
+using SplitBatch.Numbers;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>
 /// Deals codes to cups so that no code helps: within a set no two share a first or a last digit or all their digits; a taster never

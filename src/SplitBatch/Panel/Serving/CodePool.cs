@@ -1,4 +1,4 @@
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>
 /// The three-digit codes a cup may carry. A code must not be remembered, must not hint, and must survive a spreadsheet and a

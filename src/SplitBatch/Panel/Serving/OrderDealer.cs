@@ -1,4 +1,7 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Protocols;
+
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>
 /// Deals serving orders to sets. Hard rule: after every set, no order has been used more than once more often than another.

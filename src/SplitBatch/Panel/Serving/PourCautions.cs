@@ -1,6 +1,6 @@
 using static System.FormattableString;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>What to mind when people are served alcohol for a test. Common practice, no source, except where one is named.</summary>
 internal static class PourCautions

@@ -1,7 +1,7 @@
 using UnitsNet;
 using static System.FormattableString;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>How a panel is poured; change what differs with <c>with</c>. Defaults are common practice, no source, unless one is named.</summary>
 public sealed record PourOptions

@@ -1,7 +1,8 @@
+using SplitBatch.Panel.Protocols;
 using UnitsNet;
 using static System.FormattableString;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>What a panel takes in beer, what it gives each taster in alcohol, and what to mind.</summary>
 public sealed record PourPlan
@@ -70,4 +71,39 @@ public sealed record PourPlan
     private static double Percent(double value, string name) => value is > 0 and < 0.2
         ? throw new ArgumentOutOfRangeException(name, Invariant($"{name} is {value}; it is a percentage by volume, so write {value * 100:0.##} for {value * 100:0.##} %, or 0 for a beer without alcohol."))
         : Guard.InRange(value, 0.0, 20.0, name);
+}
+
+/// <summary>How much of one beer a panel takes.</summary>
+/// <param name="Beer">Which beer.</param>
+/// <param name="Cups">Cups poured of it, those to learn the beer included.</param>
+/// <param name="InCups">What the cups hold.</param>
+/// <param name="WithSpare">What to have at hand.</param>
+/// <param name="Containers">Whole containers to open; null where no container was named.</param>
+public sealed record BeerNeeded(Side Beer, int Cups, Volume InCups, Volume WithSpare, int? Containers)
+{
+    /// <summary>What to have at hand, in the units of the pour: <c>2.07 L</c>, or <c>70 fl oz</c>.</summary>
+    public string AtHand => Spoken.Cups(WithSpare);
+
+    /// <summary>For example <c>beer A: 36 cups, 1.80 L in the cups, 2.07 L with spare (5 containers)</c>.</summary>
+    public override string ToString() => Invariant(
+        $"beer {Beer}: {Cups} cups, {Spoken.Cups(InCups)} in the cups, {AtHand} with spare{(Containers is { } n ? Invariant($" ({n} container{(n == 1 ? "" : "s")})") : "")}");
+}
+
+/// <summary>What one taster drinks in one sitting if every cup is emptied.</summary>
+/// <param name="Taster">The taster.</param>
+/// <param name="Session">The sitting.</param>
+/// <param name="Cups">Cups served.</param>
+/// <param name="Beer">Beer served.</param>
+/// <param name="Alcohol">Pure alcohol in it, by volume.</param>
+public sealed record AlcoholServed(string Taster, int Session, int Cups, Volume Beer, Volume Alcohol)
+{
+    /// <summary>Ethanol at 20 °C, in g/mL: 0.78924 (OIML R 22; from memory).</summary>
+    public const double EthanolDensity = 0.78924;
+
+    /// <summary>Pure alcohol in it, by mass.</summary>
+    public Mass AlcoholMass => Mass.FromGrams(Alcohol.Milliliters * EthanolDensity);
+
+    /// <summary>For example <c>T07, session 1: 5 cups, 250 mL of beer, 12.5 mL (9.9 g) of alcohol</c>.</summary>
+    public override string ToString() => Invariant(
+        $"{Taster}, session {Session}: {Cups} cups, {Spoken.Cup(Beer)} of beer, {Alcohol.Milliliters:0.0} mL ({AlcoholMass.Grams:0.0} g) of alcohol");
 }

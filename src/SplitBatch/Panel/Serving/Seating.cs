@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>One taster at one set: where and by whom it is served, before orders and codes are drawn.</summary>
 internal sealed record Seat(int Taster, string Name, int Session, int Replicate, int Server, string ServerName);

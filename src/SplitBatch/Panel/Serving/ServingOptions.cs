@@ -1,4 +1,4 @@
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>How a panel is seated; change what differs with <c>with</c>.</summary>
 public sealed record ServingOptions

@@ -1,6 +1,9 @@
 using System.Globalization;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>Who gets which cups in which order under which codes: the sealed side of a blind panel.</summary>
 public sealed class ServingPlan

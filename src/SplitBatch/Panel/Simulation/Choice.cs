@@ -1,4 +1,7 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Protocols;
+
+namespace SplitBatch.Panel.Simulation;
 
 /// <summary>What a simulated taster decided: one cup, two cups, or the first of two words (A, same).</summary>
 /// <param name="One">The cup named, from 0; -1 for a word.</param>

@@ -1,6 +1,7 @@
+using SplitBatch.Numbers;
 using static System.FormattableString;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Simulation;
 
 /// <summary>How the tasters of a simulated panel differ in what they can tell: the stated distribution of d-prime.</summary>
 public abstract record DPrimeSpread

@@ -1,4 +1,7 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Protocols;
+
+namespace SplitBatch.Panel.Simulation;
 
 /// <summary>Lets a panel taste: draws what each taster can tell, goes through the sets, and adds up.</summary>
 internal sealed class PanelTaster(Protocol protocol, SimulatedTasters model, int replicates)

@@ -1,4 +1,7 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Protocols;
+
+namespace SplitBatch.Panel.Simulation;
 
 /// <summary>One tasting in full: the intensity of every cup in its position, the decision, and the answer as it would be written.</summary>
 internal static class Perception

@@ -1,4 +1,11 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
+
+namespace SplitBatch.Panel.Simulation;
 
 /// <summary>Simulated panels: what tasters of a stated kind would answer. The same seed gives the same answers on any number of cores.</summary>
 public static class Simulate

@@ -1,6 +1,10 @@
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 using static System.FormattableString;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Simulation;
 
 /// <summary>What came of many simulated panels of one size.</summary>
 public sealed class SimulatedPanels
@@ -106,4 +110,18 @@ public sealed class SimulatedPanels
     /// <summary>For example <c>10,000 panels of 20 tasters (triangle, nobody can tell): 6.7 correct on average (seed 1)</c>.</summary>
     public override string ToString() => Invariant(
         $"{Panels:N0} panels of {Tasters} tasters{(Replicates > 1 ? Invariant($" with {Replicates} sets each") : "")} ({Protocol.Name}; {Model}): {Mean:0.0} correct on average (seed {Seed})");
+}
+
+/// <summary>A plan tried before anything is poured: how often simulated panels would give each of the four answers.</summary>
+/// <param name="Plan">The plan.</param>
+/// <param name="Simulated">The simulated panels, with what their tasters were like.</param>
+/// <param name="Shares">The share of panels with each answer; the four add up to one, less the panels that nobody came to.</param>
+public sealed record Rehearsal(PanelPlan Plan, SimulatedPanels Simulated, IReadOnlyDictionary<PanelAnswer, double> Shares)
+{
+    /// <summary>The share of panels that show a difference, be it large or small.</summary>
+    public double ShowingADifference => Shares[PanelAnswer.DifferenceShown] + Shares[PanelAnswer.DifferenceWithinMargin];
+
+    /// <summary>For example <c>If everyone has d-prime 1: 54 % of panels show a difference, 10 % rule the margin out without one, 36 % settle nothing (10,000 panels, seed 1).</c></summary>
+    public override string ToString() => Invariant(
+        $"If {Simulated.Model}: {Counts.Percent(ShowingADifference)} of panels show a difference, {Counts.Percent(Shares[PanelAnswer.MarginRuledOut])} rule the margin out without one, {Counts.Percent(Shares[PanelAnswer.Inconclusive])} settle nothing ({Simulated.Panels:N0} panels, seed {Simulated.Seed}).");
 }

@@ -1,6 +1,8 @@
 using System.Runtime.CompilerServices;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Protocols;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Simulation;
 
 /// <summary>
 /// Counts correct answers over many tastings of one d-prime, one small loop per protocol. The intensity of each cup is a normal

@@ -15,3 +15,10 @@ internal static class TrialChecks
     /// <summary>All warnings about a trial.</summary>
     public static IReadOnlyList<Fault> Warnings(TrialFacts facts) => [.. All.SelectMany(check => check.Find(facts))];
 }
+
+/// <summary>One thing that is legal in a trial folder and yet dubious. A check only warns: what cannot be used is a fault of the reader.</summary>
+internal interface ITrialCheck
+{
+    /// <summary>A warning for each place where it is so.</summary>
+    IEnumerable<Fault> Find(TrialFacts facts);
+}

@@ -1,4 +1,6 @@
 using System.Globalization;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials.Checks;
 

@@ -1,6 +1,7 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Trials.Files;
 
-namespace SplitBatch.Trials;
+namespace SplitBatch.Trials.Reading;
 
 /// <summary>Reads how a plan wants doubtful ballots counted: <c>"rules": { "late": "count", "missing": "count as wrong", "brewers": ["T03"] }</c>.</summary>
 internal static class BallotRulesReader

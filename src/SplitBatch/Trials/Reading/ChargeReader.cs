@@ -1,7 +1,8 @@
 using SplitBatch.Brewing;
+using SplitBatch.Trials.Files;
 using UnitsNet;
 
-namespace SplitBatch.Trials;
+namespace SplitBatch.Trials.Reading;
 
 /// <summary>Reads charges.csv: one row for each weighed addition of each half.</summary>
 internal static class ChargeReader

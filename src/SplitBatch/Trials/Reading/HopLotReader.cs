@@ -1,6 +1,7 @@
 using SplitBatch.Brewing;
+using SplitBatch.Trials.Files;
 
-namespace SplitBatch.Trials;
+namespace SplitBatch.Trials.Reading;
 
 /// <summary>Reads hops.csv: one row for each lot.</summary>
 internal static class HopLotReader

@@ -1,7 +1,8 @@
 using SplitBatch.Brewing;
+using SplitBatch.Trials.Files;
 using UnitsNet;
 
-namespace SplitBatch.Trials;
+namespace SplitBatch.Trials.Reading;
 
 /// <summary>Reads the kettle of trial.json.</summary>
 internal static class KettleReader

@@ -1,6 +1,8 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Trials.Files;
 
-namespace SplitBatch.Trials;
+namespace SplitBatch.Trials.Reading;
 
 /// <summary>A panel as trial.json declares it.</summary>
 /// <param name="Plan">What was declared before serving.</param>

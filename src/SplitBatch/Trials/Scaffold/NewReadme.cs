@@ -1,4 +1,5 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Scaffold;
 

@@ -1,5 +1,6 @@
 using SplitBatch.Brewing;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Trials.Files;
 using UnitsNet;
 
 namespace SplitBatch.Trials.Scaffold;
@@ -51,5 +52,5 @@ public sealed record NewTrial
     public int Seed { get; init; } = 1;
 
     /// <summary>The size from which the panel shows a difference as large as the margin in 80 % of cases; 40 where the protocol has no known chance.</summary>
-    public int TastersNeeded => Protocol.HasKnownChance ? Panel.Power.TastersNeeded(Protocol, 0.05, 0.80, Margin).First : 40;
+    public int TastersNeeded => Protocol.HasKnownChance ? Panel.Planning.Power.TastersNeeded(Protocol, 0.05, 0.80, Margin).First : 40;
 }

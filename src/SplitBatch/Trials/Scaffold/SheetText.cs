@@ -1,4 +1,5 @@
 using System.Globalization;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Scaffold;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using SplitBatch.Brewing;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Trials.Files;
 using UnitsNet;
 
 namespace SplitBatch.Trials.Scaffold;

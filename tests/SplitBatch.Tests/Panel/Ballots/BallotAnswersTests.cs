@@ -1,4 +1,8 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
+
+namespace SplitBatch.Panel.Ballots;
 
 /// <summary>What an answer on paper may look like, and what each rule makes of it: the edges that the docstrings promise.</summary>
 public class BallotAnswersTests

@@ -1,4 +1,9 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
+
+namespace SplitBatch.Panel.Ballots;
 
 public class ScorerTests
 {

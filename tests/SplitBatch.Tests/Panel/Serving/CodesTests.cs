@@ -1,4 +1,6 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>Codes on cups: fresh, even, never alike on a tray, and none twice for one taster; and a key that breaks this is told where.</summary>
 public class CodesTests

@@ -1,6 +1,7 @@
+using SplitBatch.Panel.Protocols;
 using UnitsNet;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 public class PourPlanTests
 {

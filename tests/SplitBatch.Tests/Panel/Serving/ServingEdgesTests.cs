@@ -1,6 +1,9 @@
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 using UnitsNet;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Serving;
 
 /// <summary>Counts, refusals and words of serving and of ballots, by hand.</summary>
 public class ServingEdgesTests

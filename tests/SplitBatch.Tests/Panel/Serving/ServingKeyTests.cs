@@ -1,4 +1,6 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+
+namespace SplitBatch.Panel.Serving;
 
 public class ServingKeyTests
 {

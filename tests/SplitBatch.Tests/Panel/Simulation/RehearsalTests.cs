@@ -1,4 +1,9 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+
+namespace SplitBatch.Panel.Simulation;
 
 public class RehearsalTests
 {

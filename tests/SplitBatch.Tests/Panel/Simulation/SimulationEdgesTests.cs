@@ -1,4 +1,11 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
+
+namespace SplitBatch.Panel.Simulation;
 
 /// <summary>Simulated people and panels, by hand: means of spreads, exact shares, refusals and words.</summary>
 public class SimulationEdgesTests

@@ -1,8 +1,10 @@
 using System.Diagnostics;
 using System.Globalization;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Protocols;
 using Xunit.Abstractions;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Simulation;
 
 /// <summary>
 /// The simulation beside its vectorised NumPy counterpart, in one run on one core each. The shares must agree; the speeds are told, and

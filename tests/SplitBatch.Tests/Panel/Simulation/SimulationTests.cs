@@ -1,4 +1,9 @@
-namespace SplitBatch.Panel;
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
+
+namespace SplitBatch.Panel.Simulation;
 
 public class SimulationTests
 {

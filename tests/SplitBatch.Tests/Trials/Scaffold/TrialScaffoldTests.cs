@@ -1,5 +1,5 @@
-using SplitBatch.Brewing;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Protocols;
+using SplitBatch.Trials.Files;
 using UnitsNet;
 
 namespace SplitBatch.Trials.Scaffold;

@@ -1,0 +1,41 @@
+using SplitBatch.Bitterness;
+using SplitBatch.Display.Drawing;
+using SplitBatch.Display.Figures;
+using static System.FormattableString;
+
+namespace SplitBatch.Display;
+
+/// <content>What is weighed for either half.</content>
+public static partial class Charts
+{
+    /// <summary>The hops of both halves, beside the bitterness they are meant to give.</summary>
+    /// <param name="match">The two doses.</param>
+    public static Figure Charges(ChargeMatch match)
+    {
+        ArgumentNullException.ThrowIfNull(match);
+        var (a, b, measure) = (match.A, match.B, Measure.Of(match));
+        var ratio = Math.Max(match.HopMassRatio, 1 / match.HopMassRatio);
+        var more = a.HopMass >= b.HopMass ? "A" : "B";
+        return new Figure
+        {
+            Title = ratio < 1.05
+                ? "Both halves get about as much of their hops"
+                : Invariant($"Half {more} takes {ratio:0.0} times the hops for the same estimated bitterness"),
+            Subtitle = Invariant($"Hops weighed for either half; by {a.Estimate.Model.Name}'s formula {a.Bitterness.Value:0.0} and {b.Bitterness.Value:0.0} IBU"),
+            Reading = $"A: {Carried(a, measure)}. B: {Carried(b, measure)}.",
+            X = new Axis("hops", measure.Mass) { Min = 0 },
+            Y = Axis.Of([$"half A: {Lots(a)}", $"half B: {Lots(b)}"]),
+            Marks =
+            [
+                new Bars([new BarItem(0, measure.Of(a.HopMass), measure.Text(a.HopMass))], Along.X) { Ink = Ink.BeerA },
+                new Bars([new BarItem(1, measure.Of(b.HopMass), measure.Text(b.HopMass))], Along.X) { Ink = Ink.BeerB },
+            ],
+            Numbers = Tables.WhatComesWithIt(match),
+        };
+    }
+
+    private static string Lots(SideDose side) => Words.Listed([.. side.Charges.Select(c => c.Lot.Name).Distinct()]);
+
+    private static string Carried(SideDose side, Measure measure) =>
+        $"{measure.Text(side.HopMass)} of {Lots(side)} with {measure.Text(side.AlphaMass, more: 1)} of alpha acid and {measure.Text(side.PlantMatter)} of plant matter";
+}

@@ -1,0 +1,30 @@
+using SplitBatch.Panel.Counting;
+
+namespace SplitBatch.Display;
+
+/// <content>Whether the answers depended on something that should not matter.</content>
+public static partial class Tables
+{
+    /// <summary>Every bias check of a panel.</summary>
+    /// <param name="report">The checks.</param>
+    public static Table Bias(BiasReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return Bias(report.Checks);
+    }
+
+    /// <summary>Bias checks, group by group.</summary>
+    /// <param name="checks">The checks.</param>
+    public static Table Bias(IEnumerable<BiasCheck> checks) => Table.Of(
+        checks.SelectMany(check => check.Groups.Select((group, i) => (Check: check, Group: group, IsFirst: i == 0))), "Did anything but the beers drive the answers?")
+        .Text("grouped by", r => r.IsFirst ? r.Check.Name : "")
+        .Text("counted", r => r.IsFirst ? r.Check.Kind == BiasKind.RightAnswers ? "right answers" : "wrong picks" : "")
+        .Text("group", r => r.Group.Label)
+        .Number("count", r => r.Group.Count, decimals: 0)
+        .Number("of", r => r.Group.Sets, decimals: 0)
+        .Number("expected", r => r.Group.Expected)
+        .Number("p-value", r => r.IsFirst ? r.Check.PValue : null, decimals: 3)
+        .Number("corrected for all checks", r => r.IsFirst ? r.Check.AdjustedPValue : null, decimals: 3)
+        .Note("No bias shown does not rule one out in a panel of this size.")
+        .ToTable();
+}

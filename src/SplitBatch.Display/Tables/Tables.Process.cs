@@ -1,0 +1,41 @@
+using System.Globalization;
+using SplitBatch.Trials;
+using SplitBatch.Trials.Reading;
+using UnitsNet;
+
+namespace SplitBatch.Display;
+
+/// <content>The recipe as far as the trial folder holds it.</content>
+public static partial class Tables
+{
+    /// <summary>Wort, boil and target of either half, in the trial's units.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <exception cref="TrialIncompleteException">trial.json describes no kettle yet.</exception>
+    public static Table Process(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        var (kettle, us) = (trial.Kettle, trial.Description.Units == UnitSystem.Us);
+        List<(string What, string Value)> rows =
+        [
+            ("wort at the end of the boil, measured cool", Amount(kettle.Volume, us)),
+            ("its gravity", kettle.Gravity.ToString()),
+            ("boil", string.Create(CultureInfo.InvariantCulture, $"{kettle.Boil.Minutes:0.#} min")),
+            ("boiled off in an hour", kettle.Evaporation.CubicMetersPerSecond > 0 ? Amount(kettle.Evaporation * Duration.FromHours(1), us) : "not stated"),
+        ];
+        if (kettle.TopUp > Volume.Zero) rows.Add(("water added after the boil", Amount(kettle.TopUp, us)));
+        if (kettle.TrubLoss > Volume.Zero) rows.Add(("wort left with the trub", Amount(kettle.TrubLoss, us)));
+        if (kettle.Altitude > Length.Zero)
+        {
+            rows.Add(("height above the sea", us
+                ? string.Create(CultureInfo.InvariantCulture, $"{kettle.Altitude.Feet:0} ft")
+                : string.Create(CultureInfo.InvariantCulture, $"{kettle.Altitude.Meters:0} m")));
+        }
+
+        if (trial.Description.Target is { } target) rows.Add(("bitterness aimed at", target.ToString()));
+        return Table.Of(rows, "Either half's wort and boil").Text("step", row => row.What).Text("value", row => row.Value).ToTable();
+    }
+
+    private static string Amount(Volume volume, bool us) => us
+        ? string.Create(CultureInfo.InvariantCulture, $"{volume.UsGallons:0.0#} gal")
+        : string.Create(CultureInfo.InvariantCulture, $"{volume.Liters:0.0#} L");
+}

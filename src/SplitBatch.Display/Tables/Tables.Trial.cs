@@ -1,0 +1,159 @@
+using SplitBatch.BrewDay;
+using SplitBatch.Brewing;
+using SplitBatch.Evidence;
+using SplitBatch.Lab;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Trials;
+using SplitBatch.Trials.Reading;
+
+namespace SplitBatch.Display;
+
+/// <content>A trial as a whole: its design, its halves, who was served what, and what is claimed.</content>
+public static partial class Tables
+{
+    /// <summary>What is asked, what is changed and what is held equal.</summary>
+    /// <param name="trial">The trial.</param>
+    public static Table Design(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        var about = trial.Description;
+        List<(string What, string Words)> rows = [("question", about.Question), ("why it matters", about.Why), .. Changed(about)];
+        return InWords(rows, about.Title, about.Invented ? "Invented data: an example, not a finding about beer." : "");
+    }
+
+    /// <summary>The design without the question: what is changed, what is held equal, and what would change the brewer's mind.</summary>
+    /// <param name="trial">The trial.</param>
+    public static Table Changed(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        return InWords(Changed(trial.Description), "The design", "");
+    }
+
+    private static IEnumerable<(string What, string Words)> Changed(TrialDescription about) =>
+    [
+        ("the one variable", about.Variable),
+        ("half A", about.Beers[Side.A]),
+        ("half B", about.Beers[Side.B]),
+        .. about.HeldEqual.Select((words, i) => (i == 0 ? "held equal" : "", words)),
+        ("what would change my mind", about.WouldChangeMyMind),
+    ];
+
+    private static Table InWords(IEnumerable<(string What, string Words)> rows, string caption, string note) => Table.Of(rows.Where(row => row.Words.Length > 0), caption)
+        .Text("part", row => row.What)
+        .Text("in words", row => row.Words)
+        .Note(note)
+        .ToTable();
+
+    /// <summary>The two halves line by line: the same, within what the instruments can tell, a confound, or not measured.</summary>
+    /// <param name="parity">The comparison.</param>
+    public static Table Parity(ParityCheck parity)
+    {
+        ArgumentNullException.ThrowIfNull(parity);
+        return Table.Of(parity.Lines, "Are the halves alike but for the variable?")
+            .Text("quantity", line => line.Quantity)
+            .Text("half A", line => line.A)
+            .Text("half B", line => line.B)
+            .Text("finding", Finding)
+            .ToTable();
+    }
+
+    private static string Finding(ParityLine line) => line.Verdict switch
+    {
+        SplitBatch.BrewDay.Parity.Same => "the same",
+        SplitBatch.BrewDay.Parity.TheVariable => "differs, and follows from what the trial changes",
+        SplitBatch.BrewDay.Parity.WithinInstrument => $"{Apart(line, line.Difference!.Value)} apart, within what the instruments can tell ({Apart(line, line.Tolerance!.Value)})",
+        SplitBatch.BrewDay.Parity.NotMeasured => line.A is null && line.B is null ? "not measured, so nobody can say" : "cannot be compared",
+        _ when line is { Difference: { } difference, Tolerance: { } most } => $"a confound: {Apart(line, difference)} apart, more than the instruments' uncertainty explains ({Apart(line, most)})",
+        _ when line.Difference is { } difference => $"a confound unless shown to be none: {Apart(line, difference)} apart, and no uncertainty is logged",
+        _ => "a confound: not the same",
+    };
+
+    private static string Apart(ParityLine line, double amount) =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Math.Round(Math.Abs(amount), line.Unit == "SG" ? 4 : 2)}{(line.Unit is "" or "pH" ? "" : " " + line.Unit)}");
+
+    /// <summary>In what the two lots differ besides the variable.</summary>
+    /// <param name="confounds">The differences.</param>
+    public static Table HopConfounds(IReadOnlyList<HopConfound> confounds)
+    {
+        ArgumentNullException.ThrowIfNull(confounds);
+        return Table.Of(confounds, "Do the hop lots differ in more than the variable?")
+            .Text("in", confound => confound.Difference.InWords())
+            .Text("lot of A", confound => confound.A)
+            .Text("lot of B", confound => confound.B)
+            .Text("why it matters", confound => confound.Why)
+            .Note(confounds.Count == 0 ? "No difference is known." : "Each row is a confound: tasters could be tasting it.")
+            .ToTable();
+    }
+
+    /// <summary>Each reading of a precision figure, and what follows from it.</summary>
+    /// <param name="comparison">The two beers by one analyte.</param>
+    public static Table PrecisionReadings(LabComparison comparison)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        return Table.Of(comparison.Readings, $"A difference of {comparison.Analyte.Format(Math.Abs(comparison.Difference))}, however the figure is read")
+            .Text("the figure is a", reading => reading.Precision.ToString())
+            .Text("critical difference", reading => reading.CriticalDifference is { } critical ? (reading.IsUpperBound ? "at most " : "") + comparison.Analyte.Format(critical) : null)
+            .Text("the difference is", reading => reading.Judgement switch
+            {
+                Judgement.Exceeds => "larger",
+                Judgement.Within => "not larger",
+                _ => "not judged",
+            })
+            .ToTable();
+    }
+
+    /// <summary>Every ballot with what became of it.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public static Table Ballots(PanelRecord panel)
+    {
+        ArgumentNullException.ThrowIfNull(panel);
+        return Table.Of(panel.Scored.Ballots, $"Ballots of panel {panel.Name}")
+            .Text("taster", ballot => ballot.Ballot.Taster)
+            .Text("picked", ballot => ballot.Ballot.Answer)
+            .Text("order served", ballot => ballot.Set?.Order.Text)
+            .Text("result", ballot => !ballot.IsCounted ? "not counted" : ballot.IsCorrect ? "right" : "wrong")
+            .Text("remark", ballot => ballot.Reasons.Length > 0 ? ballot.Reasons : null)
+            .ToTable();
+    }
+
+    /// <summary>Who gets which cups, set by set. It opens the key: keep it from the tasters and the servers.</summary>
+    /// <param name="plan">The serving plan.</param>
+    public static Table Serving(ServingPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return Table.Of(plan.Sets, "The serving plan (this opens the key)")
+            .Text("taster", set => set.Taster)
+            .Number("session", set => set.Session, decimals: 0)
+            .Text("server", set => set.Server)
+            .Text("cups, in order", set => string.Join("  ", set.Cups.Select(cup => cup.Code)))
+            .Text("what is in them", set => set.Order.Text)
+            .ToTable();
+    }
+
+    /// <summary>Every sentence with a number, with its method and its sources.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public static Table Ledger(Verdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        return Table.Of(verdict.Claims, "The claims and where they come from")
+            .Text("sentence", claim => claim.Sentence)
+            .Text("method", claim => claim.Method)
+            .Text("sources", claim => string.Join(", ", claim.Sources))
+            .ToTable();
+    }
+
+    /// <summary>What limits a verdict, what it does not show, and what to do next.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public static Table Limits(Verdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        var rows = verdict.Limitations.Select(claim => ("limit", claim.Sentence))
+            .Concat(verdict.DoesNotShow.Select(claim => ("not shown", claim.Sentence)))
+            .Concat(verdict.Next.Select(claim => ("next", claim.Sentence)));
+        return Table.Of(rows, "Limits, what is not shown, and what to do next")
+            .Text("kind", row => row.Item1)
+            .Text("sentence", row => row.Sentence)
+            .ToTable();
+    }
+}

@@ -1,0 +1,39 @@
+using SplitBatch.Numbers;
+using SplitBatch.Panel.Protocols;
+
+namespace SplitBatch.Panel.Counting;
+
+/// <summary>Which beer do tasters prefer? Two-sided exact binomial test of those who chose one.</summary>
+/// <param name="ForA">Tasters for A.</param>
+/// <param name="ForB">Tasters for B.</param>
+/// <param name="None">Tasters without a preference; they are reported and left out of the test.</param>
+/// <param name="Alpha">The chance of showing a preference that is not there.</param>
+public sealed record PreferenceTest(int ForA, int ForB, int None, double Alpha)
+{
+    /// <summary>The two-sided p-value; 1 where nobody chose.</summary>
+    public double PValue => ForA + ForB == 0 ? 1 : DifferenceTest.Of(Protocol.PairedTwoSided, ForA + ForB, ForB, Alpha).PValue;
+
+    /// <summary>Whether a preference is shown.</summary>
+    public bool PreferenceShown => ExactBinomial.Reaches(PValue, Alpha);
+
+    /// <summary>Exact interval of the share for B among those who chose; null where nobody did.</summary>
+    public Interval? ShareForB => ForA + ForB == 0 ? null : ShareIntervals.ClopperPearson(ForB, ForA + ForB);
+
+    /// <summary>Tests a preference.</summary>
+    /// <param name="forA">Tasters for A, zero or more.</param>
+    /// <param name="forB">Tasters for B, zero or more.</param>
+    /// <param name="none">Tasters without a preference, zero or more.</param>
+    /// <param name="alpha">The chance of showing a preference that is not there, above 0 and below 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
+    public static PreferenceTest Of(int forA, int forB, int none = 0, double alpha = 0.05) =>
+        new(Guard.NotNegative(forA), Guard.NotNegative(forB), Guard.NotNegative(none), Guard.OpenShare(alpha));
+
+    /// <summary>For example <c>14 for B, 6 for A, 4 without a preference: no preference shown (p = 0.115); between 46 and 88 % may prefer B.</c></summary>
+    public override string ToString()
+    {
+        var none = None == 0 ? "" : $", {None} without a preference";
+        if (ShareForB is not { } share) return $"Nobody chose{none}.";
+        var outcome = PreferenceShown ? $"a preference for {(ForB > ForA ? "B" : "A")} is shown" : "no preference shown";
+        return $"{ForB} for B, {ForA} for A{none}: {outcome} ({Counts.P(PValue)}); of those who choose, between {Counts.Percent(share.Low)} and {Counts.Percent(share.High)} may prefer B.";
+    }
+}

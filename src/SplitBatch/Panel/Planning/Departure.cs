@@ -1,0 +1,122 @@
+using System.Globalization;
+using SplitBatch.Panel.Protocols;
+
+namespace SplitBatch.Panel.Planning;
+
+/// <summary>What was done at the panel, for comparison with what was declared.</summary>
+/// <param name="Protocol">The protocol that was served.</param>
+/// <param name="Tasters">People whose answers are counted.</param>
+/// <param name="Sets">Sets that are counted, all replicates together.</param>
+public sealed record PanelPractice(Protocol Protocol, int Tasters, int Sets)
+{
+    /// <summary>The level used in the analysis; null where the declared one is used.</summary>
+    public double? Alpha { get; init; }
+
+    /// <summary>The margin used in the analysis; null where the declared one is used.</summary>
+    public double? Margin { get; init; }
+
+    /// <summary>The error used against the margin; null where the declared one is used.</summary>
+    public double? Beta { get; init; }
+
+    /// <summary>The seed of the serving plan; null where not known.</summary>
+    public int? Seed { get; init; }
+
+    /// <summary>How it was decided to stop; null where not known.</summary>
+    public StoppingRule? Stopping { get; init; }
+
+    /// <summary>How often the count was looked at before the end, with the choice to stop.</summary>
+    public int EarlyLooks { get; init; }
+
+    /// <summary>The day of serving; null where not known.</summary>
+    public DateOnly? Served { get; init; }
+
+    /// <summary>How the serving orders were used; null where not known.</summary>
+    public ServingBalance? Orders { get; init; }
+}
+
+/// <summary>One point in which practice departed from the plan, and what it means for the conclusion.</summary>
+/// <param name="What">The point: protocol, tasters, alpha ...</param>
+/// <param name="Planned">What was declared.</param>
+/// <param name="Done">What was done.</param>
+/// <param name="Meaning">What it does to the conclusion.</param>
+/// <param name="Severity">An error where the planned conclusion cannot be drawn any more.</param>
+public sealed record Departure(string What, string Planned, string Done, string Meaning, Severity Severity)
+{
+    internal static IReadOnlyList<Departure> Between(PanelPlan plan, PanelPractice practice)
+    {
+        ArgumentNullException.ThrowIfNull(practice);
+        var found = new List<Departure>();
+        if (plan.Declared is not { } declared)
+        {
+            found.Add(new("declared", "before serving", "not declared", "Nothing was fixed beforehand, so the result is a lead to follow and not a test.", Severity.Error));
+        }
+        else if (practice.Served < declared)
+        {
+            found.Add(new("declared", Day(declared), $"served {Day(practice.Served.Value)}", "The plan was written after the panel was served, so the result is a lead to follow and not a test.", Severity.Error));
+        }
+
+        if (!ReferenceEquals(plan.Protocol, practice.Protocol))
+        {
+            found.Add(new("protocol", plan.Protocol.Name, practice.Protocol.Name, "Another question was asked, with another guessing chance.", Severity.Error));
+        }
+
+        if (plan.Stopping == StoppingRule.Fixed && practice.Tasters < plan.Tasters)
+        {
+            found.Add(new("tasters", Whole(plan.Tasters), Whole(practice.Tasters), "Fewer tasters than planned: the panel can show and rule out less. If the count was known when it stopped, the error is larger than stated.", Severity.Warning));
+        }
+
+        if (plan.Stopping == StoppingRule.Fixed && practice.Tasters > plan.Tasters)
+        {
+            found.Add(new("tasters", Whole(plan.Tasters), Whole(practice.Tasters), "More tasters than planned: sound only if the count was not known when they were added.", Severity.Warning));
+        }
+
+        if (practice.Sets != practice.Tasters * plan.Replicates)
+        {
+            found.Add(new("sets", $"{plan.Replicates} for each taster", $"{practice.Sets} for {practice.Tasters} tasters", "Tasters do not all count alike.", Severity.Warning));
+        }
+
+        Compare(found, "alpha", plan.Alpha, practice.Alpha);
+        Compare(found, "margin", plan.Margin, practice.Margin);
+        Compare(found, "beta", plan.Beta, practice.Beta);
+        if ((practice.Seed, plan.Seed) is ({ } seed, { } planned) && seed != planned)
+        {
+            found.Add(new("seed", Whole(planned), Whole(seed), "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning));
+        }
+
+        if (practice.Orders is { IsBalanced: false } orders)
+        {
+            found.Add(new("serving orders", "each equally often", orders.InWords, orders.IsLopsided
+                ? "A liking for a position can pass for a difference between the beers, so the result is a lead to follow and not a test."
+                : "A liking for a position weighs a little in the count.", orders.IsLopsided ? Severity.Error : Severity.Warning));
+        }
+
+        if (practice.Stopping is { } stopping && stopping != plan.Stopping)
+        {
+            found.Add(new("stopping", Rule(plan.Stopping), Rule(stopping), "The stated error rates belong to the declared rule.", Severity.Error));
+        }
+
+        if (practice.EarlyLooks > 0 && plan.Stopping == StoppingRule.Fixed)
+        {
+            found.Add(new("looks", "none before the end", Whole(practice.EarlyLooks), "Looking early with the choice to stop raises the chance of a false difference above alpha.", Severity.Error));
+        }
+
+        return found;
+    }
+
+    /// <summary>For example <c>tasters: planned 24, done 19. Fewer tasters than planned ...</c></summary>
+    public override string ToString() => $"{What}: planned {Planned}, done {Done}. {Meaning}";
+
+    private static void Compare(List<Departure> found, string what, double planned, double? done)
+    {
+        if (done is { } value && value != planned)
+        {
+            found.Add(new(what, Counts.Percent(planned), Counts.Percent(value), "A limit changed after it was declared; the declared one is the test.", Severity.Error));
+        }
+    }
+
+    private static string Rule(StoppingRule rule) => rule == StoppingRule.Fixed ? "at the planned number" : "by the sequential rule";
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

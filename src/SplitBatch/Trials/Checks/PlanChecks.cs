@@ -1,0 +1,95 @@
+using System.Globalization;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Trials.Reading;
+
+namespace SplitBatch.Trials.Checks;
+
+/// <summary>A panel without the day on which its plan was declared, or with one that lies after the first ballot.</summary>
+internal sealed class PlanNotDeclared : ITrialCheck
+{
+    private const string Accepted = "the day on which the plan was fixed, before the first cup is poured, as \"declared\": \"2026-03-14\"";
+
+    /// <inheritdoc/>
+    public IEnumerable<Fault> Find(TrialFacts facts)
+    {
+        foreach (var panel in facts.Content.Panels)
+        {
+            if (panel.Plan.Declared is not { } declared)
+            {
+                yield return facts.InPanel(panel, "declared", null, $"The plan of panel {panel.Name} is not declared: a result without a plan fixed beforehand is a lead to follow and not a test.", Accepted);
+            }
+            else if (panel.Ballots.Min(ballot => ballot.When) is { } first && DateOnly.FromDateTime(first.DateTime) is var served && served < declared)
+            {
+                yield return facts.InPanel(panel, "declared", TrialFacts.Day(declared), $"The plan of panel {panel.Name} was declared after its first ballot ({TrialFacts.Day(served)}), so its result is a lead to follow and not a test.", Accepted);
+            }
+        }
+    }
+}
+
+/// <summary>A panel so small that no count of right answers could rule its margin out.</summary>
+internal sealed class PanelTooSmall : ITrialCheck
+{
+    /// <inheritdoc/>
+    public IEnumerable<Fault> Find(TrialFacts facts) =>
+        from panel in facts.Content.Panels
+        let plan = panel.Plan
+        where plan.Protocol.HasKnownChance && !(plan.SimilarityCount >= plan.Tasters * plan.Protocol.Chance)
+        let needed = Enough(plan)
+        select facts.InPanel(
+            panel, "tasters", plan.Tasters.ToString(CultureInfo.InvariantCulture),
+            $"{plan.Tasters} tasters are too few for the declared margin: no count, not even that of mere guessing, rules out {Counts.Percent(plan.Margin)} discriminators (beta {Counts.Percent(plan.Beta)}).",
+            $"{needed} tasters or more for this margin",
+            "More tasters, a larger margin or a larger beta; each has to be decided before pouring.");
+
+    /// <summary>The first size whose limit reaches the count that guessing gives on average.</summary>
+    private static int Enough(PanelPlan plan)
+    {
+        var tasters = plan.Tasters;
+        while (Power.SimilarityCount(plan.Protocol, tasters, plan.Margin, plan.Beta) < tasters * plan.Protocol.Chance && tasters < Limit) tasters++;
+        return tasters;
+    }
+
+    private const int Limit = 5000;
+}
+
+/// <summary>A panel that is more likely to miss a difference as large as its margin than to show it.</summary>
+internal sealed class PanelLacksPower : ITrialCheck
+{
+    /// <inheritdoc/>
+    public IEnumerable<Fault> Find(TrialFacts facts) =>
+        from panel in facts.Content.Panels
+        let plan = panel.Plan
+        where plan.Protocol.HasKnownChance
+        let power = Power.Of(plan.Protocol, plan.Tasters, plan.Alpha, plan.Margin)
+        where power < Math.Min(plan.Power, 0.5)
+        let needed = Power.TastersNeeded(plan.Protocol, plan.Alpha, plan.Power, plan.Margin)
+        select facts.InPanel(
+            panel, "tasters", plan.Tasters.ToString(CultureInfo.InvariantCulture),
+            $"{plan.Tasters} tasters are more likely to miss a difference as large as the margin than to show it: it is shown in {Counts.Percent(power)} of such panels, and the plan wants {Counts.Percent(plan.Power)}.",
+            $"{needed.First} tasters or more for the power that the plan wants",
+            "Plan more tasters, or a larger margin; both have to be decided before pouring.");
+}
+
+/// <summary>Ballots with something remarkable, each with how it counts by the plan, and sets that no ballot came back for.</summary>
+internal sealed class DoubtfulBallots : ITrialCheck
+{
+    /// <inheritdoc/>
+    public IEnumerable<Fault> Find(TrialFacts facts)
+    {
+        foreach (var panel in facts.Content.Panels.Where(panel => panel.Serving is not null && panel.Ballots.Count > 0))
+        {
+            var scored = panel.Scored;
+            var file = panel.BallotFiles.Count > 0 ? panel.BallotFiles[0] : BallotFile.NameOf(panel.Name);
+            foreach (var fault in (scored with { Missing = [] }).Faults(file)) yield return fault;
+            if (scored.Missing.Count > 0) yield return new Fault(file, Missing(scored)) { Severity = Severity.Warning };
+        }
+    }
+
+    private static string Missing(ScoredPanel scored)
+    {
+        var sets = scored.Missing.Take(8).Select(set => string.Create(CultureInfo.InvariantCulture, $"{set.Taster} (set {set.Number})"));
+        var rule = scored.Rules.Missing == BallotRule.CountAsWrong ? "counted as wrong" : "not counted";
+        return string.Create(CultureInfo.InvariantCulture, $"No ballot came back for {scored.Missing.Count} of {scored.Served} sets ({rule}): {string.Join(", ", sets)}{(scored.Missing.Count > 8 ? " and others" : "")}.");
+    }
+}

@@ -1,0 +1,187 @@
+using SplitBatch.Evidence;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Serving;
+
+namespace SplitBatch.Trials.Reading;
+
+/// <summary>One panel of a trial: its plan, the sealed key, the ballots as they came, the count, and what the tasters were asked beside.</summary>
+/// <remarks>What follows from the count is computed once, when it is first asked for.</remarks>
+public sealed class PanelRecord
+{
+    private readonly Lazy<ScoredPanel?> scored;
+    private readonly Lazy<PanelReading> reading;
+    private readonly Lazy<YesNoTest?> yesNo;
+    private readonly Lazy<WaldPath?> sequential;
+    private readonly Lazy<BayesReading?> bayes;
+    private readonly Lazy<BiasReport> bias;
+    private readonly Lazy<RatingReport?> ratings;
+    private readonly Lazy<CommentTally?> comments;
+    private readonly Lazy<IReadOnlyList<string>> remarks;
+
+    internal PanelRecord(PanelPlan plan, ServingPlan? serving, IReadOnlyList<Ballot> ballots)
+    {
+        Plan = plan;
+        Serving = serving;
+        Ballots = ballots;
+        scored = new(() => Serving is { } key && Ballots.Count > 0 ? key.Score(Ballots, Plan.Rules) : null);
+        reading = new(() => HasRepeats
+            ? PanelReading.OfRepeats(Plan.Protocol, Scored.TasterCounts(), Plan.Margin, Plan.Alpha, Plan.Beta)
+            : PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta));
+        yesNo = new(() => Plan.Protocol.HasKnownChance ? null : Scored.YesNo(Plan.Alpha));
+        sequential = new(() => Plan.Stopping != StoppingRule.Sequential ? null : Plan.Sequential().Follow(
+            Scored.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect)));
+        bayes = new(() => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential ? null : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB));
+        bias = new(() => Scored.Bias());
+        ratings = new(() => RatingsGiven.Count > 0 || Scored.Ballots.Any(ballot => ballot.Ballot.Preferred is not null) ? RatingReport.Of(RatingsGiven, Preferred()) : null);
+        comments = new(() => CommentsGiven.Count > 0 ? CommentTally.Of(CommentsGiven) : null);
+        remarks = new(() => [.. Remarked()]);
+    }
+
+    /// <summary>The plan, declared before serving.</summary>
+    public PanelPlan Plan { get; }
+
+    /// <summary>The plan's name.</summary>
+    public string Name => Plan.Name;
+
+    /// <summary>The sealed key: who got which cup; null until it is made.</summary>
+    public ServingPlan? Serving { get; }
+
+    /// <summary>The ballots as they came, in the files' order.</summary>
+    public IReadOnlyList<Ballot> Ballots { get; }
+
+    /// <summary>The files within the folder that the ballots came from.</summary>
+    public IReadOnlyList<string> BallotFiles { get; init; } = [];
+
+    /// <summary>How a web form's export is read as ballots; null where ballots are typed.</summary>
+    internal BallotImport? Import { get; init; }
+
+    /// <summary>Each taster's ratings of both beers, decoded by the key.</summary>
+    public IReadOnlyList<Rating> RatingsGiven { get; init; } = [];
+
+    /// <summary>The tasters' words about single cups, decoded by the key.</summary>
+    public IReadOnlyList<Comment> CommentsGiven { get; init; } = [];
+
+    /// <summary>Ratings that were left out, each with the reason.</summary>
+    internal IReadOnlyList<string> RatingsLeftOut { get; init; } = [];
+
+    /// <summary>Whether there is a key and at least one ballot that counts.</summary>
+    public bool HasCount => scored.Value is { Counted: > 0 } && (Plan.Protocol.HasKnownChance || BothKindsServed);
+
+    /// <summary>Whether a taster had more than one set counted, so that repeats have to be told from tasters.</summary>
+    public bool HasRepeats => Scored.PerTaster.Any(taster => taster.Counted > 1);
+
+    /// <summary>The ballots scored against the key.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public ScoredPanel Scored => scored.Value
+        ?? throw new TrialIncompleteException($"ballots for panel {Key.Panel}", $"type them into {BallotFile.NameOf(Name)}", "4-panel-statistics");
+
+    /// <summary>The sealed key, for a step that cannot do without it.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key yet.</exception>
+    public ServingPlan Key => Serving ?? throw new TrialIncompleteException(
+        $"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design");
+
+    /// <summary>Both questions asked of the count: is there a difference, and is one that matters ruled out? Repeats by one taster do not count as new tasters.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    /// <exception cref="NotApplicableException">The protocol has no known guessing chance; see <see cref="YesNo"/>.</exception>
+    public PanelReading Reading => reading.Value;
+
+    /// <summary>The test of a panel by A/not-A or same/different; null for other protocols.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public YesNoTest? YesNo => yesNo.Value;
+
+    /// <summary>The course of a panel that was declared sequential, in the order in which its ballots came in; null for a panel of fixed size.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public WaldPath? Sequential => sequential.Value;
+
+    /// <summary>What the panel says, in a sentence or two, whatever its protocol and stopping rule; never that the beers are the same.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public string InWords => Sequential?.ToString() ?? YesNo?.ToString() ?? Reading.ToString();
+
+    /// <summary>Repeats judged by the spread of tasters; null where each taster had one set, or the protocol has no known chance.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public ReplicatedTest? Repeats => Plan.Protocol.HasKnownChance ? Reading.Similarity.Repeats : null;
+
+    /// <summary>What the count says to someone who starts from the plan's prior.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    /// <exception cref="NotApplicableException">Repeats or an early stop make the count no sample of single tasters, or the protocol has no known chance.</exception>
+    public BayesReading Bayes => bayes.Value ?? throw new NotApplicableException(
+        $"The count of panel {Name} is not read from a prior: {(HasRepeats ? "repeats by one taster are not new tasters" : Plan.Protocol.HasKnownChance ? "it stops by the sequential lines" : $"{Plan.Protocol.Name} has no known guessing chance")}.");
+
+    /// <summary>Whether position, code, order, session, server, repeat or the odd beer drove the answers.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public BiasReport Bias => bias.Value;
+
+    /// <summary>Ratings and preferences among all tasters and among those who answered right, corrected for the number of questions; null where none were asked.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public RatingReport? Ratings => ratings.Value;
+
+    /// <summary>The tasters' words tallied by descriptor; null where there are none.</summary>
+    public CommentTally? Comments => comments.Value;
+
+    /// <summary>Where practice departed from the plan.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public IReadOnlyList<Departure> Departures => Plan.Departures(Scored.Practice);
+
+    /// <summary>What else a reader should know of the count, as sentences.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public IReadOnlyList<string> Remarks => remarks.Value;
+
+    /// <summary>The count as one panel of a forest chart, repeats included.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public PanelCount AsPanelCount() => Scored.AsPanelCount() with { Repeats = HasRepeats ? Scored.TasterCounts() : null };
+
+    /// <summary>What the verdict takes from this panel.</summary>
+    internal PanelFinding Finding => new(Plan, Plan.Protocol.HasKnownChance ? Reading : null, Departures, Remarks)
+    {
+        YesNo = YesNo,
+        Sequential = Sequential,
+        Repeats = Repeats,
+        Bayes = bayes.Value,
+        Ratings = Ratings,
+        Comments = Comments,
+        BiasWhenAsked = bias,
+        BallotFiles = BallotFiles,
+    };
+
+    /// <summary>The count in a line, or what is missing.</summary>
+    public override string ToString() => scored.Value is { } count ? $"{Plan.Name}: {count}" : $"{Plan} Not counted yet.";
+
+    private bool BothKindsServed => Scored.Ballots.Where(ballot => ballot is { IsCounted: true, Set: not null })
+        .Select(ballot => Serving!.Design.Differs(ballot.Set!.Order)).Distinct().Count() == 2;
+
+    /// <summary>Counted ballots that name a preferred cup, or say that none is preferred.</summary>
+    private IEnumerable<(Side? Beer, bool WasCorrect)> Preferred()
+    {
+        foreach (var ballot in Scored.Ballots.Where(ballot => ballot.IsCounted))
+        {
+            if (ballot.Ballot.Preferred is not { } code) continue;
+            if (!code.Any(char.IsAsciiDigit)) yield return (null, ballot.IsCorrect);
+            else if (PreferredCup(ballot, code) is { } cup) yield return (cup.Beer, ballot.IsCorrect);
+        }
+    }
+
+    private Cup? PreferredCup(ScoredBallot ballot, string code) => CupFinder.Find(Serving!, ballot.Ballot.Taster, code, ballot.Set!.Number, out _)?.Cup;
+
+    private IEnumerable<string> Remarked()
+    {
+        foreach (var ballot in Scored.Excluded) yield return $"A ballot of {ballot.Ballot.Taster} is not counted: {ballot.Reasons}.";
+        foreach (var ballot in Scored.Remarkable.Where(ballot => ballot.IsCounted))
+        {
+            yield return $"A ballot of {ballot.Ballot.Taster} is counted{(ballot.Standing == Standing.CountedAsWrong ? " as wrong" : "")}, as the plan says: {ballot.Reasons}.";
+        }
+
+        foreach (var ballot in Scored.Ballots.Where(ballot => ballot.IsCounted))
+        {
+            if (ballot.Ballot.Preferred is { } code && code.Any(char.IsAsciiDigit) && PreferredCup(ballot, code) is null)
+            {
+                yield return $"The preference of {ballot.Ballot.Taster} is left out: the code {code} is not in set {ballot.Set!.Number}.";
+            }
+        }
+
+        if (Scored.Missing.Count > 0) yield return $"Ballots not returned: {Scored.Missing.Count} of {Scored.Served}{(Plan.Rules.Missing == BallotRule.CountAsWrong ? ", counted as wrong, as the plan says" : "")}.";
+        foreach (var left in RatingsLeftOut) yield return left;
+        if (Sequential is { Unused: > 0 } path) yield return $"Ballots that came in after the sequential panel had decided, and are not counted: {path.Unused}.";
+    }
+}
