@@ -8,9 +8,11 @@ namespace SplitBatch.Panel.Serving;
 /// <summary>Who gets which cups in which order under which codes: the sealed side of a blind panel.</summary>
 public sealed class ServingPlan
 {
+    private readonly string attribute;
+
     internal ServingPlan(string panel, Protocol protocol, Side expected, int? seed, IReadOnlyList<ServedSet> sets, string attribute)
     {
-        (Panel, Protocol, Expected, Seed, Sets) = (panel, protocol, expected, seed, sets);
+        (Panel, Protocol, Expected, Seed, Sets, this.attribute) = (panel, protocol, expected, seed, sets, attribute);
         Design = SetDesign.For(protocol, expected, attribute);
         Balance = new ServingBalance(Design.Orders, [.. sets.Select(set => set.Order)]);
     }
@@ -113,6 +115,9 @@ public sealed class ServingPlan
         }
         return new ServingPlan(Guard.NotBlank(options.Panel), protocol, options.Expected, seed, sets, options.Attribute);
     }
+
+    /// <summary>The same plan with some of its sets left out.</summary>
+    internal ServingPlan Only(Func<ServedSet, bool> isKept) => new(Panel, Protocol, Expected, Seed, [.. Sets.Where(isKept)], attribute);
 
     /// <summary>For example <c>24 tasters, triangle: 24 sets of 3 cups in 1 session, each of 6 orders 4 times (seed 2026)</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,

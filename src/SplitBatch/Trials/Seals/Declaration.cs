@@ -1,6 +1,9 @@
 using System.Globalization;
-using SplitBatch.Panel;
-using UnitsNet;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Numbers;
+using Planned = SplitBatch.Panel.Planning.Power;
 using static System.FormattableString;
 
 namespace SplitBatch.Trials.Seals;
@@ -67,7 +70,7 @@ public sealed record Declaration(TrialPlan Plan, IReadOnlyList<DeclarationSectio
 
         var critical = plan.CriticalCount;
         yield return critical is { } needed
-            ? Invariant($"{needed} right answers or more show a difference: guessing gives so many in at most {Counts.Percent(plan.Alpha)} of panels. If {Counts.Percent(plan.Margin)} of tasters can tell, {Counts.Percent(Panel.Power.Of(plan.Protocol, plan.Tasters, plan.Alpha, plan.Margin))} of such panels show it (wanted: {Counts.Percent(plan.Power)}).")
+            ? Invariant($"{needed} right answers or more show a difference: guessing gives so many in at most {Counts.Percent(plan.Alpha)} of panels. If {Counts.Percent(plan.Margin)} of tasters can tell, {Counts.Percent(Planned.Of(plan.Protocol, plan.Tasters, plan.Alpha, plan.Margin))} of such panels show it (wanted: {Counts.Percent(plan.Power)}).")
             : "No count of so few can show a difference.";
         yield return plan.SimilarityCount >= plan.Tasters * plan.Protocol.Chance
             ? Invariant($"{plan.SimilarityCount} right answers or fewer rule out that {Counts.Percent(plan.Margin)} can tell (risk {Counts.Percent(plan.Beta)}). If nobody can, {Counts.Percent(ExactBinomial.AtMost(plan.SimilarityCount!.Value, plan.Tasters, plan.Protocol.Chance))} of such panels get there.")

@@ -1,5 +1,5 @@
 using System.Globalization;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 

@@ -1,4 +1,7 @@
-using SplitBatch.Panel;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Trials.Seals;
 

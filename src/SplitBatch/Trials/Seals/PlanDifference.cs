@@ -10,6 +10,12 @@ public sealed record PlanDifference(string Entry, string? Panel, string? Before,
     /// <summary>For example <c>margin of panel main</c>.</summary>
     public string Name => Panel is null ? Entry : $"{Entry} of panel {Panel}";
 
+    /// <summary>
+    /// Whether this only says of the lab what nobody had said before. A lab often states its precision with the return, so that is no
+    /// departure of a panel; the lab's own result then rests on what was not sealed.
+    /// </summary>
+    public bool IsSaidLater => string.IsNullOrEmpty(Before) && Entry.StartsWith("lab.", StringComparison.Ordinal);
+
     /// <summary>For example <c>margin of panel main: 0.25 was sealed, 0.3 stands there now</c>.</summary>
     public override string ToString() => $"{Name}: {Shown(Before)} was sealed, {Shown(After)} stands there now";
 
@@ -23,7 +29,7 @@ public sealed record PlanDifference(string Entry, string? Panel, string? Before,
             .. from place in places
                let was = old.FirstOrDefault(entry => entry.IsAt(place.Name, place.Panel))?.Value
                let stands = now.FirstOrDefault(entry => entry.IsAt(place.Name, place.Panel))?.Value
-               where was != stands && !PanelIsGone(place)
+               where (was ?? "") != (stands ?? "") && !PanelIsGone(place)
                select new PlanDifference(place.Name, place.Panel, was, stands),
         ];
 
@@ -32,8 +38,8 @@ public sealed record PlanDifference(string Entry, string? Panel, string? Before,
             place.Panel is { } panel && place.Name != PlanEntry.ThePanel && (before.Panel(panel) is null || after.Panel(panel) is null);
     }
 
-    /// <summary>Whether this change touches what a panel's result says: an entry of that panel, or of the whole trial.</summary>
-    public bool Concerns(string panel) => Panel is null || string.Equals(Panel, panel, StringComparison.OrdinalIgnoreCase);
+    /// <summary>Whether this touches what a panel's result says: an entry of that panel, or of the whole trial.</summary>
+    public bool Concerns(string panel) => !IsSaidLater && (Panel is null || string.Equals(Panel, panel, StringComparison.OrdinalIgnoreCase));
 
     private static string Shown(string? value) => value switch
     {

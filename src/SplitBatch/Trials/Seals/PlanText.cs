@@ -2,7 +2,8 @@ using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 
@@ -53,7 +54,7 @@ internal static class PlanText
             WouldChangeMyMind = json.OptionalText("would change my mind") ?? "",
             HeldEqual = json.Texts("held equal"),
             FollowsFromVariable = json.Texts("follows from the variable"),
-            Panels = [.. PanelPlanReader.Read(json).Select(panel => panel.Plan)],
+            Panels = [.. json.Sections("panels").Select(PanelPlanReader.Read).OfType<PanelPlan>()],
             Deciding = json.OptionalText(DecidingName) ?? "",
             ReadTogether = json.OptionalOneOf("panels together", Together) ?? false,
             Lab = LabOf(json.Section("lab")),

@@ -1,3 +1,5 @@
+using SplitBatch.Trials.Files;
+
 namespace SplitBatch.Trials.Seals;
 
 /// <summary>The seals of a trial in their order, each bound to the one before by its fingerprint.</summary>

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 

@@ -2,6 +2,7 @@ using System.Formats.Asn1;
 using System.Security.Cryptography;
 using System.Security.Cryptography.Pkcs;
 using System.Security.Cryptography.X509Certificates;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 

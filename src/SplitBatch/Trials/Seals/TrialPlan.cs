@@ -1,5 +1,8 @@
 using System.Text.Json.Nodes;
-using SplitBatch.Panel;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Serving;
+using SplitBatch.Numbers;
 
 namespace SplitBatch.Trials.Seals;
 

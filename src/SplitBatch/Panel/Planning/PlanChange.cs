@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Planning;
 
 /// <summary>One entry of a plan that was changed after the plan was sealed.</summary>
 /// <param name="What">The entry, as <c>margin of panel main</c>.</param>

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace SplitBatch.Panel;
+namespace SplitBatch.Panel.Planning;
 
 /// <summary>How a panel's plan was kept: sealed or not, amended in time, changed too late, looked at early, closed.</summary>
 public sealed record PlanCustody
@@ -38,8 +38,11 @@ public sealed record PlanCustody
     /// <summary>Who looked at the count before the close, as sentences.</summary>
     public IReadOnlyList<string> Looks { get; init; } = [];
 
-    /// <summary>The day the panel was closed; null while it is open, or where every ballot came in.</summary>
+    /// <summary>The day the panel was closed, as somebody said it; null where nobody closed it by hand.</summary>
     public DateOnly? Closed { get; init; }
+
+    /// <summary>How many ballots were in at the close; null where nobody closed the panel by hand.</summary>
+    public int? BallotsAtClose { get; init; }
 
     /// <summary>Whether the plan was sealed before the first ballot.</summary>
     public bool IsSealed => Seal is not null;

@@ -2,14 +2,9 @@ using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Trials.Files;
 
-namespace SplitBatch.Trials.Reading;
+namespace SplitBatch.Trials.Seals;
 
-/// <summary>A panel as trial.json declares it.</summary>
-/// <param name="Plan">What was declared before serving.</param>
-/// <param name="Import">How a web form's export is read as ballots; null where ballots are typed.</param>
-internal sealed record PanelSection(PanelPlan Plan, BallotImport? Import);
-
-/// <summary>Reads the panels that trial.json declares.</summary>
+/// <summary>Reads a panel's plan: from trial.json, and from a seal, which has the same names.</summary>
 internal static class PanelPlanReader
 {
     private static readonly Dictionary<string, StoppingRule> Stops = new()
@@ -20,28 +15,8 @@ internal static class PanelPlanReader
 
     private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
 
-    /// <summary>The plans that could be read, in the file's order.</summary>
-    public static IReadOnlyList<PanelSection> Read(JsonSection json)
-    {
-        var panels = new List<PanelSection>();
-        foreach (var section in json.Sections("panels"))
-        {
-            var plan = ReadPlan(section);
-            var import = section.Section("ballots") is { } form ? BallotImport.FromJson(form) : null;
-            if (plan is null) continue;
-            if (panels.Exists(known => string.Equals(known.Plan.Name, plan.Name, StringComparison.OrdinalIgnoreCase)))
-            {
-                section.Refuse("name", "Two panels have this name.", "each panel once", plan.Name);
-                continue;
-            }
-
-            panels.Add(new(plan, import));
-        }
-
-        return panels;
-    }
-
-    private static PanelPlan? ReadPlan(JsonSection json)
+    /// <summary>The plan in one section; null where it cannot be used, and each reason is a fault.</summary>
+    public static PanelPlan? Read(JsonSection json)
     {
         var name = json.Text("name", "a short name, such as \"main\"");
         var protocol = json.Text("protocol", "a protocol, such as \"triangle\"") is { } text ? json.Make("protocol", () => Protocol.Parse(text)) : null;
