@@ -1,3 +1,4 @@
+using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Serving;
 using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
@@ -21,11 +22,12 @@ public sealed record PanelSheets(
     /// <summary>The sheets of a poured plan.</summary>
     /// <param name="pour">The pour plan, which holds the serving plan.</param>
     /// <param name="paper">The paper in the printer.</param>
-    public static PanelSheets For(PourPlan pour, PaperSize paper = PaperSize.A4)
+    /// <param name="custody">How the panel's plan was kept; null for a plan that belongs to no trial.</param>
+    public static PanelSheets For(PourPlan pour, PaperSize paper = PaperSize.A4, PlanCustody? custody = null)
     {
         ArgumentNullException.ThrowIfNull(pour);
         var plan = pour.Plan;
-        return new(BriefingSheet.Make(plan, pour, paper), TraySheet.Make(plan, paper), BallotSheet.Make(plan, paper),
+        return new(BriefingSheet.Make(plan, pour, paper, custody), TraySheet.Make(plan, paper), BallotSheet.Make(plan, paper),
             LabelSheet.Make(plan, paper), PouringSheet.Make(plan, pour, paper), KeySheet.Make(plan, paper));
     }
 
@@ -33,9 +35,10 @@ public sealed record PanelSheets(
     /// <param name="trial">The trial.</param>
     /// <param name="panel">The panel's name.</param>
     /// <param name="options">How it is poured; null for the defaults in the trial's units.</param>
+    /// <param name="key">The key, where it is kept apart from the trial's folder.</param>
     /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
-    public static PanelSheets Of(Trial trial, string panel = "main", PourOptions? options = null) =>
-        For(PourOf(trial, panel, options), trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4);
+    public static PanelSheets Of(Trial trial, string panel = "main", PourOptions? options = null, ServingPlan? key = null) =>
+        For(PourOf(trial, panel, options, key), trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4, trial.Panel(panel).Custody);
 
     /// <summary>Writes the sheets of a trial's panel into the folder <c>sheets</c> of the trial.</summary>
     /// <param name="trial">The trial.</param>
@@ -57,19 +60,22 @@ public sealed record PanelSheets(
     /// <param name="trial">The trial.</param>
     /// <param name="panel">The panel's name.</param>
     /// <param name="options">How it is poured; null for the defaults in the trial's units.</param>
+    /// <param name="key">The key, where it is kept apart from the trial's folder.</param>
     /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
-    public static PourPlan PourOf(Trial trial, string panel = "main", PourOptions? options = null)
+    public static PourPlan PourOf(Trial trial, string panel = "main", PourOptions? options = null, ServingPlan? key = null)
     {
         ArgumentNullException.ThrowIfNull(trial);
-        var plan = trial.Panel(panel).Key;
+        var plan = key ?? trial.Panel(panel).Key;
         return trial.BatchLog.Alcohol(Side.A) is { } a && trial.BatchLog.Alcohol(Side.B) is { } b
             ? PourPlan.For(plan, a.PercentByVolume, b.PercentByVolume, options ?? PourOptions.For(trial.Description.Units))
             : throw new TrialIncompleteException("strength of the beers", "log original and final gravity of both halves", "1-design");
     }
 
     /// <summary>Writes every sheet into a folder; the pouring sheet and the key go into a folder of their own within it, named sealed.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="apart">Where that folder of their own lies instead, so that nobody who serves comes across it; null for within the first.</param>
     /// <returns>The paths of the files.</returns>
-    public IReadOnlyList<string> SaveTo(string folder) => [.. All.Select(sheet => sheet.SaveTo(folder))];
+    public IReadOnlyList<string> SaveTo(string folder, string? apart = null) => [.. All.Select(sheet => sheet.SaveTo(sheet.IsSealed ? apart ?? folder : folder))];
 
     /// <summary>The sheets by name.</summary>
     public override string ToString() => string.Join("; ", All);

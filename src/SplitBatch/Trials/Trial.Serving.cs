@@ -94,11 +94,29 @@ public sealed partial class Trial
         _ = panel.Key;
         var counted = panel.Counted;
         var number = Plan.Of(panel.Name, PanelEventKind.Looked).Count() + 1;
-        if (panel.IsOpen) Record(new PanelEvent($"looked-{panel.Name}-{number}", PanelEventKind.Looked, panel.Name, Now(clock)) { Ballots = counted.Returned, Reason = because.Trim(), Who = who });
+        if (panel.IsOpen) Record(new PanelEvent($"looked-{panel.Name}-{number}", PanelEventKind.Looked, panel.Name, Now(clock)) { Ballots = counted.Returned, Because = because.Trim(), Who = who });
         return new EarlyCount(panel.Name, counted.Counted, counted.Correct, panel.IsOpen);
     }
 
+    /// <summary>The key of a panel where it is kept apart, for the sheets; it is compared with its fingerprint first.</summary>
+    /// <param name="keyFolder">The folder that holds it.</param>
+    /// <param name="name">The panel's name.</param>
+    /// <exception cref="TrialIncompleteException">It is not there.</exception>
+    /// <exception cref="InvalidOperationException">It is not the one that was drawn.</exception>
+    public ServingPlan KeyKeptIn(string? keyFolder, string name = "main")
+    {
+        var panel = Panel(name);
+        _ = KeyBytes(panel, keyFolder);
+        return KeyIn(new TrialFolder(keyFolder!), panel);
+    }
+
     private void BringKey(PanelRecord panel, string? keyFolder)
+    {
+        var file = ServingKeyFile.NameOf(panel.Name);
+        if (!NewFile.TryMake(Folder.PathOf(file), KeyBytes(panel, keyFolder))) throw new InvalidOperationException($"{file} is in the trial's folder already; nothing was changed.");
+    }
+
+    private byte[] KeyBytes(PanelRecord panel, string? keyFolder)
     {
         var file = ServingKeyFile.NameOf(panel.Name);
         if (keyFolder is null || !File.Exists(Path.Combine(keyFolder, file)))
@@ -113,7 +131,7 @@ public sealed partial class Trial
             throw new InvalidOperationException($"The key in the other folder is not the one that was drawn for panel {panel.Name}: its fingerprint is {Fingerprint.Of(bytes)}, and {PanelEvent.Log.FileName} holds {drawn?.Spoken ?? "none"}. Nothing was counted.");
         }
 
-        if (!NewFile.TryMake(Folder.PathOf(file), bytes)) throw new InvalidOperationException($"{file} is in the trial's folder already; nothing was changed.");
+        return bytes;
     }
 
     private void GuardSealed(PanelRecord panel)

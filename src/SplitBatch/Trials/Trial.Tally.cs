@@ -58,7 +58,7 @@ public sealed partial class Trial
         {
             Day = DateOnly.FromDateTime(at.DateTime),
             Ballots = panel.Ballots.Count,
-            Reason = tally.IsComplete ? "the last ballot is in" : "the sequential plan has reached a line",
+            Because = tally.IsComplete ? "the last ballot is in" : "the sequential plan has reached a line",
         });
     }
 

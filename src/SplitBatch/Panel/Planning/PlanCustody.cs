@@ -14,6 +14,9 @@ public sealed record PlanCustody
     /// <summary>The seal's fingerprint in its short form.</summary>
     public string? Fingerprint { get; init; }
 
+    /// <summary>All digits of the seal's fingerprint.</summary>
+    public string? Digits { get; init; }
+
     /// <summary>When it was sealed, by the clock of the machine that did it.</summary>
     public DateTimeOffset? SealedAt { get; init; }
 

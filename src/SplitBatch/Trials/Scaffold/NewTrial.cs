@@ -48,9 +48,6 @@ public sealed record NewTrial
     /// <summary>How many people will taste; as many as a power of 80 % needs unless said.</summary>
     public int Tasters { get => field > 0 ? field : TastersNeeded; init => field = Guard.InRange(value, 1, 100_000, "the number of tasters"); }
 
-    /// <summary>The seed of serving orders and codes; it goes into trial.json.</summary>
-    public int Seed { get; init; } = 1;
-
     /// <summary>The size from which the panel shows a difference as large as the margin in 80 % of cases; 40 where the protocol has no known chance.</summary>
     public int TastersNeeded => Protocol.HasKnownChance ? Panel.Planning.Power.TastersNeeded(Protocol, 0.05, 0.80, Margin).First : 40;
 }

@@ -49,6 +49,9 @@ public static class TrialScaffold
         {
             [TrialFolder.DescriptionFile] = NewDescription.Of(trial),
             ["README.md"] = NewReadme.Of(trial, name),
+
+            // A version control that rewrites line ends would change the bytes, and with them the fingerprints.
+            [".gitattributes"] = "seal-*.json -text\nserving-*.csv -text\n*.tsr binary\n",
         };
         if (notebooks is null) return files;
         foreach (var notebook in Directory.EnumerateFiles(notebooks, "?-*.ipynb").Order(StringComparer.Ordinal))

@@ -13,7 +13,7 @@ public sealed record PanelEvent(string Id, PanelEventKind Kind, string Panel, Da
     /// <summary>The log of these events: <c>panel-log.csv</c>.</summary>
     internal static LogFormat Log { get; } = new(
         "panel-log.csv",
-        ["id", "when", "panel", "event", "day", "ballots", "key", "seal", "who", "supersedes", "reason"],
+        ["id", "when", "panel", "event", "day", "ballots", "key", "seal", "who", "supersedes", "reason", "because"],
         ["id", "when", "panel", "event", "supersedes", "reason"],
         new HashSet<string>());
 
@@ -42,7 +42,7 @@ public sealed record PanelEvent(string Id, PanelEventKind Kind, string Panel, Da
     public string Who { get; init; } = "";
 
     /// <summary>Why; empty where nobody asked.</summary>
-    public string Reason { get; init; } = "";
+    public string Because { get; init; } = "";
 
     /// <summary>Adds the event to the log of a trial folder. Adding the same again is harmless.</summary>
     internal void Append(TrialFolder folder) => new AppendLog(folder.Path, Log).Append(new Dictionary<string, string>
@@ -56,7 +56,7 @@ public sealed record PanelEvent(string Id, PanelEventKind Kind, string Panel, Da
         ["key"] = Key?.Digits ?? "",
         ["seal"] = Seal?.Digits ?? "",
         ["who"] = Who,
-        ["reason"] = Reason,
+        ["because"] = Because,
     });
 
     /// <summary>Every event of a log, corrected rows too: what happened is not undone by a later row.</summary>
@@ -83,7 +83,7 @@ public sealed record PanelEvent(string Id, PanelEventKind Kind, string Panel, Da
             Key = Print("key"),
             Seal = Print("seal"),
             Who = row.Optional("who") ?? "",
-            Reason = row.Optional("reason") ?? "",
+            Because = row.Optional("because") ?? "",
         };
 
         Fingerprint? Print(string column)

@@ -38,6 +38,7 @@ public sealed record PlanState(SealChain Chain, IReadOnlyList<PanelEvent> Events
         {
             Seal = seal.File,
             Fingerprint = seal.Fingerprint?.Spoken,
+            Digits = seal.Fingerprint?.Digits,
             SealedAt = seal.At,
             Published = Published,
             Timestamp = Timestamps.FirstOrDefault(stamp => Path.GetFileNameWithoutExtension(stamp.File) == Path.GetFileNameWithoutExtension(seal.File))?.Says,
@@ -59,5 +60,5 @@ public sealed record PlanState(SealChain Chain, IReadOnlyList<PanelEvent> Events
     }
 
     private static string Look(PanelEvent look) => string.Create(CultureInfo.InvariantCulture,
-        $"{(look.Who.Length > 0 ? look.Who : "somebody")} looked on {SealText.Moment(look.When)}{(look.Ballots is { } ballots ? $", with {ballots} {(ballots == 1 ? "ballot" : "ballots")} in" : "")}, because: {look.Reason}");
+        $"{(look.Who.Length > 0 ? look.Who : "somebody")} looked on {SealText.Moment(look.When)}{(look.Ballots is { } ballots ? $", with {ballots} {(ballots == 1 ? "ballot" : "ballots")} in" : "")}, because: {look.Because}");
 }

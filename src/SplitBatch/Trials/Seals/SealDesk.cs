@@ -10,8 +10,8 @@ internal sealed class SealDesk(TrialFolder folder, TimeProvider clock)
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
-    /// <summary>The program's name and version, as seals have it.</summary>
-    public static string MadeBy { get; } = $"SplitBatch {typeof(Seal).Assembly.GetName().Version?.ToString(3) ?? "of an unknown version"}";
+    /// <summary>The program's name and version, as the seal will have it.</summary>
+    public string MadeBy { get; init; } = $"SplitBatch {typeof(Seal).Assembly.GetName().Version?.ToString(3) ?? "of an unknown version"}";
 
     /// <summary>The random digits of a seal; a test or an example may give its own.</summary>
     public Func<string> Salt { get; init; } = () => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));

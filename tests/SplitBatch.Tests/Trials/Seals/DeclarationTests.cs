@@ -1,4 +1,7 @@
-using SplitBatch.Panel;
+using SplitBatch.Trials.Files;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Trials.Seals;
 

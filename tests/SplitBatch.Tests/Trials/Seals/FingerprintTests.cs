@@ -1,3 +1,4 @@
+using SplitBatch.Trials.Files;
 namespace SplitBatch.Trials.Seals;
 
 public class FingerprintTests

@@ -1,6 +1,8 @@
+using SplitBatch.Trials.Files;
 using System.Text;
-using SplitBatch.Panel;
-using SplitBatch.Trials.Logs;
+using SplitBatch.Panel.Ballots;
+using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Trials.Seals;
 

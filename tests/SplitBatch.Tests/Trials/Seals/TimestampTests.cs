@@ -1,3 +1,4 @@
+using SplitBatch.Trials.Files;
 using System.Security.Cryptography.X509Certificates;
 
 namespace SplitBatch.Trials.Seals;
