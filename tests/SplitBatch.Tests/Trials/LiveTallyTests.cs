@@ -174,6 +174,8 @@ public sealed class LiveTallyTests : IDisposable
         var folder = new TrialFolder(Examples.Folder("amber-cone-or-pellet")).CopyTo(parent.PathOf("class"));
         File.Delete(folder.PathOf("ballots-main.csv"));
         File.Delete(folder.PathOf("serving-main.csv"));
+        File.Delete(folder.PathOf("seal-1.json"));
+        File.Delete(folder.PathOf("panel-log.csv"));
         var description = folder.PathOf(TrialFolder.DescriptionFile);
         File.WriteAllText(description, File.ReadAllText(description).Replace("\"tasters\": 24", $"\"tasters\": {tasters}", StringComparison.Ordinal));
         if (sequential) File.WriteAllText(description, File.ReadAllText(description).Replace("\"stopping\": \"fixed\"", "\"stopping\": \"sequential\"", StringComparison.Ordinal));

@@ -190,7 +190,7 @@ public sealed class TrialChecksTests : IDisposable
         Write("lab-return.csv", "a,b\n");
         Write("hops.xlsx", "");
         File.Move(Path.Combine(folder.FullName, "lab-returns.csv"), Path.Combine(folder.FullName, "lab-return.csv"), overwrite: true);
-        const string Known = "Accepted: hops.csv, charges.csv, batch-log.csv, lab-returns.csv, serving-main.csv, ballots-main.csv, ratings-main.csv, comments-main.csv.";
+        const string Known = "Accepted: hops.csv, charges.csv, batch-log.csv, lab-returns.csv, panel-log.csv, serving-main.csv, ballots-main.csv, ratings-main.csv, comments-main.csv, codes-main.csv.";
         Warns(
             $"hops.xlsx: This is a spreadsheet's own format, which is not read. {Known} Save the sheet as CSV UTF-8 under the name of the file that it belongs to.",
             $"lab-return.csv: No file of this name is read. {Known} Did you mean \"lab-returns.csv\"?");

@@ -18,7 +18,7 @@ public class DeclarationTests
         Assert.Contains("13 right answers or more show a difference: guessing gives so many in at most 5 % of panels. If 30 % of tasters can tell,", text, StringComparison.Ordinal);
         Assert.Contains("(wanted: 80 %).", text, StringComparison.Ordinal);
         Assert.Contains("9 right answers or fewer rule out that 30 % can tell (risk 10 %). If nobody can,", text, StringComparison.Ordinal);
-        Assert.Contains("whoever looked after each ballot and stopped at the first difference would find a false one in 13.7 % of panels.", text, StringComparison.Ordinal);
+        Assert.Contains("whoever looked after each ballot and stopped at the first difference would find a false one in 14 % of panels.", text, StringComparison.Ordinal);
     }
 
     [Fact]
