@@ -2,7 +2,7 @@ using System.ComponentModel;
 using System.Diagnostics;
 using Spectre.Console;
 using Spectre.Console.Cli;
-using SplitBatch.Kernel.Jupyter.Install;
+using SplitBatch.Kernel.Jupyter;
 
 namespace SplitBatch.Cli;
 

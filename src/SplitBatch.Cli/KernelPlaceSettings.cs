@@ -1,7 +1,7 @@
 using System.ComponentModel;
 using Spectre.Console;
 using Spectre.Console.Cli;
-using SplitBatch.Kernel.Jupyter.Install;
+using SplitBatch.Kernel.Jupyter;
 
 namespace SplitBatch.Cli;
 

@@ -1,6 +1,6 @@
 using Spectre.Console;
 using Spectre.Console.Cli;
-using SplitBatch.Kernel.Jupyter.Install;
+using SplitBatch.Kernel.Jupyter;
 
 namespace SplitBatch.Cli;
 

@@ -3,6 +3,7 @@ using Spectre.Console;
 using Spectre.Console.Cli;
 using SplitBatch.Kernel.Host;
 using SplitBatch.Kernel.Jupyter;
+using SplitBatch.Kernel.Jupyter.Wire;
 
 namespace SplitBatch.Cli;
 

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using SplitBatch.Kernel.Headless;
 using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Cli;

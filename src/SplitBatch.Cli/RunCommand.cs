@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using SplitBatch.Kernel.Headless;
 using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Cli;

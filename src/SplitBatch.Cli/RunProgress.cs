@@ -1,5 +1,6 @@
 using System.Globalization;
 using Spectre.Console;
+using SplitBatch.Kernel.Headless;
 using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Cli;

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using Spectre.Console;
 using Spectre.Console.Cli;
 using SplitBatch.Kernel.Notebooks;
-using SplitBatch.Kernel.Workshop;
 
 namespace SplitBatch.Cli;
 

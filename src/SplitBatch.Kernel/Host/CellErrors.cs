@@ -1,8 +1,10 @@
 using System.Globalization;
+using System.Reflection;
 using System.Text.RegularExpressions;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Scripting;
-using Microsoft.DotNet.Interactive.Events;
+using SplitBatch.Kernel.Cells;
+using SplitBatch.Kernel.Engine;
 
 namespace SplitBatch.Kernel.Host;
 
@@ -13,17 +15,19 @@ internal static partial class CellErrors
         new(Plain("Interrupted", "The cell was interrupted. Variables of earlier cells are kept."), Interrupted: true);
 
     public static CellResult InterruptedAndStuck() =>
-        new(Plain("Interrupted", "The cell was interrupted, but part of it could not be stopped; restart the kernel to go on."), Interrupted: true);
+        new(Plain("Interrupted", "The cell was interrupted, but part of it could not be stopped; restart the kernel to go on."),
+            Interrupted: true);
 
     public static CellResult Stuck() =>
         new(Plain("KernelStuck", "An earlier cell could not be stopped and still runs; restart the kernel to go on."));
 
-    public static CellResult NoPackage(string why) => new(new CellError("PackageError", why.Split('\n')[0], [.. $"PackageError: {why}".Split('\n')]));
+    public static CellResult NoPackage(string why) =>
+        new(new CellError("PackageError", why.Split('\n')[0], [.. $"PackageError: {why}".Split('\n')]));
 
-    public static CellError From(CommandFailed failed, string code, IEnumerable<string>? known = null)
+    public static CellError From(CellOutcome failed, string code, IEnumerable<string>? known = null)
     {
         var exception = failed.Exception;
-        while (exception is AggregateException { InnerExceptions.Count: 1 } or System.Reflection.TargetInvocationException { InnerException: not null })
+        while (exception is AggregateException { InnerExceptions.Count: 1 } or TargetInvocationException { InnerException: not null })
         {
             exception = exception.InnerException;
         }
@@ -62,7 +66,8 @@ internal static partial class CellErrors
                 lines.Add("    " + new string([.. source[at.Line].Take(at.Character).Select(c => c == '\t' ? '\t' : ' ')]) + "^");
             }
 
-            if (CompilerHints.For(error.Id, error.GetMessage(CultureInfo.InvariantCulture), known) is { } hint && hints.Add(hint)) lines.Add("  " + hint);
+            if (CompilerHints.For(error.Id, error.GetMessage(CultureInfo.InvariantCulture), known) is { } hint && hints.Add(hint))
+                lines.Add("  " + hint);
         }
 
         return new CellError("CompilationError", lines.Count > 0 ? lines[0] : compilation.Message, lines);

@@ -39,7 +39,8 @@ internal sealed record CellNames(IReadOnlySet<string> Made, IReadOnlySet<string>
     {
         MemberAccessExpressionSyntax access => access.Name != name,
         MemberBindingExpressionSyntax or NameColonSyntax or NameEqualsSyntax => false,
-        AssignmentExpressionSyntax { Parent: InitializerExpressionSyntax { RawKind: not (int)SyntaxKind.CollectionInitializerExpression } } set => set.Left != name,
+        AssignmentExpressionSyntax { Parent: InitializerExpressionSyntax list } set
+            when !list.IsKind(SyntaxKind.CollectionInitializerExpression) => set.Left != name,
         _ => true,
     };
 }

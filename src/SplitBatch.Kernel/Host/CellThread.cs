@@ -163,7 +163,8 @@ internal sealed class CellThread : SynchronizationContext
     {
         SetSynchronizationContext(this);
         var task = body();
-        task.ContinueWith(_ => posts.CompleteAdding(), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
+        task.ContinueWith(
+            _ => posts.CompleteAdding(), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
         foreach (var (callback, state) in posts.GetConsumingEnumerable(abandon.Token)) callback(state);
         if (task.IsFaulted) completed.TrySetException(task.Exception.InnerExceptions);
         else completed.TrySetResult();

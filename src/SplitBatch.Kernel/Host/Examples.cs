@@ -15,7 +15,8 @@ internal static partial class Examples
     public static string? For(string help)
     {
         var line = help.Split('\n').FirstOrDefault(text => text.Trim().Length > 0) ?? "";
-        return Words().Matches(line.Split('(') is [{ Length: > 0 } before, ..] ? before : line.TrimStart('(')).Select(match => match.Value).Reverse()
+        return Words().Matches(line.Split('(') is [{ Length: > 0 } before, ..] ? before : line.TrimStart('(')).Select(match => match.Value)
+            .Reverse()
             .Concat(Words().Matches(line).Select(match => match.Value))
             .Select(name => ByName.Value.GetValueOrDefault(name)).FirstOrDefault(text => text is not null);
     }
@@ -24,7 +25,8 @@ internal static partial class Examples
     private static Dictionary<string, string> Read()
     {
         var found = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var file in new[] { typeof(Trial).Assembly, typeof(Tables).Assembly }.Select(assembly => Path.ChangeExtension(assembly.Location, ".xml")).Where(File.Exists))
+        foreach (var file in new[] { typeof(Trial).Assembly, typeof(Tables).Assembly }
+            .Select(assembly => Path.ChangeExtension(assembly.Location, ".xml")).Where(File.Exists))
         {
             foreach (var member in XDocument.Load(file).Descendants("member"))
             {

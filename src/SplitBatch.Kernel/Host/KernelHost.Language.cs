@@ -2,9 +2,9 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
-using Microsoft.DotNet.Interactive;
-using Microsoft.DotNet.Interactive.Commands;
-using Microsoft.DotNet.Interactive.Events;
+using Microsoft.CodeAnalysis.Text;
+using SplitBatch.Kernel.Cells;
+using SplitBatch.Kernel.Engine;
 
 namespace SplitBatch.Kernel.Host;
 
@@ -22,9 +22,10 @@ public sealed partial class KernelHost
         var start = cursor;
         while (start > 0 && (char.IsLetterOrDigit(code[start - 1]) || code[start - 1] == '_')) start--;
         var typed = code[start..cursor];
-        var events = await AskAsync(new RequestCompletions(code, at, Name), cancellation).ConfigureAwait(false);
-        var items = events.OfType<CompletionsProduced>().SelectMany(c => c.Completions)
-            .Select(c => new Completion(Plain(c.InsertText, c.DisplayText), c.Kind))
+        await StartAsync(cancellation).ConfigureAwait(false);
+        var found = await engine!.CompleteAsync(code, at, cancellation).ConfigureAwait(false);
+        var items = found
+            .Select(c => c with { Text = Plain(c.Text) })
             .Where(c => c.Text.StartsWith(typed, StringComparison.OrdinalIgnoreCase))
             .DistinctBy(c => c.Text)
             .OrderBy(c => !c.Text.StartsWith(typed, StringComparison.Ordinal))
@@ -39,14 +40,14 @@ public sealed partial class KernelHost
     {
         ArgumentNullException.ThrowIfNull(code);
         var at = ToLine(code, cursor);
-        var hover = await AskAsync(new RequestHoverText(code, at, Name), cancellation).ConfigureAwait(false);
-        var text = hover.OfType<HoverTextProduced>().SelectMany(h => h.Content).FirstOrDefault()?.Value;
+        await StartAsync(cancellation).ConfigureAwait(false);
+        var text = await engine!.HoverAsync(code, at, cancellation).ConfigureAwait(false);
         if (!string.IsNullOrWhiteSpace(text)) return WithExample(WithoutMarks(text), text);
 
-        var help = await AskAsync(new RequestSignatureHelp(code, at, Name), cancellation).ConfigureAwait(false);
-        if (help.OfType<SignatureHelpProduced>().FirstOrDefault() is not { Signatures.Count: > 0 } found) return null;
-        var plain = string.Join("\n\n", found.Signatures.Select(Describe));
-        return WithExample(plain, string.Join("\n\n", found.Signatures.Select(s => $"```csharp\n{s.Label}\n```\n{s.Documentation?.Value}".TrimEnd())));
+        var found = await engine.SignaturesAsync(code, at, cancellation).ConfigureAwait(false);
+        if (found.Count == 0) return null;
+        var plain = string.Join("\n\n", found.Select(Describe));
+        return WithExample(plain, string.Join("\n\n", found.Select(s => $"```csharp\n{s.Label}\n```\n{s.Documentation}".TrimEnd())));
     }
 
     /// <inheritdoc/>
@@ -55,7 +56,8 @@ public sealed partial class KernelHost
         ArgumentNullException.ThrowIfNull(code);
         var tree = SyntaxFactory.ParseSyntaxTree(code, Script);
         if (!SyntaxFactory.IsCompleteSubmission(tree)) return Completeness.Incomplete;
-        return tree.GetDiagnostics().Any(d => d.Severity == DiagnosticSeverity.Error && d.Id != "CS8057") ? Completeness.Invalid : Completeness.Complete;
+        return tree.GetDiagnostics().Any(d => d.Severity == DiagnosticSeverity.Error && d.Id != "CS8057") ? Completeness.Invalid
+            : Completeness.Complete;
     }
 
     private static MimeBundle WithExample(string plain, string markdown) => Examples.For(plain) is { } code
@@ -80,29 +82,21 @@ public sealed partial class KernelHost
         return text.ToString();
     }
 
-    private async Task<IEnumerable<KernelEvent>> AskAsync(KernelCommand command, CancellationToken cancellation)
-    {
-        await StartAsync(cancellation).ConfigureAwait(false);
-        await cells!.CatchUpAsync().ConfigureAwait(false);
-        var result = await kernel.SendAsync(command, cancellation).ConfigureAwait(false);
-        return result.Events;
-    }
-
     private static LinePosition ToLine(string code, int position)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(position);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(position, code.Length);
-        var at = Microsoft.CodeAnalysis.Text.SourceText.From(code).Lines.GetLinePosition(position);
-        return new LinePosition(at.Line, at.Character);
+        return SourceText.From(code).Lines.GetLinePosition(position);
     }
 
-    private static string Describe(SignatureInformation signature) =>
-        string.Join('\n', new[] { signature.Label, WithoutMarks(signature.Documentation?.Value ?? "") }
-            .Concat(signature.Parameters.Where(p => p.Documentation?.Value is { Length: > 0 }).Select(p => $"  {p.Label}: {WithoutMarks(p.Documentation?.Value ?? "")}"))
+    private static string Describe(CallSignature signature) =>
+        string.Join('\n', new[] { signature.Label, WithoutMarks(signature.Documentation) }
+            .Concat(signature.Parameters.Where(p => p.Documentation.Length > 0)
+                .Select(p => $"  {p.Label}: {WithoutMarks(p.Documentation)}"))
             .Where(l => l.Length > 0));
 
-    private static string Plain(string? insert, string display) =>
-        insert is null || insert.Contains('$', StringComparison.Ordinal) ? Snippet().Replace(insert ?? display, "").TrimEnd('(', ')') : insert;
+    private static string Plain(string text) =>
+        text.Contains('$', StringComparison.Ordinal) ? Snippet().Replace(text, "").TrimEnd('(', ')') : text;
 
     private static string WithoutMarks(string markdown) => Fence().Replace(markdown, "").Trim();
 

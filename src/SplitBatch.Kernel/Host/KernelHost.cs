@@ -1,7 +1,5 @@
-using Microsoft.DotNet.Interactive;
-using Microsoft.DotNet.Interactive.CSharp;
-using Microsoft.DotNet.Interactive.Commands;
-using Microsoft.DotNet.Interactive.Events;
+using SplitBatch.Kernel.Cells;
+using SplitBatch.Kernel.Engine;
 using SplitBatch.Kernel.Packages;
 
 namespace SplitBatch.Kernel.Host;
@@ -17,8 +15,6 @@ namespace SplitBatch.Kernel.Host;
 /// <param name="options">How the kernel is set up; as usual when null.</param>
 public sealed partial class KernelHost(KernelHostOptions? options = null) : ICellHost
 {
-    private const string Name = "csharp";
-
     /// <summary>How long a cancelled cell may take to let go before the kernel counts as stuck.</summary>
     private static readonly TimeSpan StopLimit = TimeSpan.FromSeconds(8);
 
@@ -27,10 +23,8 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private readonly SemaphoreSlim turn = new(1, 1);
     private readonly List<CellThread> threads = [];
     private readonly List<CancellationTokenSource> asked = [];
-    private readonly CompositeKernel kernel = [];
     private readonly MissingData missing = new();
-    private CSharpKernel? csharp;
-    private CellChain? cells;
+    private ICellEngine? engine;
     private LoadedPackages? packages;
     private readonly HashSet<string> known = new(StringComparer.Ordinal);
     private Task? start;
@@ -102,9 +96,8 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         disposed = true;
         if (start is null) return;
         await InterruptAsync().ConfigureAwait(false);
-        kernel.Dispose();
+        engine?.Dispose();
         packages?.Dispose();
-        cells?.Dispose();
     }
 
     private static async Task CancelAsync(CancellationTokenSource stop)
@@ -121,18 +114,13 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
 
     private async Task SetUpAsync()
     {
-        ValueFormat.Register();
-        csharp = new CSharpKernel(Name).UseWho().UseValueSharing();
-        StartSetting.AddLineNumbers(csharp);
-        MappedReferences.Attach(csharp, StartSetting.References);
-        cells = new CellChain(csharp);
-        csharp.AddMiddleware(OnOwnThreadAsync, nameof(KernelHost));
-        if (options.NuGet) packages = new LoadedPackages(csharp);
-        kernel.Add(csharp);
-        kernel.DefaultKernelName = Name;
-        kernel.RegisterCommandHandler<RequestInput>(AnswerInputAsync);
-        var result = await RunAsync(StartSetting.Usings + options.StartCode, new NoSink(), CancellationToken.None, isStart: true).ConfigureAwait(false);
-        if (result.Error is { } error) throw new InvalidOperationException($"The kernel's start code failed: {string.Join('\n', error.Traceback)}");
+        ValueFormat.Register(options.FreshDisplays);
+        engine = options.Engine(OnOwnThreadAsync);
+        if (options.NuGet) packages = new LoadedPackages();
+        var result = await RunAsync(StartSetting.Usings + options.StartCode, new NoSink(), CancellationToken.None, isStart: true)
+            .ConfigureAwait(false);
+        if (result.Error is { } error)
+            throw new InvalidOperationException($"The kernel's start code failed: {string.Join('\n', error.Traceback)}");
     }
 
     private async Task<CellResult> RunAsync(string code, ICellSink sink, CancellationToken cancellation, bool isStart = false)
@@ -150,21 +138,17 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         {
             var (rest, refused) = await FetchPackagesAsync(code, cell).ConfigureAwait(false);
             if (refused is not null) return refused;
-            var command = new SubmitCode(rest, Name);
-            CommandFailed? failed = null;
-            CellConsole.Install();
-            using var subscription = kernel.KernelEvents.Subscribe(new CellEvents(cell, command, f => failed = f));
-            var finished = await SendAsync(command, stop.Token).ConfigureAwait(false);
-            if (finished && failed is null)
+            var outcome = await engine!.RunAsync(rest, cell).ConfigureAwait(false);
+            if (outcome is { Finished: true, Failed: false })
             {
                 missing.Ran(names);
-                MappedReferences.Settle(csharp!);
                 known.UnionWith(names.Made);
                 return CellResult.Success;
             }
 
-            if (!stop.IsCancellationRequested && MissingData.Of(failed!.Exception) is { } reason) return NotYet(cell, names, reason, waits: false);
-            if (!stop.IsCancellationRequested) return new CellResult(CellErrors.From(failed!, code, known));
+            if (!stop.IsCancellationRequested && MissingData.Of(outcome.Exception) is { } reason)
+                return NotYet(cell, names, reason, waits: false);
+            if (!stop.IsCancellationRequested) return new CellResult(CellErrors.From(outcome, code, known));
             IsStuck = !await StopThreadsAsync().ConfigureAwait(false);
             return IsStuck ? CellErrors.InterruptedAndStuck() : CellErrors.Interrupted();
         }
@@ -182,7 +166,8 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         {
             var request = PackageRequest.Read(code);
             if (packages is null || request.IsEmpty) return (code, null);
-            var said = await packages.AddAsync(request, cell.Cancellation).ConfigureAwait(false);
+            var (said, files) = await packages.AddAsync(request, cell.Cancellation).ConfigureAwait(false);
+            engine!.AddReferences(files);
             if (said.Count > 0) cell.Publish(new DisplayOutput(MimeBundle.Plain(string.Join('\n', said))));
             return (request.Rest, null);
         }
@@ -203,20 +188,6 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         return new CellResult { NotYet = reason };
     }
 
-    /// <summary>Answers false when the cell was cancelled before it finished.</summary>
-    private async Task<bool> SendAsync(SubmitCode command, CancellationToken stop)
-    {
-        try
-        {
-            await kernel.SendAsync(command, stop).ConfigureAwait(false);
-            return true;
-        }
-        catch (OperationCanceledException) when (stop.IsCancellationRequested)
-        {
-            return false;
-        }
-    }
-
     private async Task<bool> StopThreadsAsync()
     {
         CellThread[] started;
@@ -225,33 +196,16 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         return stopped.All(s => s);
     }
 
-    private async Task OnOwnThreadAsync(KernelCommand command, KernelInvocationContext context, KernelPipelineContinuation next)
+    private Task OnOwnThreadAsync(Func<Task> body)
     {
-        if (command is not SubmitCode submit)
-        {
-            await next(command, context).ConfigureAwait(false);
-            return;
-        }
-
-        // The engine puts its own console in place for every command; put back the one that follows the cell.
-        CellConsole.Install();
-        MappedReferences.Follow(csharp!);
-        CellThread thread;
         lock (threads)
         {
             // A cell that was stopped before it began must not begin.
             if (current is not { Stop.IsCancellationRequested: false }) throw new OperationCanceledException();
-            threads.Add(thread = CellThread.Start(() => cells!.RunAsync(submit, context)));
+            var thread = CellThread.Start(body);
+            threads.Add(thread);
+            return thread.Completed;
         }
-
-        await thread.Completed.ConfigureAwait(false);
-    }
-
-    private static async Task AnswerInputAsync(RequestInput command, KernelInvocationContext context)
-    {
-        if (RunningCell.Current is not { } cell) throw new InvalidOperationException("No cell is running that could ask.");
-        var answer = await cell.AskAsync(command.Prompt ?? "", command.InputTypeHint == "password").ConfigureAwait(false);
-        context.Publish(new InputProduced(answer, command));
     }
 
     private sealed record Run(CancellationTokenSource Stop, bool IsStart)

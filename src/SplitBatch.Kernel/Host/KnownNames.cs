@@ -9,7 +9,8 @@ namespace SplitBatch.Kernel.Host;
 internal static partial class KnownNames
 {
     private static readonly Lazy<ILookup<string, Type>> Types = new(() => new[] { typeof(Trial).Assembly, typeof(Tables).Assembly }
-        .SelectMany(assembly => assembly.GetExportedTypes()).Where(type => !type.IsNested && !type.IsGenericType).ToLookup(type => type.Name, StringComparer.Ordinal));
+        .SelectMany(assembly => assembly.GetExportedTypes()).Where(type => !type.IsNested && !type.IsGenericType)
+            .ToLookup(type => type.Name, StringComparer.Ordinal));
 
     /// <summary>The name that a compiler's message about an unknown one probably means; null when none is near.</summary>
     /// <param name="message">For example <c>'Protocol' does not contain a definition for 'Triangel'</c>.</param>
@@ -18,13 +19,16 @@ internal static partial class KnownNames
     {
         var quoted = Quoted().Matches(message).Select(match => match.Groups[1].Value).ToList();
         if (quoted.Count == 0) return null;
-        if (!message.Contains("does not contain a definition", StringComparison.Ordinal)) return SplitBatch.Nearest.Name(quoted[0], variables.Concat(Types.Value.Select(types => types.Key)));
-        return quoted.Count < 2 || Types.Value[quoted[0]].FirstOrDefault() is not { } type ? null : SplitBatch.Nearest.Name(quoted[1], Members(type));
+        if (!message.Contains("does not contain a definition", StringComparison.Ordinal))
+            return SplitBatch.Nearest.Name(quoted[0], variables.Concat(Types.Value.Select(types => types.Key)));
+        return quoted.Count < 2 || Types.Value[quoted[0]].FirstOrDefault() is not { } type ? null
+            : SplitBatch.Nearest.Name(quoted[1], Members(type));
     }
 
     private static IEnumerable<string> Members(Type type) =>
         type.GetMembers(BindingFlags.Public | BindingFlags.Static | BindingFlags.Instance | BindingFlags.FlattenHierarchy)
-            .Where(member => member is PropertyInfo or FieldInfo or MethodInfo { IsSpecialName: false }).Select(member => member.Name).Distinct();
+            .Where(member => member is PropertyInfo or FieldInfo or MethodInfo { IsSpecialName: false }).Select(member => member.Name)
+                .Distinct();
 
     [GeneratedRegex("'([^']+)'")]
     private static partial Regex Quoted();

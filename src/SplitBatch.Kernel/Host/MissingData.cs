@@ -1,4 +1,6 @@
 using System.Net;
+using SplitBatch.Kernel.Cells;
+using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Kernel.Host;
@@ -7,7 +9,8 @@ namespace SplitBatch.Kernel.Host;
 /// Cells that cannot be run yet because the trial does not hold what they need. Such a cell is not an error: it says what is
 /// missing, and the cells that build on it say that they wait. So does a cell whose question has no answer for this panel.
 /// </summary>
-/// <remarks>Names are told from the cells' text, because a variable whose cell did not end well may hold a value that means nothing.</remarks>
+/// <remarks>Names are told from the cells' text, because a variable whose cell did not end well may hold a value that means
+/// nothing.</remarks>
 internal sealed class MissingData
 {
     private const string NotHere = "Not for this panel.";
@@ -52,7 +55,9 @@ internal sealed class MissingData
         return new DisplayOutput(new MimeBundle(new Dictionary<string, string>
         {
             ["text/plain"] = text,
-            ["text/html"] = $"<p class=\"splitbatch-not-yet\" style=\"border-left:0.3em solid #888;margin:0.4em 0;padding:0.2em 0.8em;max-width:48em\">{WebUtility.HtmlEncode(text)}</p>",
+            ["text/html"] =
+                $"<p class=\"splitbatch-not-yet\" style=\"border-left:0.3em solid #888;margin:0.4em 0;padding:0.2em "
+                + $"0.8em;max-width:48em\">{WebUtility.HtmlEncode(text)}</p>",
         }));
     }
 }

@@ -1,6 +1,5 @@
 using System.Text.Json;
-using SplitBatch.Kernel.Host;
-using SplitBatch.Kernel.Jupyter.Messages;
+using SplitBatch.Kernel.Cells;
 using SplitBatch.Kernel.Jupyter.Requests;
 using SplitBatch.Kernel.Jupyter.Wire;
 
@@ -31,7 +30,7 @@ public sealed class JupyterKernel : IDisposable
         _session = new JupyterSession(outbox);
         var info = new KernelInfoHandler();
         var history = new History();
-        var execute = new ExecuteHandler(host, history, _questions, _shell);
+        var execute = new ExecuteHandler(host, history, _questions, _shell.DropWaitingCells);
         IRequestHandler[] shell =
         [
             info,
@@ -50,7 +49,9 @@ public sealed class JupyterKernel : IDisposable
         _controlRouter = new RequestRouter(_session, [info, .. control], log);
     }
 
-    /// <summary>Runs a kernel on the sockets of a connection file until a client shuts it down or <paramref name="cancellation"/> ends it.</summary>
+    /// <summary>
+    /// Runs a kernel on the sockets of a connection file until a client shuts it down or <paramref name="cancellation"/> ends it.
+    /// </summary>
     public static async Task ServeAsync(ConnectionFile connection, ICellHost host, KernelLog log, CancellationToken cancellation)
     {
         var outbox = new LateOutbox();
@@ -178,5 +179,27 @@ public sealed class JupyterKernel : IDisposable
         public void Open(IOutbox outbox) => _outbox = outbox;
 
         public void Send(OutgoingMessage message) => _outbox?.Send(message);
+    }
+
+    /// <summary>
+    /// Hands memory back when nothing has been asked of the kernel for a while. A class has thirty kernels on one machine, most of them
+    /// waiting; the runtime by itself collects only when more is asked for.
+    /// </summary>
+    private sealed class IdleMemory : IDisposable
+    {
+        private static readonly TimeSpan Rest = TimeSpan.FromSeconds(2);
+
+        private readonly Timer _timer;
+
+        public IdleMemory() => _timer = new Timer(_ => GC.Collect(2, GCCollectionMode.Aggressive, blocking: true, compacting: true));
+
+        /// <summary>A request is being served.</summary>
+        public void Busy() => _timer.Change(Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+
+        /// <summary>It has been; memory is handed back once, unless another comes before.</summary>
+        public void Idle() => _timer.Change(Rest, Timeout.InfiniteTimeSpan);
+
+        /// <inheritdoc/>
+        public void Dispose() => _timer.Dispose();
     }
 }

@@ -1,5 +1,5 @@
 using System.Runtime.InteropServices;
-using SplitBatch.Kernel.Host;
+using SplitBatch.Kernel.Cells;
 using SplitBatch.Kernel.Jupyter.Wire;
 
 namespace SplitBatch.Kernel.Jupyter;

@@ -6,11 +6,13 @@ namespace SplitBatch.Kernel.Notebooks;
 internal static class MultilineText
 {
     public static bool IsText(JsonNode? node) =>
-        node is JsonValue value ? value.TryGetValue<string>(out _) : node is JsonArray lines && lines.All(l => l is JsonValue v && v.TryGetValue<string>(out _));
+        node is JsonValue value ? value.TryGetValue<string>(out _)
+            : node is JsonArray lines && lines.All(l => l is JsonValue v && v.TryGetValue<string>(out _));
 
     public static string Join(JsonNode? node) => node switch
     {
-        JsonArray lines => string.Concat(lines.Select(l => l is JsonValue v && v.TryGetValue<string>(out var line) ? line : l?.ToJsonString())),
+        JsonArray lines =>
+            string.Concat(lines.Select(l => l is JsonValue v && v.TryGetValue<string>(out var line) ? line : l?.ToJsonString())),
         JsonValue value when value.TryGetValue<string>(out var text) => text,
         _ => "",
     };

@@ -49,7 +49,8 @@ public sealed class Notebook
     private bool HasCellIds => (root["nbformat_minor"]?.GetValue<int>() ?? 0) >= 5;
 
     /// <summary>Reads a notebook file.</summary>
-    /// <exception cref="NotebookException">The file cannot be read, or is not a notebook in format 4; the message says which and where.</exception>
+    /// <exception cref="NotebookException">The file cannot be read, or is not a notebook in format 4; the message says which and
+    /// where.</exception>
     public static Notebook Load(string path)
     {
         try
@@ -57,7 +58,9 @@ public sealed class Notebook
             var file = new FileInfo(path);
             if (file.Exists && file.Length > LargestFile)
             {
-                throw new NotebookException($"The file has {file.Length / 1_000_000:N0} MB, and at most {LargestFile / 1_000_000} MB are read. Clear its outputs in a notebook editor and save it again.");
+                throw new NotebookException(
+                    $"The file has {file.Length / 1_000_000:N0} MB, and at most {LargestFile / 1_000_000} MB are read. Clear its "
+                    + $"outputs in a notebook editor and save it again.");
             }
 
             return Parse(new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(File.ReadAllBytes(path)).TrimStart('\uFEFF'));
@@ -68,7 +71,8 @@ public sealed class Notebook
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            throw new NotebookException(error is FileNotFoundException or DirectoryNotFoundException ? "There is no such file." : $"The file cannot be read: {error.GetType().Name}.", error);
+            throw new NotebookException(error is FileNotFoundException or DirectoryNotFoundException ? "There is no such file."
+                : $"The file cannot be read: {error.GetType().Name}.", error);
         }
     }
 
@@ -77,15 +81,21 @@ public sealed class Notebook
     public static Notebook Parse(string json)
     {
         ArgumentNullException.ThrowIfNull(json);
-        if (string.IsNullOrWhiteSpace(json)) throw new NotebookException("The file is empty. A notebook is a JSON file with nbformat 4; an empty notebook can be made in any notebook editor.");
+        if (string.IsNullOrWhiteSpace(json))
+            throw new NotebookException(
+                "The file is empty. A notebook is a JSON file with nbformat 4; an empty notebook can be made in any notebook editor.");
         try
         {
             var node = JsonNode.Parse(json, documentOptions: new JsonDocumentOptions { MaxDepth = 256, AllowDuplicateProperties = false });
-            return node is JsonObject root ? Check(root) : throw new NotebookException("The file is JSON, but not a notebook: it must be an object with nbformat, metadata and cells.");
+            return node is JsonObject root ? Check(root)
+                : throw new NotebookException(
+                "The file is JSON, but not a notebook: it must be an object with nbformat, metadata and cells.");
         }
         catch (JsonException error)
         {
-            throw new NotebookException($"The file is not valid JSON at line {error.LineNumber + 1}, character {error.BytePositionInLine + 1}, so it is not a notebook. It may have been cut short, or hold marks of a merge conflict.", error);
+            throw new NotebookException(
+                $"The file is not valid JSON at line {error.LineNumber + 1}, character {error.BytePositionInLine + 1}, so it is not a "
+                + $"notebook. It may have been cut short, or hold marks of a merge conflict.", error);
         }
     }
 
@@ -129,12 +139,20 @@ public sealed class Notebook
 
     private static Notebook Check(JsonObject root)
     {
-        if (Whole(root["nbformat"]) is not { } format) throw new NotebookException("The file has no nbformat number, so it is not a notebook.");
-        if (format < 4) throw new NotebookException($"The notebook is in the old format {format}; format 4 is read. Open it in a notebook editor and save it once, or run: jupyter nbconvert --to notebook --inplace.");
-        if (format > 4) throw new NotebookException($"The notebook is in format {format}, which is newer than this program; format 4 is read.");
-        if (root["nbformat_minor"] is { } minor && Whole(minor) is null) throw new NotebookException("The notebook's nbformat_minor is not a whole number.");
+        if (Whole(root["nbformat"]) is not { } format)
+            throw new NotebookException("The file has no nbformat number, so it is not a notebook.");
+        if (format < 4)
+            throw new NotebookException(
+                $"The notebook is in the old format {format}; format 4 is read. Open it in a notebook editor and save it once, or run: "
+                + $"jupyter nbconvert --to notebook --inplace.");
+        if (format > 4)
+            throw new NotebookException($"The notebook is in format {format}, which is newer than this program; format 4 is read.");
+        if (root["nbformat_minor"] is { } minor && Whole(minor) is null)
+            throw new NotebookException("The notebook's nbformat_minor is not a whole number.");
         if (root["metadata"] is not (null or JsonObject)) throw new NotebookException("The notebook's metadata is not an object.");
-        if (root["cells"] is not JsonArray cells) throw new NotebookException(root["cells"] is null ? "The notebook has no cells: the list \"cells\" is missing." : "The notebook's \"cells\" is not a list.");
+        if (root["cells"] is not JsonArray cells)
+            throw new NotebookException(root["cells"] is null ? "The notebook has no cells: the list \"cells\" is missing."
+                : "The notebook's \"cells\" is not a list.");
         for (var i = 0; i < cells.Count; i++) CheckCell(cells[i], i + 1);
         return new Notebook(root, cells);
     }
@@ -142,12 +160,16 @@ public sealed class Notebook
     private static void CheckCell(JsonNode? node, int number)
     {
         if (node is not JsonObject cell) throw new NotebookException($"Cell {number} is not an object.");
-        if (cell["cell_type"] is not JsonValue kind || !kind.TryGetValue<string>(out var name) || name is not ("code" or "markdown" or "raw"))
+        if (cell["cell_type"] is not JsonValue kind || !kind.TryGetValue<string>(out var name)
+            || name is not ("code" or "markdown" or "raw"))
         {
-            throw new NotebookException($"Cell {number} has the cell_type {cell["cell_type"]?.ToJsonString() ?? "(none)"}; accepted: \"code\", \"markdown\" or \"raw\".");
+            throw new NotebookException(
+                $"Cell {number} has the cell_type {cell["cell_type"]?.ToJsonString() ?? "(none)"}; accepted: \"code\", \"markdown\" or "
+                + $"\"raw\".");
         }
 
-        if (!MultilineText.IsText(cell["source"])) throw new NotebookException($"Cell {number} has no source, or one that is neither a text nor a list of texts.");
+        if (!MultilineText.IsText(cell["source"]))
+            throw new NotebookException($"Cell {number} has no source, or one that is neither a text nor a list of texts.");
         if (cell["outputs"] is not (null or JsonArray)) throw new NotebookException($"Cell {number} has outputs that are not a list.");
         if (cell["metadata"] is not (null or JsonObject)) throw new NotebookException($"Cell {number} has metadata that is not an object.");
     }
@@ -164,5 +186,26 @@ public sealed class Notebook
     {
         var taken = cells.Select(c => c.Id).ToHashSet();
         return Enumerable.Range(1, int.MaxValue).Select(i => i == 1 ? wish : $"{wish}-{i}").First(id => !taken.Contains(id));
+    }
+}
+
+/// <summary>A notebook, or what was asked of it, cannot be used; the message is a sentence for the person who asked.</summary>
+public sealed class NotebookException : Exception
+{
+    /// <inheritdoc/>
+    public NotebookException()
+    {
+    }
+
+    /// <inheritdoc/>
+    public NotebookException(string message)
+        : base(message)
+    {
+    }
+
+    /// <inheritdoc/>
+    public NotebookException(string message, Exception innerException)
+        : base(message, innerException)
+    {
     }
 }

@@ -30,7 +30,8 @@ public sealed class NotebookCell
     public int Number { get; }
 
     /// <summary>Code, prose or raw text.</summary>
-    public CellKind Kind => (string?)json["cell_type"] switch { "code" => CellKind.Code, "markdown" => CellKind.Markdown, _ => CellKind.Raw };
+    public CellKind Kind =>
+        (string?)json["cell_type"] switch { "code" => CellKind.Code, "markdown" => CellKind.Markdown, _ => CellKind.Raw };
 
     /// <summary>The cell's id; null in notebooks before format 4.5.</summary>
     public string? Id => json["id"] is JsonValue value && value.TryGetValue<string>(out var id) ? id : null;
@@ -83,5 +84,6 @@ public sealed class NotebookCell
     }
 
     private string? Named(string section, string name) =>
-        (json["metadata"] as JsonObject)?[section] is JsonObject part && part[name] is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
+        (json["metadata"] as JsonObject)?[section] is JsonObject part && part[name] is JsonValue value
+            && value.TryGetValue<string>(out var text) ? text : null;
 }

@@ -6,13 +6,16 @@ namespace SplitBatch.Kernel.Notebooks;
 internal static partial class NotebookList
 {
     /// <summary>The files, each path's in the order of the paths, a folder's by name with numbers in order (2 before 10).</summary>
-    /// <exception cref="NotebookException">A path is missing or no notebook, a folder holds none, or two would have the same name.</exception>
+    /// <exception cref="NotebookException">A path is missing or no notebook, a folder holds none, or two would have the same
+    /// name.</exception>
     public static IReadOnlyList<string> Expand(IEnumerable<string> paths)
     {
         var files = paths.SelectMany(Files).DistinctBy(Path.GetFullPath).ToList();
         if (files.GroupBy(Path.GetFileName, StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1) is { } same)
         {
-            throw new NotebookException($"Two notebooks are called {same.Key}: {string.Join(" and ", same)}. Their results would overwrite each other; run them apart.");
+            throw new NotebookException(
+                $"Two notebooks are called {same.Key}: {string.Join(" and ", same)}. Their results would overwrite each other; run "
+                + $"them apart.");
         }
 
         return files;

@@ -39,7 +39,10 @@ public static class NotebookPreview
         }
 
         var size = notebook.ToString().Length;
-        if (size > LargestPreview) throw new NotebookException($"With its results the notebook would have {size:N0} characters; at most {LargestPreview:N0} are kept. Show fewer rows or charts.");
+        if (size > LargestPreview)
+            throw new NotebookException(
+                $"With its results the notebook would have {size:N0} characters; at most {LargestPreview:N0} are kept. Show fewer rows "
+                + $"or charts.");
     }
 
     private static JsonObject Reduced(JsonObject output)

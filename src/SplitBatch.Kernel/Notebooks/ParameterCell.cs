@@ -27,7 +27,9 @@ public sealed class ParameterCell
         this.notebook = notebook;
         this.cell = cell;
         declared = SyntaxFactory.ParseSyntaxTree(cell.Source, Script).GetCompilationUnitRoot().Members
-            .Select(m => m switch { FieldDeclarationSyntax f => f.Declaration, GlobalStatementSyntax { Statement: LocalDeclarationStatementSyntax s } => s.Declaration, _ => null })
+            .Select(m =>
+                m switch { FieldDeclarationSyntax f =>
+                f.Declaration, GlobalStatementSyntax { Statement: LocalDeclarationStatementSyntax s } => s.Declaration, _ => null })
             .OfType<VariableDeclarationSyntax>()
             .SelectMany(d => d.Variables)
             .GroupBy(v => v.Identifier.Text)
@@ -41,15 +43,20 @@ public sealed class ParameterCell
     public static ParameterCell? Find(Notebook notebook)
     {
         ArgumentNullException.ThrowIfNull(notebook);
-        return notebook.Cells.FirstOrDefault(c => c.Kind == CellKind.Code && c.Tags.Contains(Tag)) is { } cell ? new ParameterCell(notebook, cell) : null;
+        return notebook.Cells.FirstOrDefault(c => c.Kind == CellKind.Code && c.Tags.Contains(Tag)) is { } cell
+            ? new ParameterCell(notebook, cell) : null;
     }
 
     /// <summary>The text a parameter has in the notebook; null when it is not a plain text.</summary>
     public string? TextOf(string name) =>
-        declared.GetValueOrDefault(name) is LiteralExpressionSyntax { RawKind: (int)SyntaxKind.StringLiteralExpression } literal ? literal.Token.ValueText : null;
+        declared.GetValueOrDefault(name) is LiteralExpressionSyntax { RawKind: (int)SyntaxKind.StringLiteralExpression } literal
+            ? literal.Token.ValueText : null;
 
-    /// <summary>Puts values in place of the notebook's own; an earlier injected cell is replaced. Without values only that is removed.</summary>
-    /// <param name="values">Name to value. A text is written without quotes, a number with a point, a truth value as true or false; anything else is a C# expression.</param>
+    /// <summary>
+    /// Puts values in place of the notebook's own; an earlier injected cell is replaced. Without values only that is removed.
+    /// </summary>
+    /// <param name="values">Name to value. A text is written without quotes, a number with a point, a truth value as true or false;
+    /// anything else is a C# expression.</param>
     /// <exception cref="NotebookException">A name is not in the cell, or a value is not of the parameter's kind.</exception>
     public void Inject(IReadOnlyDictionary<string, string> values)
     {
@@ -64,7 +71,9 @@ public sealed class ParameterCell
     {
         if (!declared.TryGetValue(name, out var initial))
         {
-            throw new NotebookException($"There is no parameter \"{name}\"; the parameters cell has: {string.Join(", ", declared.Keys.Order(StringComparer.Ordinal))}.");
+            throw new NotebookException(
+                $"There is no parameter \"{name}\"; the parameters cell has: "
+                + $"{string.Join(", ", declared.Keys.Order(StringComparer.Ordinal))}.");
         }
 
         var kind = (initial is PrefixUnaryExpressionSyntax { Operand: var operand } ? operand : initial)?.Kind();
@@ -85,7 +94,8 @@ public sealed class ParameterCell
     }
 
     private static string? NumberOf(string text) =>
-        long.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out _) ? text.Trim() : null;
+        long.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite,
+            CultureInfo.InvariantCulture, out _) ? text.Trim() : null;
 
     private static bool IsExpression(string text) =>
         !string.IsNullOrWhiteSpace(text) && !SyntaxFactory.ParseExpression(text, options: Script).ContainsDiagnostics;

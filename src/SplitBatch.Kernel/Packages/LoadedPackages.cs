@@ -1,13 +1,14 @@
 using System.Reflection;
 using System.Runtime.InteropServices;
-using Microsoft.DotNet.Interactive.CSharp;
 
 namespace SplitBatch.Kernel.Packages;
 
 /// <summary>The packages that cells of one kernel can use.</summary>
-internal sealed class LoadedPackages(CSharpKernel kernel) : IDisposable
+internal sealed class LoadedPackages : IDisposable
 {
-    private static readonly HashSet<string> Own = [.. (AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES") as string ?? "").Split(Path.PathSeparator).Select(Path.GetFileNameWithoutExtension).OfType<string>()];
+    private static readonly HashSet<string> Own =
+        [.. (AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES") as string ?? "").Split(Path.PathSeparator)
+        .Select(Path.GetFileNameWithoutExtension).OfType<string>()];
 
     private readonly PackageRestore _restore = new();
     private readonly HashSet<string> _assemblies = new(StringComparer.Ordinal);
@@ -15,9 +16,10 @@ internal sealed class LoadedPackages(CSharpKernel kernel) : IDisposable
     private bool _listening;
 
     /// <summary>Fetches what a cell asks for and makes it known to this cell and later ones.</summary>
-    /// <returns>A sentence for each package asked for.</returns>
+    /// <returns>A sentence for each package asked for, and the files that cells are to be compiled against.</returns>
     /// <exception cref="PackageException">A package cannot be had.</exception>
-    public async Task<IReadOnlyList<string>> AddAsync(PackageRequest request, CancellationToken cancellation)
+    public async Task<(IReadOnlyList<string> Said, IReadOnlyList<string> Files)> AddAsync(PackageRequest request,
+        CancellationToken cancellation)
     {
         var found = await _restore.AddAsync(request, cancellation).ConfigureAwait(false);
         foreach (var native in found.SelectMany(p => p.Natives)) _natives[Path.GetFileNameWithoutExtension(native)] = native;
@@ -28,9 +30,10 @@ internal sealed class LoadedPackages(CSharpKernel kernel) : IDisposable
         }
 
         // What the kernel itself is built on stays as it is: two versions of one library in a process do not mix.
-        var files = found.SelectMany(p => p.Assemblies).Where(a => !Own.Contains(Path.GetFileNameWithoutExtension(a))).Where(_assemblies.Add).ToList();
-        kernel.AddAssemblyReferences(files);
-        return [.. request.Wishes.Select(w => found.First(p => p.Name.Equals(w.Name, StringComparison.OrdinalIgnoreCase))).Select(Sentence)];
+        var files = found.SelectMany(p => p.Assemblies).Where(a => !Own.Contains(Path.GetFileNameWithoutExtension(a)))
+            .Where(_assemblies.Add).ToList();
+        var said = request.Wishes.Select(w => found.First(p => p.Name.Equals(w.Name, StringComparison.OrdinalIgnoreCase))).Select(Sentence);
+        return ([.. said], files);
     }
 
     /// <summary>Lets go of the temporary folder and of native libraries.</summary>
@@ -42,7 +45,8 @@ internal sealed class LoadedPackages(CSharpKernel kernel) : IDisposable
 
     private static string Sentence(RestoredPackage package)
     {
-        var kept = package.Assemblies.Select(Path.GetFileNameWithoutExtension).OfType<string>().Where(Own.Contains).Select(name => $"{name} {Assembly.Load(name).GetName().Version}").ToList();
+        var kept = package.Assemblies.Select(Path.GetFileNameWithoutExtension).OfType<string>().Where(Own.Contains)
+            .Select(name => $"{name} {Assembly.Load(name).GetName().Version}").ToList();
         return kept.Count == 0
             ? $"{package.Name} {package.Version} is loaded."
             : $"{package.Name} {package.Version}: the kernel itself is built on {string.Join(" and ", kept)}; that is what cells use.";
@@ -63,7 +67,8 @@ internal sealed class LoadedPackages(CSharpKernel kernel) : IDisposable
     }
 
     private nint Find(string name, Assembly assembly, DllImportSearchPath? search) =>
-        (_natives.GetValueOrDefault(Path.GetFileNameWithoutExtension(name)) ?? _natives.GetValueOrDefault(name) ?? _natives.GetValueOrDefault("lib" + name)) is { } file
+        (_natives.GetValueOrDefault(Path.GetFileNameWithoutExtension(name)) ?? _natives.GetValueOrDefault(name)
+            ?? _natives.GetValueOrDefault("lib" + name)) is { } file
             ? NativeLibrary.Load(file)
             : 0;
 }

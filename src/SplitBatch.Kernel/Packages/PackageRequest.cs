@@ -2,11 +2,15 @@ using System.Text.RegularExpressions;
 
 namespace SplitBatch.Kernel.Packages;
 
-/// <summary>The packages that a cell asks for, by <c>#r "nuget: Name, 1.2.3"</c>, and the places it names for them, by <c>#i "nuget: folder or address"</c>.</summary>
+/// <summary>
+/// The packages that a cell asks for, by <c>#r "nuget: Name, 1.2.3"</c>, and the places it names for them, by <c>#i "nuget: folder or
+/// address"</c>.
+/// </summary>
 /// <param name="Wishes">The packages, in order; a version is null for the newest.</param>
 /// <param name="Sources">Places to look in, beside the user's own; folders as whole paths.</param>
 /// <param name="Rest">The cell without those lines; they are left empty, so that lines keep their numbers.</param>
-internal sealed partial record PackageRequest(IReadOnlyList<(string Name, string? Version)> Wishes, IReadOnlyList<string> Sources, string Rest)
+internal sealed partial record PackageRequest(IReadOnlyList<(string Name, string? Version)> Wishes, IReadOnlyList<string> Sources,
+    string Rest)
 {
     /// <summary>Whether the cell asks for nothing.</summary>
     public bool IsEmpty => Wishes.Count == 0 && Sources.Count == 0;
@@ -33,17 +37,20 @@ internal sealed partial record PackageRequest(IReadOnlyList<(string Name, string
         var match = NameAndVersion().Match(text);
         return match.Success
             ? (match.Groups["name"].Value, match.Groups["version"] is { Success: true, Value: not "*-*" and var version } ? version : null)
-            : throw new FormatException($"\"nuget: {text}\" names no package. Write it as #r \"nuget: Name, 1.2.3\", or without a version for the newest.");
+            : throw new FormatException(
+                $"\"nuget: {text}\" names no package. Write it as #r \"nuget: Name, 1.2.3\", or without a version for the newest.");
     }
 
     private static string Source(string text) => text switch
     {
-        "" => throw new FormatException("The line names no place for packages. Write it as #i \"nuget: folder\" or with an address that begins with https."),
+        "" => throw new FormatException(
+            "The line names no place for packages. Write it as #i \"nuget: folder\" or with an address that begins with https."),
         _ when text.Contains("://", StringComparison.Ordinal) => text,
         _ => Path.GetFullPath(text),
     };
 
-    [GeneratedRegex("""^[ \t]*#(?<word>[ri])[ \t]+"nuget:(?<what>[^"\r\n]*)"[ \t]*(?=\r?$)""", RegexOptions.Multiline | RegexOptions.IgnoreCase)]
+    [GeneratedRegex("""^[ \t]*#(?<word>[ri])[ \t]+"nuget:(?<what>[^"\r\n]*)"[ \t]*(?=\r?$)""",
+        RegexOptions.Multiline | RegexOptions.IgnoreCase)]
     private static partial Regex Line();
 
     [GeneratedRegex(@"^(?<name>[A-Za-z0-9_.\-]+)\s*(,\s*(?<version>[0-9A-Za-z.\-+*\[\]\(\), ]+))?$")]

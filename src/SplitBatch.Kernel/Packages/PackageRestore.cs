@@ -23,14 +23,17 @@ internal sealed partial class PackageRestore : IDisposable
         {
             if (version is not null && _wished.TryGetValue(name, out var earlier) && earlier != version)
             {
-                throw new PackageException($"{name} is loaded already, as {earlier ?? "the newest version"}. A loaded package cannot be changed for another version; restart the kernel first.");
+                throw new PackageException(
+                    $"{name} is loaded already, as {earlier ?? "the newest version"}. A loaded package cannot be changed for another "
+                    + $"version; restart the kernel first.");
             }
 
             wished[name] = version ?? wished.GetValueOrDefault(name);
         }
 
         // A folder named earlier may be gone; what was fetched from it is in the cache.
-        var sources = _sources.Where(s => s.Contains("://", StringComparison.Ordinal) || Directory.Exists(s)).Concat(request.Sources).Distinct().ToList();
+        var sources = _sources.Where(s => s.Contains("://", StringComparison.Ordinal) || Directory.Exists(s)).Concat(request.Sources)
+            .Distinct().ToList();
         var found = request.Wishes.Count == 0 ? [] : await RestoreAsync(wished, sources, cancellation).ConfigureAwait(false);
         foreach (var (name, version) in wished) _wished[name] = version;
         _sources.Clear();
@@ -44,13 +47,16 @@ internal sealed partial class PackageRestore : IDisposable
         if (_folder is { Exists: true }) _folder.Delete(recursive: true);
     }
 
-    private async Task<IReadOnlyList<RestoredPackage>> RestoreAsync(Dictionary<string, string?> wished, List<string> sources, CancellationToken cancellation)
+    private async Task<IReadOnlyList<RestoredPackage>> RestoreAsync(Dictionary<string, string?> wished, List<string> sources,
+        CancellationToken cancellation)
     {
         _folder ??= Directory.CreateTempSubdirectory("splitbatch-packages-");
         SdkProject.Write(_folder.FullName, "packages.csproj", Project(wished, sources));
         try
         {
-            var (exitCode, said) = await SdkProject.CallAsync(_folder.FullName, ["restore", "packages.csproj", "--nologo", "--verbosity", "quiet"], cancellation).ConfigureAwait(false);
+            var (exitCode, said) =
+                await SdkProject.CallAsync(_folder.FullName, ["restore", "packages.csproj", "--nologo", "--verbosity", "quiet"],
+                cancellation).ConfigureAwait(false);
             if (exitCode != 0) throw new PackageException(Explain(said));
         }
         catch (System.ComponentModel.Win32Exception error)
@@ -58,16 +64,25 @@ internal sealed partial class PackageRestore : IDisposable
             throw new PackageException(NoSdk, error);
         }
 
-        return RestoredPackage.Read(await File.ReadAllTextAsync(Path.Combine(_folder.FullName, "obj", "project.assets.json"), CancellationToken.None).ConfigureAwait(false));
+        return RestoredPackage.Read(
+            await File.ReadAllTextAsync(Path.Combine(_folder.FullName, "obj", "project.assets.json"), CancellationToken.None)
+            .ConfigureAwait(false));
     }
 
     private static string Explain(string said)
     {
-        if (said.Contains("No .NET SDKs were found", StringComparison.Ordinal) || said.Contains("does not exist", StringComparison.Ordinal) && said.Contains("dotnet restore", StringComparison.Ordinal)) return NoSdk;
+        if (said.Contains("No .NET SDKs were found", StringComparison.Ordinal)
+            || said.Contains("does not exist", StringComparison.Ordinal)
+            && said.Contains("dotnet restore", StringComparison.Ordinal)) return NoSdk;
         var faults = Fault().Matches(said).Select(m => $"{m.Groups["id"].Value}: {m.Groups["what"].Value.Trim()}").Distinct().ToList();
-        var offline = faults.Any(f => f.StartsWith("NU1301", StringComparison.Ordinal) || f.StartsWith("NU1101", StringComparison.Ordinal) || f.StartsWith("NU1102", StringComparison.Ordinal));
+        var offline =
+            faults.Any(f =>
+            f.StartsWith("NU1301", StringComparison.Ordinal) || f.StartsWith("NU1101", StringComparison.Ordinal)
+            || f.StartsWith("NU1102", StringComparison.Ordinal));
         return (faults.Count > 0 ? string.Join('\n', faults) : $"The packages could not be restored. The SDK said: {said.Trim()}")
-            + (offline ? "\nWithout a network, name a version that this machine has fetched before, or a folder that holds the package: #i \"nuget: folder\"." : "");
+            + (offline
+                ? "\nWithout a network, name a version that this machine has fetched before, or a folder that holds the package: #i "
+                + "\"nuget: folder\"." : "");
     }
 
     private static string Project(Dictionary<string, string?> wished, List<string> sources) => $"""
@@ -82,13 +97,17 @@ internal sealed partial class PackageRestore : IDisposable
             <RestoreAdditionalProjectSources>{SecurityElement.Escape(string.Join(';', sources))}</RestoreAdditionalProjectSources>
           </PropertyGroup>
           <ItemGroup>
-        {string.Join('\n', wished.Select(w => $"    <PackageReference Include=\"{SecurityElement.Escape(w.Key)}\" Version=\"{SecurityElement.Escape(w.Value ?? "*")}\" />"))}
+        {string.Join('\n', wished.Select(Reference))}
           </ItemGroup>
         </Project>
         """;
 
+    private static string Reference(KeyValuePair<string, string?> wish) =>
+        $"    <PackageReference Include=\"{SecurityElement.Escape(wish.Key)}\" Version=\"{SecurityElement.Escape(wish.Value ?? "*")}\" />";
+
     private const string NoSdk =
-        "Packages are fetched by the .NET SDK, and none was found on this machine (a runtime alone does not do it). Install the SDK, or refer to the library's file: #r \"path/to/library.dll\".";
+        "Packages are fetched by the .NET SDK, and none was found on this machine (a runtime alone does not do it). Install the SDK, "
+            + "or refer to the library's file: #r \"path/to/library.dll\".";
 
     [GeneratedRegex(@"error (?<id>NU\d+|MSB\d+|NETSDK\d+): (?<what>.*?)(\[[^\]\r\n]*\])?\r?$", RegexOptions.Multiline)]
     private static partial Regex Fault();

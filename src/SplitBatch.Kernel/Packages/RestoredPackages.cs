@@ -16,18 +16,22 @@ internal sealed record RestoredPackage(string Name, string Version, IReadOnlyLis
         using var json = JsonDocument.Parse(assets);
         var folders = json.RootElement.GetProperty("packageFolders").EnumerateObject().Select(f => f.Name).ToList();
         var libraries = json.RootElement.GetProperty("libraries");
-        var target = json.RootElement.GetProperty("targets").EnumerateObject().MaxBy(t => t.Name.Length).Value; // The longest name is that with the system's.
-        return [.. target.EnumerateObject().Where(p => p.Value.GetProperty("type").GetString() == "package").Select(p => Read(p, libraries.GetProperty(p.Name).GetProperty("path").GetString()!, folders))];
+        var target = json.RootElement.GetProperty("targets").EnumerateObject().MaxBy(t => t.Name.Length).Value;
+        // The longest name is that with the system's.
+        return [.. target.EnumerateObject().Where(p => p.Value.GetProperty("type").GetString() == "package")
+            .Select(p => Read(p, libraries.GetProperty(p.Name).GetProperty("path").GetString()!, folders))];
     }
 
     private static RestoredPackage Read(JsonProperty package, string path, List<string> folders)
     {
-        var folder = folders.Select(f => Path.Combine(f, path)).FirstOrDefault(Directory.Exists) ?? throw new PackageException($"The package {package.Name} was restored and is not in {string.Join(", ", folders)}.");
+        var folder = folders.Select(f => Path.Combine(f, path)).FirstOrDefault(Directory.Exists)
+            ?? throw new PackageException($"The package {package.Name} was restored and is not in {string.Join(", ", folders)}.");
         var slash = package.Name.IndexOf('/', StringComparison.Ordinal);
         return new(package.Name[..slash], package.Name[(slash + 1)..], Files("runtime"), Files("native"));
 
         List<string> Files(string kind) => package.Value.TryGetProperty(kind, out var files)
-            ? [.. files.EnumerateObject().Where(f => !f.Name.EndsWith("/_._", StringComparison.Ordinal)).Select(f => Path.GetFullPath(Path.Combine(folder, f.Name)))]
+            ? [.. files.EnumerateObject().Where(f => !f.Name.EndsWith("/_._", StringComparison.Ordinal))
+                .Select(f => Path.GetFullPath(Path.Combine(folder, f.Name)))]
             : [];
     }
 }

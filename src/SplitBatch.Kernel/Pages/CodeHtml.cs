@@ -28,7 +28,9 @@ internal static class CodeHtml
         foreach (var trivia in list)
         {
             var kind = trivia.Kind();
-            var isComment = kind is SyntaxKind.SingleLineCommentTrivia or SyntaxKind.MultiLineCommentTrivia or SyntaxKind.SingleLineDocumentationCommentTrivia;
+            var isComment =
+                kind is SyntaxKind.SingleLineCommentTrivia or SyntaxKind.MultiLineCommentTrivia
+                    or SyntaxKind.SingleLineDocumentationCommentTrivia;
             Add(html, trivia.ToFullString(), isComment ? "c" : trivia.IsDirective ? "d" : null);
         }
     }

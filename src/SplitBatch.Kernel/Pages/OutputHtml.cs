@@ -24,7 +24,8 @@ internal static partial class OutputHtml
                 var lines = output["traceback"] is JsonArray { Count: > 0 } traceback
                     ? string.Join('\n', traceback.Select(l => l?.ToString()))
                     : $"{output["ename"]}: {output["evalue"]}";
-                page.Append(CultureInfo.InvariantCulture, $"<div class=\"error\" id=\"stopped\" role=\"group\" aria-label=\"Error\"><pre>{Plain(lines)}</pre></div>\n");
+                page.Append(CultureInfo.InvariantCulture,
+                    $"<div class=\"error\" id=\"stopped\" role=\"group\" aria-label=\"Error\"><pre>{Plain(lines)}</pre></div>\n");
                 break;
         }
     }
@@ -34,7 +35,8 @@ internal static partial class OutputHtml
         if (Form(data, "text/html") is { } html) return html;
         if (Form(data, "text/markdown") is { } markdown) return $"<div class=\"prose\">{Prose.Html(markdown)}</div>";
         var words = Form(data, "text/plain") ?? "";
-        if (Form(data, "image/svg+xml") is { } svg) return Picture("image/svg+xml", Convert.ToBase64String(Encoding.UTF8.GetBytes(svg)), words);
+        if (Form(data, "image/svg+xml") is { } svg)
+            return Picture("image/svg+xml", Convert.ToBase64String(Encoding.UTF8.GetBytes(svg)), words);
         if (Form(data, "image/png") is { } png) return Picture("image/png", png, words);
         if (Form(data, "image/jpeg") is { } jpeg) return Picture("image/jpeg", jpeg, words);
         return $"<pre>{Plain(words)}</pre>";
@@ -46,7 +48,8 @@ internal static partial class OutputHtml
     /// <summary>A text, or null for whatever else stands there: outputs may come from any program.</summary>
     private static string? Word(JsonNode? node) => node is JsonValue value && value.TryGetValue(out string? text) ? text : null;
 
-    private static string? Form(JsonObject data, string type) => data[type] is { } form && MultilineText.IsText(form) ? MultilineText.Join(form) : null;
+    private static string? Form(JsonObject data, string type) =>
+        data[type] is { } form && MultilineText.IsText(form) ? MultilineText.Join(form) : null;
 
     private static string Plain(string text) => PageParts.Text(Escapes().Replace(text, ""));
 

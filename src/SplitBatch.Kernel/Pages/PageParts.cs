@@ -10,9 +10,11 @@ internal static class PageParts
         .Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
         .Append("<meta name=\"color-scheme\" content=\"light\">\n")
-        .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'unsafe-inline' 'unsafe-eval'; style-src 'unsafe-inline'; img-src data: blob:; font-src data:; base-uri 'none'; form-action 'none'\">\n")
+        .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'unsafe-inline' 'unsafe-eval'; "
+            + "style-src 'unsafe-inline'; img-src data: blob:; font-src data:; base-uri 'none'; form-action 'none'\">\n")
         .Append("<meta name=\"generator\" content=\"SplitBatch\">\n")
-        .Append("<title>").Append(Text(title)).Append("</title>\n<style>\n").Append(Style).Append("</style>\n</head>\n<body class=\"").Append(bodyClass).Append("\">\n");
+        .Append("<title>").Append(Text(title)).Append("</title>\n<style>\n").Append(Style).Append("</style>\n</head>\n<body class=\"")
+            .Append(bodyClass).Append("\">\n");
 
     public static string End => "</body>\n</html>\n";
 
@@ -22,7 +24,8 @@ internal static class PageParts
         :root{--ink:#1c1c1c;--quiet:#595959;--line:#d9d5cc;--soft:#f6f4ef;--link:#0b5394;--bad:#a3231f}
         *{box-sizing:border-box}
         html{-webkit-text-size-adjust:100%}
-        body{margin:0;color:var(--ink);background:#fff;font:17px/1.55 system-ui,-apple-system,"Segoe UI",Roboto,"Helvetica Neue",Arial,sans-serif}
+        body{margin:0;color:var(--ink);background:#fff;
+            font:17px/1.55 system-ui,-apple-system,"Segoe UI",Roboto,"Helvetica Neue",Arial,sans-serif}
         main,header.page,footer,nav.page{max-width:50rem;margin:0 auto;padding:0 1.1rem}
         nav.page{padding-top:.9rem;font-size:.9rem}
         main{padding-bottom:2rem}
@@ -52,12 +55,14 @@ internal static class PageParts
         .out .error{border-left:4px solid var(--bad);background:#fdf3f2;padding:.6rem .9rem}
         .out .error pre{padding:0}
         .prose table,.list table{border-collapse:collapse;margin:.8rem 0}
-        .prose th,.prose td,.list th,.list td{border-bottom:1px solid var(--line);padding:.3rem .7rem .3rem 0;text-align:left;vertical-align:top}
+        .prose th,.prose td,.list th,.list td{border-bottom:1px solid var(--line);
+            padding:.3rem .7rem .3rem 0;text-align:left;vertical-align:top}
         .failed{color:var(--bad)}
         .banner{border:1px solid var(--bad);border-left-width:6px;padding:.6rem .9rem;margin:1rem 0}
         footer{color:var(--quiet);font-size:.85rem;padding-top:1rem;padding-bottom:2rem;border-top:1px solid var(--line)}
         .list ol{padding-left:1.3rem}.list li{margin:.9rem 0}.list .note{color:var(--quiet);font-size:.92rem;margin:.1rem 0}
-        @media(max-width:480px){body{font-size:16px}h1{font-size:1.55rem}main,header.page,footer,nav.page{padding-left:.8rem;padding-right:.8rem}.code{padding:.55rem .6rem}}
+        @media(max-width:480px){body{font-size:16px}h1{font-size:1.55rem}
+            main,header.page,footer,nav.page{padding-left:.8rem;padding-right:.8rem}.code{padding:.55rem .6rem}}
         @media print{
         @page{margin:18mm 16mm}
         body{font-size:10.5pt}nav.page{display:none}main,header.page,footer{max-width:none;padding-left:0;padding-right:0}

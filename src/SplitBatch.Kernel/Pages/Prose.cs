@@ -33,7 +33,8 @@ internal static class Prose
         foreach (var cell in notebook.Cells.Where(c => c.Kind == CellKind.Markdown))
         {
             if (Markdown.Parse(cell.Source, Pipeline).OfType<ParagraphBlock>().FirstOrDefault() is not { } paragraph) continue;
-            var text = Markdown.ToPlainText(cell.Source.Substring(paragraph.Span.Start, paragraph.Span.Length)).ReplaceLineEndings(" ").Trim();
+            var text = Markdown.ToPlainText(cell.Source.Substring(paragraph.Span.Start, paragraph.Span.Length)).ReplaceLineEndings(" ")
+                .Trim();
             if (text.Length <= 240) return text;
             return text[..(text.LastIndexOf(' ', 240) is var cut and > 0 ? cut : 240)] + "…";
         }

@@ -41,7 +41,7 @@ public sealed class InstallTests : IDisposable
 
     [Fact]
     public void For_the_system_it_goes_where_every_user_s_Jupyter_looks() =>
-        Assert.Equal("/usr/local/share/jupyter/kernels", SplitBatch.Kernel.Jupyter.Install.KernelFolders.System());
+        Assert.Equal("/usr/local/share/jupyter/kernels", SplitBatch.Kernel.Jupyter.KernelFolders.System());
 
     [Fact]
     public void Two_places_at_once_and_a_prefix_that_is_not_there_are_refused()

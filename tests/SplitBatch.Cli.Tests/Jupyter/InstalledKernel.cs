@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Text.Json;
-using SplitBatch.Kernel.Jupyter.Install;
+using SplitBatch.Kernel.Jupyter;
 
 namespace SplitBatch.Cli.Jupyter;
 

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using SplitBatch.Kernel.Headless;
 using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Cli.Notebooks;

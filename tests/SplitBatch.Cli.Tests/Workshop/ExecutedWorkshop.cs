@@ -1,3 +1,4 @@
+using SplitBatch.Kernel.Headless;
 using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Cli.Workshop;

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using SplitBatch.Kernel.Workshop;
+using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Cli.Workshop;
 

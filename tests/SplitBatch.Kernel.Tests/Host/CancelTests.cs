@@ -1,3 +1,5 @@
+using SplitBatch.Kernel.Cells;
+
 namespace SplitBatch.Kernel.Host;
 
 public class CancelTests(HostFixture kernel) : IClassFixture<HostFixture>

@@ -4,12 +4,17 @@ namespace SplitBatch.Kernel.Host;
 public sealed class HelpTests(HostFixture kernel) : IClassFixture<HostFixture>
 {
     [Theory]
-    [InlineData("Trial.|Open(\"my-trial\")", "Opens a trial folder and reads it as a whole.", "Example: var trial = Trial.Open(\"my-trial\");")]
-    [InlineData("Power.|TastersNeeded(Protocol.Triangle, 0.05, 0.8, 0.3)", "The number of tasters needed to show a difference.", "Example: Power.TastersNeeded(Protocol.Triangle, alpha: 0.05, power: 0.80, discriminators: 0.30)")]
-    [InlineData("ServingPlan.|Balanced(Protocol.Triangle, 24, 1)", "", "Example: ServingPlan.Balanced(Protocol.Triangle, tasters: 24, seed: 2026)")]
-    [InlineData("SimilarityTest.|Of(Protocol.Triangle, 60, 20, 0.3)", "", "Example: SimilarityTest.Of(Protocol.Triangle, tasters: 60, correct: 20, margin: 0.30)")]
+    [InlineData("Trial.|Open(\"my-trial\")", "Opens a trial folder and reads it as a whole.",
+        "Example: var trial = Trial.Open(\"my-trial\");")]
+    [InlineData("Power.|TastersNeeded(Protocol.Triangle, 0.05, 0.8, 0.3)", "The number of tasters needed to show a difference.",
+        "Example: Power.TastersNeeded(Protocol.Triangle, alpha: 0.05, power: 0.80, discriminators: 0.30)")]
+    [InlineData("ServingPlan.|Balanced(Protocol.Triangle, 24, 1)", "",
+        "Example: ServingPlan.Balanced(Protocol.Triangle, tasters: 24, seed: 2026)")]
+    [InlineData("SimilarityTest.|Of(Protocol.Triangle, 60, 20, 0.3)", "",
+        "Example: SimilarityTest.Of(Protocol.Triangle, tasters: 60, correct: 20, margin: 0.30)")]
     [InlineData("Gravity.|FromPlato(12)", "From degrees Plato.", "Example: Gravity.FromPlato(12.4)")]
-    [InlineData("TrialReport.|Of(null)", "The write-up as far as the trial's folder allows it.", "Example: TrialReport.Of(trial).SaveTo(\"my-trial/write-up\")")]
+    [InlineData("TrialReport.|Of(null)", "The write-up as far as the trial's folder allows it.",
+        "Example: TrialReport.Of(trial).SaveTo(\"my-trial/write-up\")")]
     [InlineData("PastTrials.|In(\"x\")", "", "Example: PastTrials.In(\"my-trials\")")]
     public async Task On_hover(string code, string summary, string example)
     {
@@ -19,7 +24,8 @@ public sealed class HelpTests(HostFixture kernel) : IClassFixture<HostFixture>
     }
 
     [Theory]
-    [InlineData("Power.TastersNeeded(|", "discriminators: The true share of discriminators, above 0 and at most 1.", "Example: Power.TastersNeeded(")]
+    [InlineData("Power.TastersNeeded(|", "discriminators: The true share of discriminators, above 0 and at most 1.",
+        "Example: Power.TastersNeeded(")]
     [InlineData("ServingPlan.Balanced(|", "tasters: How many people taste, in [1, 1000].", "Example: ServingPlan.Balanced(")]
     [InlineData("Gravity.FromPlato(|", "plato: Degrees Plato in [0, 42].", "Example: Gravity.FromPlato(12.4)")]
     [InlineData("ChargeMatch.Solve(|", "target: Bitterness aimed at, in IBU, above 0 and at most 150.", "Example: ChargeMatch.Solve(")]
@@ -34,7 +40,8 @@ public sealed class HelpTests(HostFixture kernel) : IClassFixture<HostFixture>
     public async Task Help_keeps_its_lines_where_it_is_shown_as_Markdown()
     {
         var found = await kernel.Host.InspectAsync("AlphaAcid.FromPercent(", "AlphaAcid.FromPercent(".Length);
-        Assert.StartsWith("```csharp\nAlphaAcid AlphaAcid.FromPercent(double percent)\n```\n\nFrom percent by weight", found!.Forms["text/markdown"], StringComparison.Ordinal);
+        Assert.StartsWith("```csharp\nAlphaAcid AlphaAcid.FromPercent(double percent)\n```\n\nFrom percent by weight",
+            found!.Forms["text/markdown"], StringComparison.Ordinal);
         Assert.Contains("\n\npercent: Percent in [0, 90]", found.Forms["text/markdown"], StringComparison.Ordinal);
         Assert.Equal(4, found.Forms["text/plain"].Split('\n').Length);
         Assert.DoesNotContain('\r', found.Forms["text/plain"] + found.Forms["text/markdown"]);
@@ -51,7 +58,10 @@ public sealed class HelpTests(HostFixture kernel) : IClassFixture<HostFixture>
     [Fact]
     public async Task What_a_cell_returns_is_one_line_and_its_details_are_a_call_away()
     {
-        Assert.Equal("triangle: 40 tasters to show a difference when 30 % are discriminators (error 5 %, power 80 %); power saws, and from 42 on it is always reached.", (await kernel.Value("var needed = Power.TastersNeeded(Protocol.Triangle, 0.05, 0.80, 0.30);\nneeded")).Trim());
+        Assert.Equal(
+            "triangle: 40 tasters to show a difference when 30 % are discriminators (error 5 %, power 80 %); power saws, and from 42 "
+            + "on it is always reached.",
+            (await kernel.Value("var needed = Power.TastersNeeded(Protocol.Triangle, 0.05, 0.80, 0.30);\nneeded")).Trim());
         Assert.Equal("40", (await kernel.Value("needed.First")).Trim());
     }
 

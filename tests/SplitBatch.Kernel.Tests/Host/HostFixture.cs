@@ -1,3 +1,5 @@
+using SplitBatch.Kernel.Cells;
+
 namespace SplitBatch.Kernel.Host;
 
 /// <summary>One kernel for a class of tests, and short ways to run cells in it.</summary>

@@ -1,3 +1,5 @@
+using SplitBatch.Kernel.Cells;
+
 namespace SplitBatch.Kernel.Host;
 
 public class KernelHostTests(HostFixture kernel) : IClassFixture<HostFixture>
@@ -52,7 +54,9 @@ public class KernelHostTests(HostFixture kernel) : IClassFixture<HostFixture>
     [Fact]
     public async Task Console_text_comes_in_order_by_stream_and_joined()
     {
-        var (_, outputs) = await kernel.Run("for (var i = 0; i < 100; i++) Console.Write(i + \" \");\nConsole.Error.WriteLine(\"oops\");\nConsole.WriteLine(\"end\");\n7");
+        var (_, outputs) =
+            await kernel.Run(
+            "for (var i = 0; i < 100; i++) Console.Write(i + \" \");\nConsole.Error.WriteLine(\"oops\");\nConsole.WriteLine(\"end\");\n7");
         Assert.Collection(
             outputs,
             o => Assert.Equal(new TextOutput(string.Concat(Enumerable.Range(0, 100).Select(i => i + " "))), o),
@@ -104,9 +108,11 @@ public class KernelHostTests(HostFixture kernel) : IClassFixture<HostFixture>
     {
         await kernel.Run("double Half(double x)\n{\n    return x > 0 ? x / 2 : throw new ArgumentException(\"not above zero\");\n}");
         var (result, _) = await kernel.Run("\nHalf(-1)");
-        Assert.Equal(["ArgumentException: not above zero", "   at Half(Double x), line 3 of its cell", "   at the cell, line 2"], result.Error!.Traceback);
+        Assert.Equal(["ArgumentException: not above zero", "   at Half(Double x), line 3 of its cell", "   at the cell, line 2"],
+            result.Error!.Traceback);
         var (library, _) = await kernel.Run("Gravity.FromPlato(-400)");
-        Assert.DoesNotContain(library.Error!.Traceback, line => line.Contains("/src/", StringComparison.Ordinal) || line.Contains("\\src\\", StringComparison.Ordinal));
+        Assert.DoesNotContain(library.Error!.Traceback, line =>
+            line.Contains("/src/", StringComparison.Ordinal) || line.Contains("\\src\\", StringComparison.Ordinal));
         Assert.EndsWith("at the cell, line 1", library.Error.Traceback[^1], StringComparison.Ordinal);
     }
 
@@ -115,7 +121,8 @@ public class KernelHostTests(HostFixture kernel) : IClassFixture<HostFixture>
     {
         var (_, table) = await kernel.Run("new DataFrame(new DoubleDataFrameColumn(\"alpha [%]\", [5.1, 11.4]))");
         Assert.Contains("<table", Assert.IsType<ValueOutput>(Assert.Single(table)).Data.Forms["text/html"], StringComparison.Ordinal);
-        var (_, chart) = await kernel.Run("Plotly.NET.CSharp.Chart.Column<double, string, string>(values: [1.0, 2.0], Keys: new[] { \"A\", \"B\" })");
+        var (_, chart) =
+            await kernel.Run("Plotly.NET.CSharp.Chart.Column<double, string, string>(values: [1.0, 2.0], Keys: new[] { \"A\", \"B\" })");
         var forms = Assert.IsType<ValueOutput>(Assert.Single(chart)).Data.Forms;
         Assert.True(forms.ContainsKey("application/vnd.plotly.v1+json"));
         Assert.DoesNotContain("cdn", forms["text/html"], StringComparison.OrdinalIgnoreCase);

@@ -1,3 +1,5 @@
+using SplitBatch.Kernel.Cells;
+
 namespace SplitBatch.Kernel.Host;
 
 public class LanguageTests(HostFixture kernel) : IClassFixture<HostFixture>

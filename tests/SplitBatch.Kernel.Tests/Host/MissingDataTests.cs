@@ -1,3 +1,4 @@
+using SplitBatch.Kernel.Cells;
 using SplitBatch.Trials.Scaffold;
 
 namespace SplitBatch.Kernel.Host;
@@ -22,7 +23,9 @@ public sealed class MissingDataTests(HostFixture kernel) : IClassFixture<HostFix
         await kernel.Run($"var trial = Trial.Open(\"{NewTrial("one")}\");");
         var (result, outputs) = await kernel.Run("trial.Panel(\"main\").Scored");
         Assert.True(result.Succeeded);
-        const string Reason = "This trial holds no serving plan for panel main yet: make it with splitbatch serve, or in a cell with trial.Serve(\"main\"), which writes serving-main.csv (see notebook 1-design).";
+        const string Reason =
+            "This trial holds no serving plan for panel main yet: make it with splitbatch serve, or in a cell with "
+            + "trial.Serve(\"main\"), which writes serving-main.csv (see notebook 1-design).";
         Assert.Equal(Reason, result.NotYet);
         Assert.Equal($"Not yet. {Reason}", HostFixture.Text(Assert.Single(outputs)));
         Assert.Contains("splitbatch-not-yet", ((DisplayOutput)outputs[0]).Data.Forms["text/html"], StringComparison.Ordinal);
@@ -35,7 +38,8 @@ public sealed class MissingDataTests(HostFixture kernel) : IClassFixture<HostFix
         var first = await kernel.Run("var reading = second.Panel(\"main\").Reading; var also = reading.Answer;");
         Assert.NotNull(first.Result.NotYet);
         var next = await kernel.Run("var words = reading.ToString();\nwords.Length");
-        Assert.Equal("Not yet: this cell builds on an earlier one. This trial holds no serving plan for panel main yet.", HostFixture.Text(Assert.Single(next.Outputs)));
+        Assert.Equal("Not yet: this cell builds on an earlier one. This trial holds no serving plan for panel main yet.",
+            HostFixture.Text(Assert.Single(next.Outputs)));
         Assert.NotNull((await kernel.Run("$\"{words} and {also}\"")).Result.NotYet);
         Assert.Equal("3", await kernel.Value("1 + 2"));
         Assert.Equal("4", await kernel.Value("new[] { 1, 2 }.Select(also => also * 2).Last()"));
@@ -46,11 +50,15 @@ public sealed class MissingDataTests(HostFixture kernel) : IClassFixture<HostFix
     {
         var path = NewTrial("three");
         var json = Path.Combine(path, "trial.json");
-        await File.WriteAllTextAsync(json, (await File.ReadAllTextAsync(json)).Replace("\"name\": \"main\"", "\"name\": \"main\", \"declared\": \"2026-04-20\"", StringComparison.Ordinal));
+        await File.WriteAllTextAsync(json, (await File.ReadAllTextAsync(json))
+            .Replace("\"name\": \"main\"", "\"name\": \"main\", \"declared\": \"2026-04-20\"", StringComparison.Ordinal));
         await kernel.Run($"var third = Trial.Open(\"{path}\");");
         Assert.NotNull((await kernel.Run("var count = third.Panel().Scored.Counted;")).Result.NotYet);
         Assert.NotNull((await kernel.Run("count + 1")).Result.NotYet);
-        Assert.Null((await kernel.Run("third = third.Serve(); var cup = third.Panel().Serving!.Sets[0].Cups[0]; third = third.AddBallot(\"main\", \"T01\", cup.Code);")).Result.Error);
+        Assert.Null(
+            (await kernel.Run(
+            "third = third.Serve(); var cup = third.Panel().Serving!.Sets[0].Cups[0]; third = third.AddBallot(\"main\", \"T01\", "
+            + "cup.Code);")).Result.Error);
         Assert.Null((await kernel.Run("var count = third.Panel().Scored.Counted;")).Result.NotYet);
         Assert.Equal("2", await kernel.Value("count + 1"));
     }

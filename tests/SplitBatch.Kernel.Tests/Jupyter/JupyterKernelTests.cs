@@ -1,3 +1,4 @@
+using SplitBatch.Kernel.Jupyter.Wire;
 using Xunit;
 
 namespace SplitBatch.Kernel.Jupyter;
@@ -104,7 +105,8 @@ public class JupyterKernelTests
         var code = string.Join("\\n", Enumerable.Range(0, 1000).Select(i => $"say {i}"));
         talk.Say(JupyterChannel.Shell, "execute_request", $$"""{"code":"{{code}}"}""", "1");
         var streams = (await talk.HearUntilIdleAsync("1")).Where(h => h.Type == "stream").ToList();
-        Assert.Equal(string.Concat(Enumerable.Range(0, 1000).Select(i => $"{i}\n")), string.Concat(streams.Select(s => (string?)s.Content["text"])));
+        Assert.Equal(string.Concat(Enumerable.Range(0, 1000).Select(i => $"{i}\n")),
+            string.Concat(streams.Select(s => (string?)s.Content["text"])));
         Assert.InRange(streams.Count, 1, 50);
     }
 

@@ -105,7 +105,8 @@ public class KernelSocketsTests
     public async Task The_sockets_listen_on_loopback_only()
     {
         await using var kernel = new KernelOnSockets();
-        var listeners = IPGlobalProperties.GetIPGlobalProperties().GetActiveTcpListeners().Where(l => kernel.Ports.Contains(l.Port)).ToList();
+        var listeners = IPGlobalProperties.GetIPGlobalProperties().GetActiveTcpListeners().Where(l => kernel.Ports.Contains(l.Port))
+            .ToList();
         Assert.Equal(kernel.Ports.Order(), listeners.Select(l => l.Port).Order());
         Assert.All(listeners, l => Assert.Equal(IPAddress.Loopback, l.Address));
     }
@@ -120,7 +121,8 @@ public class KernelSocketsTests
         client.Say("execute_request", $$"""{"code":"{{code}}"}""");
         Assert.Equal("execute_reply", client.HearShell().Type);
         var shown = 0;
-        while (client.HearIOPub() is var heard && !(heard.Type == "status" && (string?)heard.Content["execution_state"] == "idle" && shown > 0))
+        while (client.HearIOPub() is var heard
+            && !(heard.Type == "status" && (string?)heard.Content["execution_state"] == "idle" && shown > 0))
         {
             shown += heard.Type == "display_data" ? 1 : 0;
         }

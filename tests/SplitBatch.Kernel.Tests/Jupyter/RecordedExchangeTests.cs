@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using SplitBatch.Kernel.Jupyter.Wire;
 using Xunit;
 
 namespace SplitBatch.Kernel.Jupyter;

@@ -1,4 +1,4 @@
-using SplitBatch.Kernel.Host;
+using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Jupyter;
 
@@ -82,7 +82,9 @@ public sealed class ScriptedHost : ICellHost
                 sink.Publish(new ValueOutput(MimeBundle.Plain(rest)));
                 break;
             case "json":
-                sink.Publish(new DisplayOutput(new MimeBundle(new Dictionary<string, string> { ["application/json"] = rest, ["text/plain"] = rest })));
+                sink.Publish(
+                    new DisplayOutput(
+                    new MimeBundle(new Dictionary<string, string> { ["application/json"] = rest, ["text/plain"] = rest })));
                 break;
             case "show":
                 sink.Publish(new DisplayOutput(MimeBundle.Plain(text), id));

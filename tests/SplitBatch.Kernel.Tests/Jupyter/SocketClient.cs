@@ -59,7 +59,8 @@ public sealed class SocketClient : IDisposable
     public IReadOnlyList<byte[]> Frames(string type, string content, out string id)
     {
         id = $"m{++_sent}";
-        return _format.Write([], new MessageHeader(id, "client", "tester", "2026-01-02T03:04:05Z", type, "5.3"), [], Encoding.UTF8.GetBytes(content));
+        return _format.Write([], new MessageHeader(id, "client", "tester", "2026-01-02T03:04:05Z", type, "5.3"), [],
+            Encoding.UTF8.GetBytes(content));
     }
 
     public void SayRaw(params IReadOnlyList<byte[]> frames) => _shell.SendMultipartBytes(frames);

@@ -1,3 +1,5 @@
+using SplitBatch.Kernel.Headless;
+
 namespace SplitBatch.Kernel.Notebooks;
 
 public class NotebookTests
@@ -16,7 +18,8 @@ public class NotebookTests
         { """{"nbformat": 4, "metadata": {}}""", "the list \"cells\" is missing" },
         { """{"nbformat": 4, "cells": {}}""", "\"cells\" is not a list" },
         { """{"nbformat": 4, "cells": [1]}""", "Cell 1 is not an object" },
-        { """{"nbformat": 4, "cells": [{"cell_type": "heading", "source": ""}]}""", "Cell 1 has the cell_type \"heading\"; accepted: \"code\", \"markdown\" or \"raw\"" },
+        { """{"nbformat": 4, "cells": [{"cell_type": "heading", "source": ""}]}""",
+            "Cell 1 has the cell_type \"heading\"; accepted: \"code\", \"markdown\" or \"raw\"" },
         { """{"nbformat": 4, "cells": [{"cell_type": "code"}]}""", "Cell 1 has no source" },
         { """{"nbformat": 4, "cells": [{"cell_type": "code", "source": [1]}]}""", "Cell 1 has no source, or one that is neither" },
         { """{"nbformat": 4, "cells": [{"cell_type": "code", "source": "", "outputs": 3}]}""", "outputs that are not a list" },
@@ -29,7 +32,8 @@ public class NotebookTests
         Assert.Contains(reason, Assert.Throws<NotebookException>(() => Notebook.Parse(text)).Message, StringComparison.Ordinal);
 
     [Fact]
-    public void A_notebook_that_is_not_changed_is_written_byte_for_byte() => Assert.Equal(NotebookText.Tiny, Notebook.Parse(NotebookText.Tiny).ToString());
+    public void A_notebook_that_is_not_changed_is_written_byte_for_byte() =>
+        Assert.Equal(NotebookText.Tiny, Notebook.Parse(NotebookText.Tiny).ToString());
 
     [Fact]
     public void Ids_metadata_raw_cells_and_foreign_fields_survive()
@@ -79,7 +83,8 @@ public class NotebookTests
     [InlineData("F#")]
     public void A_notebook_in_another_language_is_refused_by_name(string language)
     {
-        var notebook = Notebook.Parse(NotebookText.Tiny.Replace("\"language\": \"C#\"", $"\"language\": \"{language}\"", StringComparison.Ordinal));
+        var notebook =
+            Notebook.Parse(NotebookText.Tiny.Replace("\"language\": \"C#\"", $"\"language\": \"{language}\"", StringComparison.Ordinal));
         var error = Assert.Throws<NotebookException>(() => NotebookRunner.CheckLanguage(notebook));
         Assert.Contains(language.ToLowerInvariant(), error.Message, StringComparison.Ordinal);
     }

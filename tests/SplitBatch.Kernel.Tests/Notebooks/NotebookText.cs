@@ -10,7 +10,8 @@ internal static class NotebookText
     public static string Of(params JsonObject[] cells) => new JsonObject
     {
         ["cells"] = new JsonArray([.. cells]),
-        ["metadata"] = new JsonObject { ["kernelspec"] = new JsonObject { ["display_name"] = "C#", ["language"] = "C#", ["name"] = "splitbatch" } },
+        ["metadata"] =
+            new JsonObject { ["kernelspec"] = new JsonObject { ["display_name"] = "C#", ["language"] = "C#", ["name"] = "splitbatch" } },
         ["nbformat"] = 4,
         ["nbformat_minor"] = 5,
     }.ToJsonString();
@@ -33,5 +34,6 @@ internal static class NotebookText
         ["source"] = source,
     };
 
-    public static JsonArray OutputsOf(Notebook notebook, int cell) => JsonNode.Parse(notebook.ToString())!["cells"]![cell - 1]!["outputs"]!.AsArray();
+    public static JsonArray OutputsOf(Notebook notebook, int cell) =>
+        JsonNode.Parse(notebook.ToString())!["cells"]![cell - 1]!["outputs"]!.AsArray();
 }

@@ -3,7 +3,9 @@ namespace SplitBatch.Kernel.Notebooks;
 public class ParameterCellTests
 {
     private static Notebook WithParameters() => Notebook.Parse(NotebookText.Of(
-        NotebookText.Code("// change these\nvar tasters = 24;\nvar share = 0.30;\nstring name = \"amber\";\nvar blind = true;\nvar low = -5;\nvar day = new DateOnly(2026, 3, 1);", "parameters"),
+        NotebookText.Code(
+            "// change these\nvar tasters = 24;\nvar share = 0.30;\nstring name = \"amber\";\nvar blind = true;\nvar low = -5;\nvar "
+            + "day = new DateOnly(2026, 3, 1);", "parameters"),
         NotebookText.Code("tasters")));
 
     [Theory]
@@ -34,14 +36,18 @@ public class ParameterCellTests
     [InlineData("day", "(", "a C# expression")]
     public void A_value_of_another_kind_is_refused_with_what_is_accepted(string name, string value, string accepted)
     {
-        var error = Assert.Throws<NotebookException>(() => ParameterCell.Find(WithParameters())!.Inject(new Dictionary<string, string> { [name] = value }));
+        var error =
+            Assert.Throws<NotebookException>(() =>
+            ParameterCell.Find(WithParameters())!.Inject(new Dictionary<string, string> { [name] = value }));
         Assert.Contains($"\"{name}\" cannot be \"{value}\"; accepted: {accepted}", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void An_unknown_name_is_refused_with_the_names_there_are()
     {
-        var error = Assert.Throws<NotebookException>(() => ParameterCell.Find(WithParameters())!.Inject(new Dictionary<string, string> { ["taster"] = "1" }));
+        var error =
+            Assert.Throws<NotebookException>(() =>
+            ParameterCell.Find(WithParameters())!.Inject(new Dictionary<string, string> { ["taster"] = "1" }));
         Assert.Equal("There is no parameter \"taster\"; the parameters cell has: blind, day, low, name, share, tasters.", error.Message);
     }
 

@@ -4,7 +4,10 @@ using Microsoft.CodeAnalysis.CSharp;
 
 namespace SplitBatch.Kernel.Packages;
 
-/// <summary>A folder of packages made on the spot, so that fetching them needs no network. Names are new each time: the user's cache keeps what it fetched.</summary>
+/// <summary>
+/// A folder of packages made on the spot, so that fetching them needs no network. Names are new each time: the user's cache keeps what it
+/// fetched.
+/// </summary>
 public sealed class PackageFolder : IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("packages-");
@@ -17,11 +20,16 @@ public sealed class PackageFolder : IDisposable
     public string Name(string name) => $"{name}.{_mark}";
 
     /// <summary>Packs one class, and what belongs to one system only.</summary>
-    public void Pack(string name, string version, string code, string? needs = null, (string System, string Name, string File)? native = null)
+    public void Pack(string name, string version, string code, string? needs = null,
+        (string System, string Name, string File)? native = null)
     {
-        var platform = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator).Where(f => Path.GetFileName(f) is "System.Runtime.dll" or "System.Private.CoreLib.dll" or "System.Runtime.InteropServices.dll");
+        var platform = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator)
+            .Where(f =>
+            Path.GetFileName(f) is "System.Runtime.dll" or "System.Private.CoreLib.dll" or "System.Runtime.InteropServices.dll");
         var references = platform.Concat(_made).Select(f => (MetadataReference)MetadataReference.CreateFromFile(f));
-        var compilation = CSharpCompilation.Create(name, [CSharpSyntaxTree.ParseText(code)], references, new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary));
+        var compilation =
+            CSharpCompilation.Create(name, [CSharpSyntaxTree.ParseText(code)], references,
+            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary));
         var library = Path.Combine(Place, name + ".dll");
         var emitted = compilation.Emit(library);
         Assert.True(emitted.Success, string.Join('\n', emitted.Diagnostics));
@@ -44,7 +52,8 @@ public sealed class PackageFolder : IDisposable
     public void Dispose()
     {
         _folder.Delete(recursive: true);
-        var cache = Environment.GetEnvironmentVariable("NUGET_PACKAGES") ?? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".nuget", "packages");
+        var cache = Environment.GetEnvironmentVariable("NUGET_PACKAGES")
+            ?? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".nuget", "packages");
         if (!Directory.Exists(cache)) return;
         foreach (var kept in Directory.GetDirectories(cache, "*." + _mark)) Directory.Delete(kept, recursive: true);
     }

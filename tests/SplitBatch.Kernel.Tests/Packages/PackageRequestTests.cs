@@ -14,14 +14,16 @@ public class PackageRequestTests
     [Fact]
     public void The_rest_of_the_cell_keeps_its_lines()
     {
-        var request = PackageRequest.Read("#i \"nuget: https://example.org/index.json\"\r\n#r \"nuget: One, 1.0\"\r\nvar a = 1;\r\n#r \"local.dll\"");
+        var request =
+            PackageRequest.Read("#i \"nuget: https://example.org/index.json\"\r\n#r \"nuget: One, 1.0\"\r\nvar a = 1;\r\n#r \"local.dll\"");
         Assert.Equal("\r\n\r\nvar a = 1;\r\n#r \"local.dll\"", request.Rest);
         Assert.Equal("https://example.org/index.json", Assert.Single(request.Sources));
     }
 
     [Fact]
     public void A_folder_of_packages_is_named_as_a_whole_path() =>
-        Assert.Equal(Path.Combine(Directory.GetCurrentDirectory(), "packages"), Assert.Single(PackageRequest.Read("#i \"nuget: packages\"").Sources));
+        Assert.Equal(Path.Combine(Directory.GetCurrentDirectory(), "packages"),
+            Assert.Single(PackageRequest.Read("#i \"nuget: packages\"").Sources));
 
     [Theory]
     [InlineData("var text = \"nuget: One\";")]

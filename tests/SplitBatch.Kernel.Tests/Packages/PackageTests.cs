@@ -13,7 +13,8 @@ public sealed class PackageTests(HostFixture kernel, PackageFolder folder) : ICl
     {
         var (kettle, brew) = (folder.Name("Kettle"), folder.Name("Brew"));
         folder.Pack(kettle, "1.0.0", "namespace Made { public static class Kettle { public static double Litres => 22.5; } }");
-        folder.Pack(brew, "1.0.0", "namespace Made { public static class Brew { public static double Twice() => 2 * Kettle.Litres; } }", needs: kettle);
+        folder.Pack(brew, "1.0.0", "namespace Made { public static class Brew { public static double Twice() => 2 * Kettle.Litres; } }",
+            needs: kettle);
         var (result, outputs) = await kernel.Run($"#i \"nuget: {folder.Place}\"\n#r \"nuget: {brew}, 1.0.0\"\nMade.Brew.Twice()");
         Assert.True(result.Succeeded, result.Error?.ToString());
         Assert.Equal($"{brew} 1.0.0 is loaded.", HostFixture.Text(outputs[0]));
@@ -48,7 +49,9 @@ public sealed class PackageTests(HostFixture kernel, PackageFolder folder) : ICl
     public async Task Fetching_can_be_interrupted()
     {
         folder.Pack(folder.Name("Yeast"), "1.0.0", "class Yeast { }");
-        var (result, _) = await kernel.Run($"#i \"nuget: {folder.Place}\"\n#r \"nuget: {folder.Name("Yeast")}, 1.0.0\"", limit: TimeSpan.FromMilliseconds(100));
+        var (result, _) =
+            await kernel.Run($"#i \"nuget: {folder.Place}\"\n#r \"nuget: {folder.Name("Yeast")}, 1.0.0\"",
+            limit: TimeSpan.FromMilliseconds(100));
         Assert.True(result.Interrupted);
     }
 
@@ -58,7 +61,8 @@ public sealed class PackageTests(HostFixture kernel, PackageFolder folder) : ICl
         var name = folder.Name("Squeeze");
         folder.Pack(
             name, "1.0.0",
-            "using System.Runtime.InteropServices; namespace Made { public static class Squeeze { [DllImport(\"squeeze\")] static extern System.IntPtr zlibVersion(); public static string Version => Marshal.PtrToStringUTF8(zlibVersion()); } }",
+            "using System.Runtime.InteropServices; namespace Made { public static class Squeeze { [DllImport(\"squeeze\")] static "
+                + "extern System.IntPtr zlibVersion(); public static string Version => Marshal.PtrToStringUTF8(zlibVersion()); } }",
             native: (RuntimeInformation.RuntimeIdentifier, "libsqueeze.so", NativeLibrary));
         var (result, outputs) = await kernel.Run($"#i \"nuget: {folder.Place}\"\n#r \"nuget: {name}, 1.0.0\"\nMade.Squeeze.Version");
         Assert.True(result.Succeeded, result.Error?.ToString());
@@ -67,6 +71,8 @@ public sealed class PackageTests(HostFixture kernel, PackageFolder folder) : ICl
 
     private sealed class NativeFactAttribute : FactAttribute
     {
-        public NativeFactAttribute() => Skip = Installed.Reason(() => File.Exists(NativeLibrary) ? null : $"A native library to put into a package, {NativeLibrary}, is not on this machine.");
+        public NativeFactAttribute() =>
+            Skip = Installed.Reason(() =>
+            File.Exists(NativeLibrary) ? null : $"A native library to put into a package, {NativeLibrary}, is not on this machine.");
     }
 }

@@ -1,5 +1,6 @@
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
+using SplitBatch.Kernel.Headless;
 using SplitBatch.Kernel.Host;
 using SplitBatch.Kernel.Notebooks;
 
@@ -25,7 +26,9 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
         Assert.Empty(page.QuerySelectorAll("link, iframe, object, embed"));
         Assert.All(
             page.QuerySelectorAll("[src], [href]").Select(e => e.GetAttribute("src") ?? e.GetAttribute("href")!),
-            target => Assert.True(target.StartsWith('#') || target.StartsWith("data:", StringComparison.Ordinal) || target == "index.html", target));
+            target =>
+                Assert.True(target.StartsWith('#') || target.StartsWith("data:", StringComparison.Ordinal)
+                || target == "index.html", target));
         Assert.Contains("default-src 'none'", page.QuerySelector("meta[http-equiv]")!.GetAttribute("content"), StringComparison.Ordinal);
     }
 
@@ -41,7 +44,9 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
     public void Code_and_text_are_shown_as_they_are_and_never_taken_as_html()
     {
         var code = NotebookText.Code("var a = \"<b>\" + 1; // <i>&</i>\nif (a is List<int> && true) { }");
-        code["outputs"]!.AsArray().Add(System.Text.Json.Nodes.JsonNode.Parse("""{"output_type":"stream","name":"stdout","text":["\u001b[31m<script>x</script>\n"]}"""));
+        code["outputs"]!.AsArray()
+            .Add(System.Text.Json.Nodes.JsonNode.Parse(
+            """{"output_type":"stream","name":"stdout","text":["\u001b[31m<script>x</script>\n"]}"""));
         var page = Parser.ParseDocument(NotebookPage.Html(Notebook.Parse(NotebookText.Of(code)), "Own title <1>"));
         Assert.Equal(((string?)code["source"])!, page.QuerySelector("code")!.TextContent);
         Assert.Equal("<script>x</script>\n", page.QuerySelector("pre.stdout")!.TextContent);
@@ -53,7 +58,9 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
     public void Ids_are_unique_and_links_lead_within_their_cell()
     {
         var page = Parser.ParseDocument(NotebookPage.Html(
-            Notebook.Parse(NotebookText.Of(NotebookText.Markdown("# Hops\n\nOne[^1]\n\n[^1]: first"), NotebookText.Markdown("## Hops\n\nTwo[^1]\n\n[^1]: second"))), "t"));
+            Notebook.Parse(
+                NotebookText.Of(NotebookText.Markdown("# Hops\n\nOne[^1]\n\n[^1]: first"),
+                NotebookText.Markdown("## Hops\n\nTwo[^1]\n\n[^1]: second"))), "t"));
         var ids = page.QuerySelectorAll("[id]").Select(e => e.Id).ToList();
         Assert.Equal(ids.Distinct(), ids);
         Assert.All(page.QuerySelectorAll("a[href^='#']"), a => Assert.Contains(a.GetAttribute("href")![1..], ids));
@@ -64,7 +71,9 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
     public void A_picture_has_its_plain_text_as_alternative()
     {
         var code = NotebookText.Code("chart");
-        code["outputs"]!.AsArray().Add(System.Text.Json.Nodes.JsonNode.Parse("""{"output_type":"display_data","metadata":{},"data":{"image/png":"AAAA","text/plain":["Two bars, \"A\" and B"]}}"""));
+        code["outputs"]!.AsArray()
+            .Add(System.Text.Json.Nodes.JsonNode.Parse(
+            """{"output_type":"display_data","metadata":{},"data":{"image/png":"AAAA","text/plain":["Two bars, \"A\" and B"]}}"""));
         var image = Parser.ParseDocument(NotebookPage.Html(Notebook.Parse(NotebookText.Of(code)), "t")).QuerySelector("img")!;
         Assert.Equal("Two bars, \"A\" and B", image.GetAttribute("alt"));
         Assert.Equal("data:image/png;base64,AAAA", image.GetAttribute("src"));
@@ -86,6 +95,7 @@ public class NotebookPageTests(HostFixture kernel) : IClassFixture<HostFixture>
         var failure = await NotebookRunner.RunAsync(notebook, kernel.Host);
         var page = Parser.ParseDocument(NotebookPage.Html(notebook, "t", failure));
         Assert.Equal("This notebook stopped at cell 2. What follows that cell was not run.", page.QuerySelector(".banner")!.TextContent);
-        Assert.Contains("no wort", page.QuerySelector(page.QuerySelector(".banner a")!.GetAttribute("href")!)!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("no wort", page.QuerySelector(page.QuerySelector(".banner a")!.GetAttribute("href")!)!.TextContent,
+            StringComparison.Ordinal);
     }
 }

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using SplitBatch.Kernel.Host;
+using SplitBatch.Kernel.Cells;
 using SplitBatch.Kernel.Notebooks;
 using SplitBatch.Kernel.Pages;
 using SplitBatch.Trials;

@@ -1,5 +1,6 @@
 using System.Text;
-using SplitBatch.Kernel.Host;
+using SplitBatch.Kernel.Cells;
+using SplitBatch.Kernel.Headless;
 using SplitBatch.Kernel.Notebooks;
 using SplitBatch.Kernel.Pages;
 

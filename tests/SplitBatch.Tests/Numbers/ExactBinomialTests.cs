@@ -1,5 +1,4 @@
 using System.Numerics;
-using SplitBatch.Panel;
 
 namespace SplitBatch.Numbers;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SplitBatch.Panel;
 
 namespace SplitBatch.Numbers;
 

@@ -1,4 +1,3 @@
-using SplitBatch.Panel;
 
 namespace SplitBatch.Numbers;
 

@@ -157,8 +157,8 @@ public sealed partial class EveryMessageTests : IDisposable
         var tests = string.Concat(Directory.EnumerateFiles(Path.Combine(repository, "tests"), "*.cs", SearchOption.AllDirectories).Where(IsWritten).Select(File.ReadAllText));
         string[] sources =
         [
-            .. new[] { "Checks", "Csv", "Json", "Reading" }.SelectMany(room => Directory.EnumerateFiles(Path.Combine(repository, "src", "SplitBatch", "Trials", room), "*.cs")),
-            .. new[] { "TrialFolder", "BallotFile", "ServingKeyFile", "Logs/LabImport", "Logs/LabReturnLog", "Logs/LabSection", "Logs/LogText" }.Select(name => Path.Combine(repository, "src", "SplitBatch", "Trials", name + ".cs")),
+            .. new[] { "Checks", "Files", "Reading" }.SelectMany(room => Directory.EnumerateFiles(Path.Combine(repository, "src", "SplitBatch", "Trials", room), "*.cs"))
+                .Where(file => Path.GetFileName(file) is not ("AppendLog.cs" or "LogSheet.cs" or "LogReceipt.cs")),
             Path.Combine(repository, "src", "SplitBatch", "Panel", "Serving", "ServingKey.cs"),
         ];
         var messages = sources.SelectMany(file => File.ReadLines(file).Where(line => !line.TrimStart().StartsWith("//", StringComparison.Ordinal)).SelectMany(line => Text().Matches(line).Select(text => (File: Path.GetFileName(file), Text: text.Groups[1].Value))))

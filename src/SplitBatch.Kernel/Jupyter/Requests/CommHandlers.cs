@@ -1,4 +1,3 @@
-using SplitBatch.Kernel.Jupyter.Messages;
 using SplitBatch.Kernel.Jupyter.Wire;
 
 namespace SplitBatch.Kernel.Jupyter.Requests;

@@ -1,11 +1,10 @@
-using SplitBatch.Kernel.Host;
-using SplitBatch.Kernel.Jupyter.Messages;
+using SplitBatch.Kernel.Cells;
 using SplitBatch.Kernel.Jupyter.Wire;
 
 namespace SplitBatch.Kernel.Jupyter.Requests;
 
 /// <summary>Runs a cell, and afterwards the expressions the client asks for beside it.</summary>
-public sealed class ExecuteHandler(ICellHost host, History history, StdinQuestions questions, Backlog backlog) : IRequestHandler
+public sealed class ExecuteHandler(ICellHost host, History history, StdinQuestions questions, Action dropWaitingCells) : IRequestHandler
 {
     private static readonly MimeBundle NoValue = new(new Dictionary<string, string>());
 
@@ -98,13 +97,14 @@ public sealed class ExecuteHandler(ICellHost host, History history, StdinQuestio
 
         if (request.StopOnError)
         {
-            backlog.DropWaitingCells();
+            dropWaitingCells();
         }
 
         exchange.Reply(new ExecuteErrorReply(count, error.Name, error.Message, error.Traceback), WireJson.Plain.ExecuteErrorReply);
     }
 
-    private async Task<Dictionary<string, ExpressionOutcome>> EvaluateAsync(Dictionary<string, string>? expressions, CancellationToken cancellation)
+    private async Task<Dictionary<string, ExpressionOutcome>> EvaluateAsync(
+        Dictionary<string, string>? expressions, CancellationToken cancellation)
     {
         var outcomes = new Dictionary<string, ExpressionOutcome>();
         foreach (var (name, code) in expressions ?? [])

@@ -1,9 +1,11 @@
 using System.Text.RegularExpressions;
-using SplitBatch.Kernel.Host;
+using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Jupyter.Requests;
 
-/// <summary>A cell that only asks what something is: a dotted name with a question mark behind it, as in <c>Trial.Open?</c>. No C# looks so.</summary>
+/// <summary>
+/// A cell that only asks what something is: a dotted name with a question mark behind it, as in <c>Trial.Open?</c>. No C# looks so.
+/// </summary>
 public static partial class HelpQuestion
 {
     /// <summary>Whether the cell is such a question, and about what.</summary>

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using SplitBatch.Kernel.Jupyter.Messages;
 using SplitBatch.Kernel.Jupyter.Wire;
 
 namespace SplitBatch.Kernel.Jupyter.Requests;
@@ -43,4 +42,14 @@ public sealed class RequestRouter(JupyterSession session, IEnumerable<IRequestHa
         e.GetType().Name,
         e is JsonException ? "The content of the message could not be read: " + e.Message : e.Message,
         [e.Message]);
+}
+
+/// <summary>Serves one type of request. The router sends busy before and idle after.</summary>
+public interface IRequestHandler
+{
+    /// <summary>The message type served.</summary>
+    string MessageType { get; }
+
+    /// <summary>Serves one request.</summary>
+    Task HandleAsync(Exchange exchange, CancellationToken cancellation);
 }

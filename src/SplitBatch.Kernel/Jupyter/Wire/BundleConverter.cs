@@ -1,6 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using SplitBatch.Kernel.Host;
+using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Jupyter.Wire;
 

@@ -79,7 +79,8 @@ public sealed record ConnectionFile(
 
         (string Name, int Port)[] ports =
         [
-            ("shell_port", ShellPort), ("control_port", ControlPort), ("stdin_port", StdinPort), ("iopub_port", IOPubPort), ("hb_port", HbPort),
+            ("shell_port", ShellPort), ("control_port", ControlPort), ("stdin_port", StdinPort), ("iopub_port", IOPubPort),
+                ("hb_port", HbPort),
         ];
         foreach (var (name, port) in ports)
         {

@@ -28,6 +28,7 @@ public sealed class MessageSigner
     }
 
     /// <summary>Whether the signature frame belongs to these frames. Takes as long for a near miss as for a wild one.</summary>
-    public bool Verify(ReadOnlySpan<byte> signature, ReadOnlySpan<byte> header, ReadOnlySpan<byte> parent, ReadOnlySpan<byte> metadata, ReadOnlySpan<byte> content) =>
+    public bool Verify(ReadOnlySpan<byte> signature, ReadOnlySpan<byte> header, ReadOnlySpan<byte> parent, ReadOnlySpan<byte> metadata,
+        ReadOnlySpan<byte> content) =>
         _key.Length == 0 || CryptographicOperations.FixedTimeEquals(signature, Sign(header, parent, metadata, content));
 }

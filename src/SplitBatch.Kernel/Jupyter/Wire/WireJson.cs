@@ -1,8 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using SplitBatch.Kernel.Jupyter.Install;
-using SplitBatch.Kernel.Jupyter.Messages;
 
 namespace SplitBatch.Kernel.Jupyter.Wire;
 
@@ -37,7 +35,6 @@ namespace SplitBatch.Kernel.Jupyter.Wire;
 [JsonSerializable(typeof(IsCompleteReply))]
 [JsonSerializable(typeof(IsCompleteRequest))]
 [JsonSerializable(typeof(KernelInfoReply))]
-[JsonSerializable(typeof(KernelSpec))]
 [JsonSerializable(typeof(ReplyError))]
 [JsonSerializable(typeof(ShutdownContent))]
 [JsonSerializable(typeof(ShutdownReply))]

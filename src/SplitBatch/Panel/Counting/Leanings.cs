@@ -38,6 +38,9 @@ internal sealed class Leanings(IReadOnlyList<TasterCount> counts)
         }
     }
 
+    /// <summary>The smallest <see cref="PValue"/> that any answers of these tasters could have: all sets for the same beer.</summary>
+    public double SmallestPValue => Math.Pow(2, 1 - counts.Count);
+
     /// <summary>Tasters with several sets who gave the same answer in all of them.</summary>
     public int Steady => Several.Count(c => c.Correct == 0 || c.Correct == c.Sets);
 

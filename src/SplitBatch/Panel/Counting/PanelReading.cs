@@ -70,7 +70,7 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
     }
 }
 
-/// <summary>The four answers a panel can give.</summary>
+/// <summary>The answers a panel can give.</summary>
 public enum PanelAnswer
 {
     /// <summary>A difference is shown, and it may be as large as the margin or larger.</summary>
@@ -82,6 +82,9 @@ public enum PanelAnswer
     /// <summary>No difference is shown, and anything as large as the margin is ruled out.</summary>
     MarginRuledOut,
 
-    /// <summary>Neither: the panel was too small for what it was asked.</summary>
+    /// <summary>Neither is shown nor ruled out.</summary>
     Inconclusive,
+
+    /// <summary>So few right answers that something must be wrong with the key, the codes or the direction; nothing else is concluded.</summary>
+    Alarm,
 }

@@ -1,3 +1,4 @@
+using SplitBatch.Numbers;
 using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Planning;
@@ -18,30 +19,11 @@ public sealed record EarlyLooks(Protocol Protocol, double Alpha, IReadOnlyList<i
     public static EarlyLooks At(Protocol protocol, double alpha, params int[] looks)
     {
         ArgumentNullException.ThrowIfNull(protocol);
-        ArgumentNullException.ThrowIfNull(looks);
         Guard.OpenShare(alpha);
-        if (looks.Length == 0) throw new ArgumentException("Give at least one number of tasters at which the count is looked at.", nameof(looks));
-        foreach (var look in looks) Guard.Positive(look);
-        if (looks.Zip(looks.Skip(1)).Any(pair => pair.Second <= pair.First)) throw new ArgumentException("The looks must rise, as in 10, 15, 20.", nameof(looks));
-        var alive = new double[looks[^1] + 2];
-        alive[0] = 1;
-        double caught = 0, p = protocol.Chance;
-        var next = 0;
-        for (var n = 1; n <= looks[^1]; n++)
-        {
-            for (var x = n; x >= 0; x--) alive[x] = (alive[x] * (1 - p)) + (x > 0 ? alive[x - 1] * p : 0);
-            if (looks[next] != n) continue;
-            next++;
-            if (Power.CriticalCount(protocol, n, alpha) is not { } critical) continue;
-            for (var x = 0; x <= n; x++)
-            {
-                if (x < critical && (protocol.Sides == 1 || n - x < critical)) continue;
-                caught += alive[x];
-                alive[x] = 0;
-            }
-        }
-
-        return new(protocol, alpha, looks, caught);
+        CountPath.Check(looks);
+        var critical = looks.ToDictionary(n => n, n => Power.CriticalCount(protocol, n, alpha));
+        return new(protocol, alpha, looks, CountPath.ChanceOfStopping(
+            protocol.Chance, looks, (n, x) => (protocol.Sides == 1 ? x : Math.Max(x, n - x)) >= critical[n]));
     }
 
     /// <summary>For example <c>Looking after 10, 15 and 20 tasters and stopping at the first difference: a false one in 6.5 % of panels, not 5 %.</c></summary>

@@ -78,6 +78,9 @@ public abstract class Protocol
     /// <summary>Whether the property that differs has to be named on the ballot.</summary>
     public virtual bool NamesTheProperty => false;
 
+    /// <summary>Whether the expected answer was fixed beforehand, so that a count far below chance means the opposite difference and not only bad luck.</summary>
+    public bool IsDirected => NamesTheProperty && Sides == 1;
+
     /// <summary>Whether a guess is right with a known chance. False for A/not-A and same/different, where it depends on each taster's own line between yes and no.</summary>
     public virtual bool HasKnownChance => true;
 
@@ -91,6 +94,14 @@ public abstract class Protocol
     /// <returns>A share from <see cref="Chance"/> up to 1.</returns>
     /// <exception cref="ArgumentOutOfRangeException">d-prime is negative or not a finite number.</exception>
     public double CorrectShare(double dPrime) => Correct(Guard.NotNegative(dPrime));
+
+    /// <summary>The share of answers for the expected beer if the beers stand the other way round: at most <see cref="Chance"/>.</summary>
+    /// <param name="dPrime">The size of the difference, zero or more, no unit.</param>
+    /// <exception cref="ArgumentOutOfRangeException">d-prime is negative or not a finite number.</exception>
+    /// <exception cref="NotApplicableException">The protocol fixes no direction; see <see cref="IsDirected"/>.</exception>
+    public double CorrectShareReversed(double dPrime) => IsDirected
+        ? Correct(-Guard.NotNegative(dPrime))
+        : throw new NotApplicableException($"The {Name} protocol has no direction, so its beers cannot stand the other way round.");
 
     /// <summary>How fast the share of correct answers rises with d-prime.</summary>
     /// <param name="dPrime">Zero or more.</param>

@@ -1,4 +1,0 @@
-namespace SplitBatch.Kernel.Jupyter.Messages;
-
-/// <summary><c>clear_output</c>.</summary>
-public sealed record ClearOutputContent(bool Wait);

@@ -1,8 +1,0 @@
-namespace SplitBatch.Kernel.Jupyter.Messages;
-
-/// <summary><c>interrupt_reply</c>.</summary>
-public sealed record InterruptReply
-{
-    /// <summary>Always <c>ok</c>.</summary>
-    public string Status { get; } = "ok";
-}
