@@ -1,3 +1,4 @@
+using SplitBatch.Panel;
 using System.Globalization;
 
 namespace SplitBatch.Numbers;

@@ -1,3 +1,4 @@
+using SplitBatch.Panel;
 
 namespace SplitBatch.Numbers;
 

@@ -150,6 +150,10 @@ public sealed partial class EveryMessageTests : IDisposable
         Assert.Equal("A number is missing.", problem);
     }
 
+    /// <summary>Files whose sentences are those of a write, or of a result, and no fault of a folder.</summary>
+    private static readonly string[] Elsewhere =
+        ["AppendLog", "LogSheet", "LogReceipt", "LogLock", "LogRow", "TrialFolderException", "RatingFile", "PanelRecord", "BallotImport"];
+
     [Fact]
     public void Every_message_of_a_check_is_asserted_by_some_test()
     {
@@ -158,13 +162,14 @@ public sealed partial class EveryMessageTests : IDisposable
         string[] sources =
         [
             .. new[] { "Checks", "Files", "Reading" }.SelectMany(room => Directory.EnumerateFiles(Path.Combine(repository, "src", "SplitBatch", "Trials", room), "*.cs"))
-                .Where(file => Path.GetFileName(file) is not ("AppendLog.cs" or "LogSheet.cs" or "LogReceipt.cs")),
+                .Where(file => !Elsewhere.Contains(Path.GetFileNameWithoutExtension(file))),
             Path.Combine(repository, "src", "SplitBatch", "Panel", "Serving", "ServingKey.cs"),
         ];
         var messages = sources.SelectMany(file => File.ReadLines(file).Where(line => !line.TrimStart().StartsWith("//", StringComparison.Ordinal)).SelectMany(line => Text().Matches(line).Select(text => (File: Path.GetFileName(file), Text: text.Groups[1].Value))))
             .Where(message => Sentence().IsMatch(message.Text)).Select(message => (message.File, Fixed: Hole().Split(message.Text).Select(part => part.Trim()).MaxBy(part => part.Length)!)).Where(message => message.Fixed.Length >= 12).Distinct().ToList();
         Assert.True(messages.Count > 60, $"Only {messages.Count} messages were found.");
-        Assert.Empty(messages.Where(message => !tests.Contains(message.Fixed, StringComparison.Ordinal)).Select(message => $"{message.File}: {message.Fixed}"));
+        var unasserted = string.Join("\n", messages.Where(message => !tests.Contains(message.Fixed, StringComparison.Ordinal)).Select(message => $"{message.File}: {message.Fixed}"));
+        Assert.True(unasserted.Length == 0, unasserted);
     }
 
     private void Says(string file, string message)
