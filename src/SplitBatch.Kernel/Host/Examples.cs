@@ -15,9 +15,9 @@ internal static partial class Examples
     public static string? For(string help)
     {
         var line = help.Split('\n').FirstOrDefault(text => text.Trim().Length > 0) ?? "";
-        return Words().Matches(line.Split('(') is [{ Length: > 0 } before, ..] ? before : line.TrimStart('(')).Select(match => match.Value)
+        return Words().Matches(line.Split('(') is [{ Length: > 0 } before, ..] ? before : line.TrimStart('(')).Select(Member)
             .Reverse()
-            .Concat(Words().Matches(line).Select(match => match.Value))
+            .Concat(Words().Matches(line).Select(Member))
             .Select(name => ByName.Value.GetValueOrDefault(name)).FirstOrDefault(text => text is not null);
     }
 
@@ -40,6 +40,9 @@ internal static partial class Examples
         return found;
     }
 
-    [GeneratedRegex(@"[A-Za-z_]\w*(\.[A-Za-z_]\w*)?")]
+    /// <summary>The type and the member at the end of a path that may start with rooms.</summary>
+    private static string Member(Match path) => string.Join('.', path.Value.Split('.').TakeLast(2));
+
+    [GeneratedRegex(@"[A-Za-z_]\w*(\.[A-Za-z_]\w*)*")]
     private static partial Regex Words();
 }
