@@ -16,7 +16,5 @@ public sealed record PlanChange(string What, string From, string To, DateTimeOff
         : "at a time that nobody recorded";
 
     /// <summary>For example <c>margin of panel main: 0.25 was changed to 0.3 at a time that nobody recorded</c>.</summary>
-    public override string ToString() => $"{What}: {Plain(From)} was changed to {Plain(To)} {WhenAndWhy}";
-
-    private static string Plain(string value) => value.Length == 0 ? "nothing" : value;
+    public override string ToString() => $"{What}: {From} was changed to {To} {WhenAndWhy}";
 }

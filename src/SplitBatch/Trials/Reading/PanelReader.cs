@@ -18,7 +18,7 @@ internal sealed class PanelReader(TrialFolder folder, FaultList faults, Func<str
     /// <param name="state">Seals and events.</param>
     public IReadOnlyList<PanelRecord> Read(IReadOnlyList<PanelSection> sections, PlanState state)
     {
-        var names = state.Chain.Latest is { } latest ? latest.Plan.Panels.Select(panel => panel.Name) : [];
+        var names = state.Chain.Seals.Reverse().SelectMany(seal => seal.Plan.Panels).Select(panel => panel.Name);
         var panels = names.Concat(sections.Select(section => section.Plan.Name)).Distinct(StringComparer.OrdinalIgnoreCase)
             .Select(name => ReadOne(name, sections.FirstOrDefault(section => SameName(section.Plan.Name, name)), state)).OfType<PanelRecord>().ToList();
         var deciding = DecidingBySeal(state, panels) ?? state.Now.Deciding;
@@ -42,7 +42,7 @@ internal sealed class PanelReader(TrialFolder folder, FaultList faults, Func<str
         var history = PanelHistory.Of(state.Chain, name, own.Ballots, state.Now);
         var custody = state.CustodyOf(name, history, () => Key(name));
         var plan = history.InForce is { } seal ? seal.Plan.Panel(name)! with { Declared = custody.Day } : section?.Plan;
-        if (plan is null) return null;
+        if (plan is null || (section is null && own.Ballots.Count == 0 && state.Chain.Latest!.Plan.Panel(name) is null)) return null;
         var serving = table(ServingKeyFile.NameOf(name)) is { } key ? ServingKeyFile.Read(key, plan.Seed, plan.Expected, plan.Attribute) : null;
         var codes = serving is not null ? CodeBook.Of(serving) : table(CodeBook.NameOf(name)) is { } coded ? CodeBook.Read(coded) : null;
         var record = new PanelRecord(plan, serving, own.Ballots) { BallotFiles = own.Files, Import = section?.Import, Custody = custody, Codes = codes };

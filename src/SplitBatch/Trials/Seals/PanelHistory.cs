@@ -23,8 +23,7 @@ internal sealed record PanelHistory(
     {
         if (chain.Latest is not { } latest) return new(null, [], [], [], null);
         var first = ballots.Min(ballot => ballot.When);
-        var inForce = chain.InForce(seal => seal.Plan.Panel(panel) is null
-            || (seal.BallotsOf(panel) == 0 && !(first is { } time && seal.IsCertainlyLaterThan(time))));
+        var inForce = chain.InForce(seal => seal.BallotsOf(panel) == 0 && !(first is { } time && seal.IsCertainlyLaterThan(time)));
         if (inForce?.Plan.Panel(panel) is null) return new(null, [], [], [], null);
         var open = PlanDifference.Between(latest.Plan, now).Where(difference => difference.Concerns(panel)).ToList();
         var (early, late) = (new List<PlanChange>(), new List<PlanChange>());
@@ -39,5 +38,7 @@ internal sealed record PanelHistory(
     }
 
     private static PlanChange ChangeOf(PlanDifference difference, Seal? seal) =>
-        new(difference.Name, difference.Before ?? "nothing", difference.After ?? "nothing", seal?.At, seal?.Because);
+        new(difference.Name, Shown(difference.Before), Shown(difference.After), seal?.At, seal?.Because);
+
+    private static string Shown(string? value) => string.IsNullOrEmpty(value) ? "nothing" : value;
 }

@@ -111,7 +111,21 @@ public class EveryEntryTests
         Assert.Equal(clean.Answer, recorded.Verdict().Answer);
         Assert.False(recorded.Verdict().KeptToPlan);
         AssertLeads(recorded.Verdict(), before, after, "on 2026-05-02 18:00 UTC, because: we thought again");
-        Assert.Contains(folder.Warnings(), text => text.Contains($"was changed from {Shown(before)} to {Shown(after)} after the first ballot, on 2026-05-02 18:00 UTC, because: we thought again.", StringComparison.Ordinal));
+        Assert.Contains(folder.Warnings(), text => text.Contains($"was changed from {Shown(before)} to {Shown(after)} after the first ballot, on 2026-05-02 18:00 UTC, because: we thought again. This departure goes before the result, which is a lead and not a test. The sealed plan decides.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_precision_that_the_lab_states_only_with_its_return_is_no_departure_of_the_panel()
+    {
+        using var folder = new SealedFolder();
+        folder.Edit("trial.json", "\"precision\": [ { \"analyte\": \"bitterness\", \"kind\": \"standard deviation\", \"condition\": \"repeatability\", \"value [BU]\": 0.7 } ],", "\"precision\": [],");
+        folder.Seal();
+        folder.Serve();
+        folder.Answer(right: 13);
+        folder.Edit("trial.json", "\"precision\": []", "\"precision\": [ { \"kind\": \"standard deviation\", \"condition\": \"repeatability\", \"value [BU]\": 0.7 } ]");
+        Assert.Contains(folder.Warnings(), text => text.Contains("It was said only after the plan was sealed, so what the lab's difference means was not fixed beforehand.", StringComparison.Ordinal));
+        Assert.Empty(folder.Open().Panel().Custody.Changes);
+        Assert.True(folder.Open().Verdict().KeptToPlan);
     }
 
     private static void AssertLeads(Verdict verdict, string before, string after, string when)

@@ -78,7 +78,7 @@ public class PanelLifeTests
         Assert.Equal(("ballots", "24", "8", Severity.Error), (departure.What, departure.Planned, departure.Done, departure.Severity));
         // 13.7 %: a look after each of 24 triangles, 5 % at each (exact path counting; the same value by R and by SciPy in tests/reference/methods).
         Assert.Equal(0.137, EarlyLooks.At(trial.Panel().Plan.Protocol, 0.05, [.. Enumerable.Range(1, 24)]).TrueAlpha, 3);
-        Assert.Contains("finds a false one in 14 % of panels, and not in 5 %", departure.Meaning, StringComparison.Ordinal);
+        Assert.Equal("The panel ended early. Whoever knows the count after each ballot and stops at the first difference finds a false one in 14 % of panels, and not in 5 %. Nobody can tell from outside why it ended, so the result is a lead to follow and not a test.", departure.Meaning);
         Assert.Contains(folder.Warnings(), text => text.StartsWith("ballots-main.csv: Panel main, ballots: planned 24, done 8.", StringComparison.Ordinal));
         Assert.Equal(new DateOnly(2026, 5, 2), trial.Panel().Custody.Closed);
     }
@@ -92,7 +92,7 @@ public class PanelLifeTests
         Assert.Equal(PanelAnswer.DifferenceShown, verdict.Answer);
         Assert.True(verdict.KeptToPlan);
         Assert.Equal(Severity.Warning, Assert.Single(verdict.Main!.Departures).Severity);
-        Assert.Contains("whatever the missing ones had answered, the result would be the same", verdict.Main!.Departures[0].Meaning, StringComparison.Ordinal);
+        Assert.Equal("Fewer came in than were sealed, and whatever the missing ones had answered, the result would be the same.", verdict.Main!.Departures[0].Meaning);
     }
 
     [Fact]
@@ -129,7 +129,7 @@ public class PanelLifeTests
         Assert.Equal((24, 12), (trial.Panel().Scored.Counted, trial.Panel().Scored.Correct));
         var departure = Assert.Single(trial.Verdict().Main!.Departures, departure => departure.What == "ballots");
         Assert.Equal(("24", "30", Severity.Error), (departure.Planned, departure.Done, departure.Severity));
-        Assert.Contains("The first 24 decide", departure.Meaning, StringComparison.Ordinal);
+        Assert.Equal("More came in than were sealed. The first 24 decide; more ballots until the count pleases show what is not there, so the result is a lead to follow and not a test.", departure.Meaning);
         Assert.False(trial.Verdict().KeptToPlan);
     }
 
@@ -168,7 +168,8 @@ public class PanelLifeTests
         folder.Answer(right: 18, of: 23);
         var trial = folder.Open();
         Assert.Equal((22, 18), (trial.Panel().Scored.Counted, trial.Panel().Scored.Correct));
-        Assert.Contains(trial.Verdict().Main!.Departures, departure => departure is { What: "close", Done: "1 ballot", Severity: Severity.Error });
+        var departure = Assert.Single(trial.Verdict().Main!.Departures, departure => departure is { What: "close", Done: "1 ballot", Severity: Severity.Error });
+        Assert.Equal("They came in when the count could be known and are not counted; so the result is a lead to follow and not a test.", departure.Meaning);
     }
 
     [Fact]
@@ -198,7 +199,7 @@ public class PanelLifeTests
         Assert.Equal(2, trial.Panel().Custody.Looks.Count);
         Assert.Equal("the host looked on 2026-05-02 18:00 UTC, with 20 ballots in, because: the room has to be left", trial.Panel().Custody.Looks[0]);
         Assert.False(trial.Verdict().KeptToPlan);
-        Assert.Contains(folder.Warnings(), text => text.StartsWith("panel-log.csv: Panel main: the host looked on 2026-05-02 18:00 UTC", StringComparison.Ordinal));
+        Assert.Contains("panel-log.csv: Panel main: the host looked on 2026-05-02 18:00 UTC, with 20 ballots in, because: the room has to be left. This departure goes before the result, which is a lead and not a test.", folder.Warnings());
         Assert.False(trial.LookEarly("main", "it is over").IsKept);
         Assert.Equal(2, folder.Open().Panel().Custody.Looks.Count);
     }
