@@ -209,17 +209,14 @@ def contributions(a, b, scale_grams):
 
 
 def critical(n, alpha, chance=1 / 3):
-    return next((c for c in range(n + 1) if stats.binom.sf(c - 1, n, chance) <= alpha), n + 1)
+    low_enough = np.flatnonzero(stats.binom.sf(np.arange(n + 1) - 1, n, chance) <= alpha)
+    return int(low_enough[0]) if low_enough.size else n + 1
 
 
 def most_for_margin(n, beta, margin, chance=1 / 3):
     """The largest count with a chance of at most beta if the margin were true; -1 for none."""
     right = margin + (1 - margin) * chance
-    largest = -1
-    for c in range(n + 1):
-        if stats.binom.cdf(c, n, right) > beta:
-            break
-        largest = c
+    largest = int(np.count_nonzero(stats.binom.cdf(np.arange(n + 1), n, right) <= beta)) - 1
     return largest if largest >= n * chance else -1
 
 
