@@ -90,7 +90,7 @@ public sealed class NewAndCheckTests : IDisposable
         await New();
         var (code, text) = await Run("check", Mine);
         Assert.Equal(0, code);
-        Assert.StartsWith("warning: trial.json, panels[0].declared: The plan of panel main is not declared", text, StringComparison.Ordinal);
+        Assert.StartsWith("warning: trial.json, panels[0].declared: The plan of panel main is not sealed yet.", text, StringComparison.Ordinal);
         Assert.Equal("mine: no fault, 1 warning. The trial can be used as it stands.", text.TrimEnd().Split('\n')[^1]);
     }
 

@@ -38,7 +38,7 @@ public sealed partial class UsWalkTests
         ];
         sheet.Add("batch-log.csv", [.. measured.SelectMany((line, index) => new[] { (Half: "A", Value: line[1]), (Half: "B", Value: line[2]) }.Select(half =>
             new[] { $"{index + 1}{half.Half}", "2026-03-14", "me", half.Half, line[0], half.Value, line[3], line[4] }))]);
-        sheet.Replace("trial.json", "\"name\": \"main\"", "\"declared\": \"2026-04-20\", \"name\": \"main\"");
+        await Walk.Call(0, "declare", walk.Folder, "--yes");
         await Walk.Call(0, "serve", walk.Folder);
         sheet.Add("ballots-main.csv", walk.Ballots(right: 11));
         Assert.Equal("mine: nothing wrong and nothing dubious.", (await Walk.Call(0, "check", walk.Folder)).Trim());

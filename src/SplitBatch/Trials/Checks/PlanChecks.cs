@@ -20,6 +20,10 @@ internal sealed class PlanNotSealed : ITrialCheck
             {
                 yield return facts.InPanel(panel, "declared", null, $"The plan of panel {panel.Name} was neither sealed nor declared: a result without a plan fixed beforehand is a lead to follow and not a test.", Accepted);
             }
+            else if (facts.Content.State.Chain.Seals.FirstOrDefault(seal => seal.Plan.Panel(panel.Name) is not null) is { } late)
+            {
+                yield return new Fault(late.File, $"The plan of panel {panel.Name} was sealed only after its first ballot, so nobody can check that it was fixed beforehand. If the ballots bear a wrong time, mend that.") { Accepted = Accepted, Severity = Severity.Warning };
+            }
             else if (first is { } time && DateOnly.FromDateTime(time.DateTime) is var served && served < panel.Plan.Declared)
             {
                 yield return facts.InPanel(panel, "declared", TrialFacts.Day(panel.Plan.Declared.Value), $"The plan of panel {panel.Name} was declared after its first ballot ({TrialFacts.Day(served)}), so its result is a lead to follow and not a test.", Accepted);

@@ -270,6 +270,17 @@ public class PanelLifeTests
     }
 
     [Fact]
+    public void A_plan_that_is_sealed_when_ballots_are_in_stays_not_sealed()
+    {
+        using var folder = new SealedFolder(SealedFolder.Plain);
+        folder.Write("serving-main.csv", Serving(folder));
+        folder.Answer(right: 13);
+        folder.Seal();
+        Assert.False(folder.Open().Panel().Custody.IsSealed);
+        Assert.Contains(folder.Warnings(), text => text.StartsWith("seal-1.json: The plan of panel main was sealed only after its first ballot, so nobody can check that it was fixed beforehand. If the ballots bear a wrong time, mend that.", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_folder_of_version_0_1_is_counted_as_before_and_called_not_sealed()
     {
         using var folder = new PanelFolder("triangle", 24);
