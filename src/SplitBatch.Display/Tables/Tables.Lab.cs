@@ -142,9 +142,6 @@ public static partial class Tables
             .ToTable();
     }
 
-    /// <summary>Where somebody can get hurt when bitterness is measured. The laboratory's own licensed practice and local rules come first.</summary>
-    public static Table LabCautions() => Table.Of(AbsorbanceReading.Cautions, "In the laboratory").Text("caution", caution => caution).ToTable();
-
     private static Table History<T>(LogHistory<T> history, string caption, Func<T, string> reads, Func<T, string> who)
         where T : class, ILogged => Table.Of(history.Corrections, caption)
             .Text("row", correction => correction.Old.Id)

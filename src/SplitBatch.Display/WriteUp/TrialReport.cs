@@ -107,9 +107,7 @@ public static class TrialReport
     {
         yield return new Heading("How to repeat it");
         yield return "Brew both halves from one wort, change the one variable, dose by the table above, and log both halves alike. Send both to one lab in one run under sample numbers. Declare the panel's plan before pouring, serve by the sealed key, and count by it.";
-        yield return new Callout(
-            "Cautions",
-            "Boiling wort scalds and foams over when hops go in. Kegs and bottles hold pressure. Solvent and acid belong in a laboratory with its own safety rules. Tasters are adults who are not pregnant, do not drive afterwards and take no medicine that alcohol reacts with; ask about allergies. Local law and licensed practice come first.");
+        foreach (var caution in Cautions.All) yield return new Callout(caution.Step, string.Join(" ", caution.Sentences));
         yield return new Heading("Data and method");
         if (trial.Lab.Results.Count > 0) yield return Tables.LabResults(trial.Lab);
         foreach (var panel in trial.Panels.Where(panel => panel.HasCount))

@@ -11,7 +11,7 @@ public sealed class SentenceExercise
 {
     private static readonly Dictionary<int, string> InWords = new()
     {
-        [7] = "seven", [15] = "fifteen", [20] = "twenty", [24] = "twenty-four", [60] = "sixty",
+        [8] = "eight", [15] = "fifteen", [18] = "eighteen", [20] = "twenty", [24] = "twenty-four", [60] = "sixty",
     };
 
     private readonly Lazy<PanelReading> reading;

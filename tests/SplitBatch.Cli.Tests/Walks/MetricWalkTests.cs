@@ -17,7 +17,7 @@ public sealed partial class MetricWalkTests
         using var walk = new Walk();
         await Walk.Call(
             0, "new", walk.Folder, "--title", "Pale ale: first wort or 60 minutes?", "--variable", "moment of the bittering addition", "--half-a", "60 minutes",
-            "--half-b", "first wort", "--decimals", "comma", "--volume", "20", "--gravity", "1,050", "--tasters", "24", "--margin", "0,40", "--yes");
+            "--half-b", "first wort", "--decimals", "comma", "--volume", "20", "--gravity", "1,050", "--tasters", "24", "--margin", "0,40", "--allergens", "none but barley", "--yes");
 
         // From the first minute every notebook runs, and says what is not there yet.
         Assert.Matches("2-hop-charges: [0-9]+ cells in [0-9.]+ s, [0-9]+ waiting for data\n(.*\n)*[0-9]+ cells wait for data that are not there yet; each page says what is missing and which step makes it.", await walk.RunNotebooks());

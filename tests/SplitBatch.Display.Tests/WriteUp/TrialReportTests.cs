@@ -18,7 +18,7 @@ public class TrialReportTests
 
     private static readonly Lazy<Document> Stout = new(() => TrialReport.Of(Trial.Open(Demo("stout-early-or-late"))));
 
-    private static readonly Lazy<Document> Lager = new(() => TrialReport.Of(Trial.Open(Demo("lager-first-wort"))));
+    private static readonly Lazy<Document> Lager = new(() => TrialReport.Of(Trial.Open(Demo("lager-one-rest-or-two"))));
 
     [Fact]
     public void The_three_differ_where_they_should()

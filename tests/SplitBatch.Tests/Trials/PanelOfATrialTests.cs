@@ -252,9 +252,9 @@ public class PanelOfATrialTests
     [Fact]
     public void Panels_with_repeats_stand_beside_the_others_and_are_not_added_to_them()
     {
-        var repeats = new PanelCount("club", Protocol.Triangle, 10, 8) { Repeats = [new(5, 5), new(5, 3)] };
+        var repeats = new PanelCount("club", Protocol.Triangle, 16, 11) { Repeats = [new(4, 4), new(4, 4), new(4, 2), new(4, 1)] };
         var forest = Forest.Of([new PanelCount("main", Protocol.Triangle, 24, 11), repeats]);
-        Assert.True(forest.Rows[1].DPrime.Interval.Low < DPrimeEstimate.Of(Protocol.Triangle, 10, 8).Interval.Low);
+        Assert.True(forest.Rows[1].DPrime.Interval.Low < DPrimeEstimate.Of(Protocol.Triangle, 16, 11).Interval.Low);
         Assert.Contains("not new tasters", Assert.Throws<ArgumentException>(forest.Combine).Message, StringComparison.Ordinal);
     }
 }

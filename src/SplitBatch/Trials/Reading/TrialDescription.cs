@@ -1,5 +1,6 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
+using SplitBatch.Panel.Serving;
 using SplitBatch.Trials.Files;
 using SplitBatch.Trials.Seals;
 
@@ -46,6 +47,9 @@ public sealed record TrialDescription
     /// <summary>The day of the brew, as planned or as it was; null when trial.json does not say.</summary>
     public DateOnly? BrewDay { get; init; }
 
+    /// <summary>What in the beers may harm somebody; null while it has not been said, and then no sheet is printed.</summary>
+    public Allergens? Allergens { get; init; }
+
     /// <summary>Whether the trial is an example with invented data.</summary>
     public bool Invented { get; init; }
 
@@ -72,6 +76,7 @@ public sealed record TrialDescription
         var follows = json.Texts("follows from the variable");
         var hopVariable = json.OptionalOneOf("hop variable", HopDifferences);
         var brewDay = json.OptionalDate("brew day");
+        var allergens = json.Texts("allergens") is { Count: > 0 } words ? json.Make("allergens", () => Allergens.Of(words)) : null;
         var invented = json.Flag("invented");
         var units = json.OptionalOneOf("units", Systems) ?? UnitSystem.Metric;
         var decimals = json.OptionalOneOf("decimals", Marks);
@@ -84,6 +89,7 @@ public sealed record TrialDescription
             HopVariable = hopVariable,
             Target = target is { } value ? BitternessUnits.From(value) : null,
             BrewDay = brewDay,
+            Allergens = allergens,
             Invented = invented,
             Units = units,
             Decimals = decimals,

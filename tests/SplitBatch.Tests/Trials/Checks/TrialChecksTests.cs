@@ -23,11 +23,12 @@ public sealed class TrialChecksTests : IDisposable
 
     private void Write(string file, string text) => File.WriteAllText(Path.Combine(folder.FullName, file), text);
 
-    private void Describe(string panel = Panel, string samples = """{ "S1": "A", "S2": "B" }""", string precision = """[ { "kind": "standard deviation", "condition": "repeatability", "value [BU]": 0.6 } ]""") =>
+    private void Describe(string panel = Panel, string samples = """{ "S1": "A", "S2": "B" }""", string precision = """[ { "kind": "standard deviation", "condition": "repeatability", "value [BU]": 0.6 } ]""", string allergens = "\"allergens\": [\"none but barley\"],") =>
         Write("trial.json", $$"""
             {
               "title": "Cones or pellets?", "question": "Can tasters tell?", "variable": "hop form",
               "beers": { "A": "cones", "B": "pellets" },
+              {{allergens}}
               "kettle": { "volume [L]": 20, "gravity [SG]": 1.050 },
               "lab": { "samples": {{samples}}, "precision": {{precision}} },
               "panels": [ {{panel}} ]
@@ -70,6 +71,13 @@ public sealed class TrialChecksTests : IDisposable
     {
         Write("ballots-main.csv", "taster,answer,when\nT01,123,2026-04-21 20:10\n");
         Warns("trial.json, panels[0].declared = \"2026-04-20\": The plan of panel main was not sealed before its first ballot, so nobody can check that it was fixed beforehand. Accepted: a plan that is sealed before the first cup is poured (splitbatch declare, or trial.Seal()).");
+    }
+
+    [Fact]
+    public void Allergens_that_nobody_has_named()
+    {
+        Describe(allergens: "");
+        Warns("trial.json, allergens: The trial does not say which allergens are in the beers, so its briefing and ballots are not printed. Accepted: a list of barley, wheat, rye, oats, spelt, lactose, nuts, sulphite, fish finings, fruit, none but barley, other: and the name. Name what is in either beer, in one list for both; it does not say which beer is which.");
     }
 
     [Fact]
