@@ -45,7 +45,14 @@ public sealed record PanelEvent(string Id, PanelEventKind Kind, string Panel, Da
     public string Because { get; init; } = "";
 
     /// <summary>Adds the event to the log of a trial folder. Adding the same again is harmless.</summary>
-    internal void Append(TrialFolder folder) => new AppendLog(folder.Path, Log).Append(new Dictionary<string, string>
+    internal void Append(TrialFolder folder)
+    {
+        NewFile.Reached?.Invoke("logging");
+        new AppendLog(folder.Path, Log).Append(Cells());
+        NewFile.Reached?.Invoke("logged");
+    }
+
+    private Dictionary<string, string> Cells() => new()
     {
         ["id"] = Id,
         ["when"] = When.ToString(Moment, CultureInfo.InvariantCulture),
@@ -57,7 +64,7 @@ public sealed record PanelEvent(string Id, PanelEventKind Kind, string Panel, Da
         ["seal"] = Seal?.Digits ?? "",
         ["who"] = Who,
         ["because"] = Because,
-    });
+    };
 
     /// <summary>Every event of a log, corrected rows too: what happened is not undone by a later row.</summary>
     internal static IReadOnlyList<PanelEvent> Read(CsvTable table)
