@@ -1,6 +1,8 @@
 using System.Globalization;
 using SplitBatch.Bitterness;
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Findings;
+using SplitBatch.Lab;
 using SplitBatch.Trials;
 
 namespace SplitBatch.Display.WriteUp;
@@ -38,7 +40,7 @@ public static class TrialReport
 
     private static IEnumerable<Block> Opening(Trial trial, Verdict verdict)
     {
-        yield return new Callout("Verdict", verdict.Headline);
+        yield return new Callout("Verdict") { Claims = [verdict.HeadlineClaim] };
         yield return new Heading("The question");
         yield return trial.Question;
         if (trial.Description.Why.Length > 0) yield return trial.Description.Why;
@@ -62,8 +64,8 @@ public static class TrialReport
     {
         if (verdict.Evidence.Doses is not { } doses || doubt is null) yield break;
         yield return new Heading("The two charges");
-        yield return new Claims(Of(verdict, "dose."));
-        yield return Charts.Charges(doses);
+        yield return new Claims(verdict.About(Subject.Doses));
+        yield return Charts.Charges(doses).ReadAs(verdict.About(Subject.Doses));
         yield return Tables.Charges(doses) with { Caption = $"What was weighed, and its worth by {doses.A.Estimate.Model.Name}'s formula" };
         yield return Tables.WhatComesWithIt(doses);
         yield return new Heading("How sure the doses are", 3);
@@ -79,8 +81,8 @@ public static class TrialReport
     {
         if (verdict.Evidence.Bitterness is not { } bitterness) yield break;
         yield return new Heading("What the lab measured");
-        yield return new Claims(Of(verdict, "lab."));
-        yield return Charts.LabDifference(bitterness);
+        yield return new Claims(verdict.About(Subject.Lab));
+        yield return Charts.LabDifference(bitterness).ReadAs(verdict.Findings.Where(finding => finding is LabMeans or LabDifference).Select(Claim.Of));
         yield return Tables.Lab(trial.Lab.CompareAll());
         if (Tables.Outliers(trial.Lab) is { Rows.Count: > 0 } replicates) yield return replicates;
         if (Tables.History(trial.Lab) is { Rows.Count: > 0 } corrections) yield return corrections;
@@ -132,7 +134,4 @@ public static class TrialReport
         var seeds = string.Join(", ", trial.Panels.Select(panel => string.Create(CultureInfo.InvariantCulture, $"{panel.Name} {(panel.Serving?.Seed ?? panel.Plan.Seed) switch { { } seed => seed, null => "in its key" }}")));
         return $"Made with SplitBatch {version}." + (seeds.Length > 0 ? $" Seeds of the serving plans: {seeds}." : "");
     }
-
-    private static IEnumerable<Claim> Of(Verdict verdict, string prefix) =>
-        verdict.Claims.Where(claim => claim.Id.StartsWith(prefix, StringComparison.Ordinal));
 }

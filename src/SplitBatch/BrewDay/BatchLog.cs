@@ -36,7 +36,11 @@ public sealed class BatchLog
     /// <summary>The two halves compared line by line.</summary>
     /// <param name="variable">Quantities that the trial changes on purpose.</param>
     /// <param name="expected">Quantities that ought to be there; <see cref="ParityCheck.Expected"/> if null.</param>
-    public ParityCheck Parity(IEnumerable<string>? variable = null, IEnumerable<string>? expected = null) => new(this, variable, expected);
+    public ParityCheck Parity(IEnumerable<string>? variable = null, IEnumerable<string>? expected = null) => new(this, new("", variable ?? []), expected);
+
+    /// <summary>The two halves compared line by line.</summary>
+    /// <param name="changed">What the trial changes on purpose.</param>
+    public ParityCheck Parity(ChangedQuantities changed) => new(this, changed ?? throw new ArgumentNullException(nameof(changed)), null);
 
     /// <summary>How much there is, in a line.</summary>
     public override string ToString() =>

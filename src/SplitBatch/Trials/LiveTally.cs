@@ -50,7 +50,7 @@ public sealed record LiveTally
     public bool IsOver => Panel.Serving is not null && Panel.Ballots.Count > 0 && (PourOn is { } on ? !on : IsComplete || Panel.Custody.Closed is not null);
 
     /// <summary>What the panel found; null while it is not over, or where no ballot can be counted.</summary>
-    public PanelFinding? Verdict => IsOver && Panel.HasCount ? Panel.Finding : null;
+    public CountedPanel? Verdict => IsOver && Panel.HasCount ? Panel.Finding : null;
 
     /// <summary>What it would cost to stop at the first difference, looking after every ballot; null for a protocol without a known guessing chance, and for a sequential panel, whose lines allow for its looks.</summary>
     public EarlyLooks? IfStoppedEarly => Panel.Plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed }

@@ -41,7 +41,7 @@ public class ChartsTests
         Charts.PowerCurve(new PanelPlan(Protocol.Triangle, 24)),
         Charts.PowerCurve(new PanelPlan(Protocol.DuoTrio, 200) { Margin = 0.1 }),
         Charts.Discriminators(PanelReading.Of(Protocol.Triangle, 24, 11, 0.3), "main"),
-        Charts.Discriminators([("main", DifferenceTest.Of(Protocol.Triangle, 24, 11)), ("second panel at the brewery", DifferenceTest.Of(Protocol.Tetrad, 40, 30))], 0.3),
+        Charts.Discriminators([("main", PanelReading.Of(Protocol.Triangle, 24, 11, 0.3)), ("second panel at the brewery", PanelReading.Of(Protocol.Tetrad, 40, 30, 0.3))]),
         Charts.LabDifference(LabComparison.Compare(Precision.Limit95(2.0, PrecisionCondition.Repeatability), [30.1, 31.0], [33.9, 34.4])),
         Charts.EstimateComparison(Match),
         Charts.UncertaintyContributions(Doubt),

@@ -36,7 +36,7 @@ public sealed class LiveTallyTests : IDisposable
         var last = trial.Enter(sets[^1].Taster, BallotWriter.AnswerOf(sets[^1]));
         Assert.True(last.IsComplete);
         Assert.Equal(PanelReading.Of(Protocol.Triangle, 24, 8, 0.30, 0.05, 0.10).Answer, last.Verdict!.Answer);
-        Assert.StartsWith("All 24 ballots are in. 8 right of 24", last.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("All 24 ballots are in. 24 blind sets were tasted by the triangle protocol, each by another person, and 8 answers were right", last.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public sealed class LiveTallyTests : IDisposable
         Assert.Equal(PanelAnswer.DifferenceShown, tally.Verdict!.Answer);
         Assert.Equal(Trial.Open(trial.Folder.Path).Panel("main").Sequential!.Tasters, tally.Answered);
         Assert.InRange(tally.Answered, 3, 20);
-        Assert.StartsWith($"The panel is over after {tally.Answered} of 60 ballots. {tally.Answered} right of {tally.Answered}: a difference is shown, and the panel stops.", tally.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith($"The panel is over after {tally.Answered} of 60 ballots. {tally.Answered} blind sets were tasted one after another by the triangle protocol, each by another person, and {tally.Answered} answers were right", tally.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

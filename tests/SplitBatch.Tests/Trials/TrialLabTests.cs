@@ -54,7 +54,7 @@ public sealed class TrialLabTests : IDisposable
         trial = trial.LogBrew(entries).LogBrew(entries);
         Assert.Equal("fermentation temperature", Assert.Single(trial.Parity.Confounds).Quantity);
         var limit = Assert.Single(trial.Verdict().Limitations, claim => claim.Id == "limit.confound.fermentation temperature");
-        Assert.Equal("The fermentation temperature was 19 ± 0.2 °C in A and 20.5 ± 0.2 °C in B, 1.5 °C apart, more than the instruments' uncertainty explains (0.28 °C): a confound.", limit.Sentence);
+        Assert.Equal("The fermentation temperature was 19 ± 0.2 °C in half A and 20.5 ± 0.2 °C in half B, 1.50 °C apart, more than the 0.28 °C that the instruments' uncertainty explains: a confound.", limit.Sentence);
         Assert.Equal(["batch-log.csv, id 21", "batch-log.csv, id 22"], limit.Sources);
         var unmeasured = Assert.Single(trial.Verdict().Limitations, claim => claim.Id == "limit.unmeasured").Sentence;
         Assert.Contains("colour", unmeasured, StringComparison.Ordinal);
@@ -128,7 +128,7 @@ public sealed class TrialLabTests : IDisposable
         var claims = trial.Verdict().Claims.Where(claim => claim.Id.StartsWith("lab.outlier.", StringComparison.Ordinal)).ToList();
         Assert.Equal(2, claims.Count);
         Assert.StartsWith("In sample P-31, 30.5 BU of bitterness is an outlier (Grubbs, one value: 1.499; critical 1.481 at 5 % and 1.496 at 1 %).", claims[0].Sentence, StringComparison.Ordinal);
-        Assert.Contains(trial.Verdict().Claims, claim => claim.Id == "lab.range.1" && claim.Sentence.StartsWith("In sample P-31, 4 replicates of bitterness span 10.4 BU, more than the 1.453", StringComparison.Ordinal));
+        Assert.Contains(trial.Verdict().Claims, claim => claim.Id == "lab.range.1" && claim.Sentence.StartsWith("In sample P-31, 4 replicates of bitterness span 10.4 BU, more than the 1.5 BU that the stated repeatability allows", StringComparison.Ordinal));
 
         trial = trial.CorrectReturn("204/P-31/bitterness/3", 20.5, "misprint, confirmed by the lab");
         Assert.DoesNotContain(trial.Lab.Outliers(Analyte.Bitterness), one => one.IsFlagged);

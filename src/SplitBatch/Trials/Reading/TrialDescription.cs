@@ -1,5 +1,6 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
+using SplitBatch.BrewDay;
 using SplitBatch.Panel.Serving;
 using SplitBatch.Trials.Files;
 using SplitBatch.Trials.Seals;
@@ -34,6 +35,9 @@ public sealed record TrialDescription
 
     /// <summary>Quantities of the batch log that differ because of the variable, and so are no confound.</summary>
     public IReadOnlyList<string> FollowsFromVariable { get; init; } = [];
+
+    /// <summary>The quantities that the trial changes on purpose: the variable itself, and what follows from it.</summary>
+    public ChangedQuantities Changed => new(Variable, FollowsFromVariable);
 
     /// <summary>In what the hop lots differ on purpose, or null when the variable is no difference between lots.</summary>
     public HopDifference? HopVariable { get; init; }
