@@ -90,7 +90,7 @@ public sealed record ListedTrial(string Folder, string Question, TrialStage Stag
             : trial.Panels.Any(panel => panel.Codes is not null) ? TrialStage.Open
             : trial.LatestSeal is not null ? TrialStage.Sealed
             : TrialStage.Draft;
-        return new(trial.Folder.Name, trial.Question, stage, trial.Plan.Chain.Seals.FirstOrDefault()?.Fingerprint, counted ? trial.Verdict().Headline : "");
+        return new(trial.Folder.Name, trial.Question, stage, (trial.Plan.Chain.Seals is [{ } first, ..] ? first.Fingerprint : null), counted ? trial.Verdict().Headline : "");
     }
 
     /// <summary>One line.</summary>

@@ -42,6 +42,15 @@ public sealed record PanelPractice(Protocol Protocol, int Tasters, int Sets)
 /// <param name="Severity">An error where the planned conclusion cannot be drawn any more.</param>
 public sealed record Departure(string What, string Planned, string Done, string Meaning, Severity Severity)
 {
+    /// <summary>Which kind of departure, where a headline has words of its own for it.</summary>
+    public DepartureKind Kind { get; init; }
+
+    /// <summary>When a sealed entry was changed, and why; empty for other departures.</summary>
+    public string WhenAndWhy { get; init; } = "";
+
+    /// <summary>How often stopping when one likes finds a difference that is not there; null where that is not the point, or not known.</summary>
+    public double? FalselyShown { get; init; }
+
     internal static IReadOnlyList<Departure> Between(PanelPlan plan, PanelPractice practice)
     {
         ArgumentNullException.ThrowIfNull(practice);
@@ -119,4 +128,32 @@ public sealed record Departure(string What, string Planned, string Done, string 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+}
+
+/// <summary>Departures of a sealed plan that go before the result.</summary>
+public enum DepartureKind
+{
+    /// <summary>Any other.</summary>
+    Other,
+
+    /// <summary>A sealed entry was changed after the first ballot.</summary>
+    ChangedTooLate,
+
+    /// <summary>Seal or key are not what they were.</summary>
+    Broken,
+
+    /// <summary>The count was looked at before the close.</summary>
+    LookedAt,
+
+    /// <summary>The panel ended before all sealed ballots were in.</summary>
+    EndedEarly,
+
+    /// <summary>More ballots came in than were sealed.</summary>
+    TooMany,
+
+    /// <summary>Ballots came in after the close.</summary>
+    AfterTheClose,
+
+    /// <summary>The panel that was sealed to decide is not counted.</summary>
+    AnotherPanel,
 }

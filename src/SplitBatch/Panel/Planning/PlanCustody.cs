@@ -64,17 +64,17 @@ public sealed record PlanCustody
     {
         foreach (var change in Changes)
         {
-            yield return new(change.What, change.From, change.To, $"It was changed after the first ballot, {change.WhenAndWhy}, so the result is a lead to follow and not a test; the sealed plan computes the verdict.", Severity.Error);
+            yield return new(change.What, change.From, change.To, $"It was changed after the first ballot, {change.WhenAndWhy}, so the result is a lead to follow and not a test; the sealed plan computes the verdict.", Severity.Error) { Kind = DepartureKind.ChangedTooLate, WhenAndWhy = change.WhenAndWhy };
         }
 
         foreach (var problem in Breaks)
         {
-            yield return new("seal", "as it was sealed", "changed", $"{problem} Nobody can say any more what was fixed beforehand, so the result is a lead to follow and not a test.", Severity.Error);
+            yield return new("seal", "as it was sealed", "changed", $"{problem} Nobody can say any more what was fixed beforehand, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.Broken };
         }
 
         foreach (var look in Looks)
         {
-            yield return new("looks", "none before the close", look, "Looking early with the choice to stop raises the chance of a false difference above alpha, so the result is a lead to follow and not a test.", Severity.Error);
+            yield return new("looks", "none before the close", look, "Looking early with the choice to stop raises the chance of a false difference above alpha, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.LookedAt };
         }
     }
 }

@@ -16,13 +16,13 @@ internal sealed class PlanNotSealed : ITrialCheck
         foreach (var panel in facts.Content.Panels.Where(panel => !panel.Custody.IsSealed))
         {
             var first = panel.Ballots.Min(ballot => ballot.When);
-            if (panel.Ballots.Count > 0 && panel.Plan.Declared is null)
-            {
-                yield return facts.InPanel(panel, "declared", null, $"The plan of panel {panel.Name} was neither sealed nor declared: a result without a plan fixed beforehand is a lead to follow and not a test.", Accepted);
-            }
-            else if (facts.Content.State.Chain.Seals.FirstOrDefault(seal => seal.Plan.Panel(panel.Name) is not null) is { } late)
+            if (facts.Content.State.Chain.Seals.FirstOrDefault(seal => seal.Plan.Panel(panel.Name) is not null) is { } late)
             {
                 yield return new Fault(late.File, $"The plan of panel {panel.Name} was sealed only after its first ballot, so nobody can check that it was fixed beforehand. If the ballots bear a wrong time, mend that.") { Accepted = Accepted, Severity = Severity.Warning };
+            }
+            else if (panel.Ballots.Count > 0 && panel.Plan.Declared is null)
+            {
+                yield return facts.InPanel(panel, "declared", null, $"The plan of panel {panel.Name} was neither sealed nor declared: a result without a plan fixed beforehand is a lead to follow and not a test.", Accepted);
             }
             else if (first is { } time && DateOnly.FromDateTime(time.DateTime) is var served && served < panel.Plan.Declared)
             {

@@ -15,19 +15,19 @@ internal static class PanelEnding
     {
         if (counted.Late > 0)
         {
-            yield return new("close", "no ballot after it", Ballots(counted.Late), $"They came in when the count could be known and are not counted; {Lead}.", Severity.Error);
+            yield return new("close", "no ballot after it", Ballots(counted.Late), $"They came in when the count could be known and are not counted; {Lead}.", Severity.Error) { Kind = DepartureKind.AfterTheClose };
         }
 
         if (counted.Extra > 0)
         {
-            yield return new("ballots", Whole(plan.Sets), Whole(plan.Sets + counted.Extra), Invariant($"More came in than were sealed. The first {plan.Sets} decide; more ballots until the count pleases show what is not there, {Lead}."), Severity.Error);
+            yield return new("ballots", Whole(plan.Sets), Whole(plan.Sets + counted.Extra), Invariant($"More came in than were sealed. The first {plan.Sets} decide; more ballots until the count pleases show what is not there, {Lead}."), Severity.Error) { Kind = DepartureKind.TooMany };
         }
 
         var missing = Missing(plan, counted.Panel);
         if (plan.Stopping != StoppingRule.Fixed || missing == 0) yield break;
         yield return StandsWhateverIsMissing(plan, counted.Panel, missing)
             ? new("ballots", Whole(plan.Sets), Whole(plan.Sets - missing), "Fewer came in than were sealed, and whatever the missing ones had answered, the result would be the same.", Severity.Warning)
-            : new("ballots", Whole(plan.Sets), Whole(plan.Sets - missing), $"The panel ended early.{Price(plan)} Nobody can tell from outside why it ended, {Lead}.", Severity.Error);
+            : new("ballots", Whole(plan.Sets), Whole(plan.Sets - missing), $"The panel ended early.{Price(plan)} Nobody can tell from outside why it ended, {Lead}.", Severity.Error) { Kind = DepartureKind.EndedEarly, FalselyShown = FalselyShown(plan) };
     }
 
     /// <summary>Sets that were sealed and gave no ballot.</summary>
@@ -36,15 +36,19 @@ internal static class PanelEnding
     /// <summary>Whether every number of right answers among the missing gives the same answer as the count; then it does not matter why they are missing.</summary>
     private static bool StandsWhateverIsMissing(PanelPlan plan, ScoredPanel panel, int missing)
     {
-        if (!plan.Protocol.HasKnownChance || plan.Replicates > 1 || panel.Counted == 0) return false;
         var answered = panel.Ballots.Count(ballot => ballot.IsCounted);
-        var answer = PanelReading.Of(plan.Protocol, panel.Counted, panel.Correct, plan.Margin, plan.Alpha, plan.Beta).Answer;
-        return Enumerable.Range(0, missing + 1).All(right =>
-            PanelReading.Of(plan.Protocol, answered + missing, panel.Correct + right, plan.Margin, plan.Alpha, plan.Beta).Answer == answer);
+        if (!plan.Protocol.HasKnownChance || plan.Replicates > 1 || answered == 0) return false;
+        var rules = new PanelRules(plan.Protocol, DeclaredMargin.OfShare(plan.Margin)) { Alpha = plan.Alpha, Beta = plan.Beta };
+        var answer = PanelDecision.Of(rules, PanelResult.Of(panel.Counted, panel.Correct)).Answer;
+        return PanelDecision.Of(rules, PanelResult.Of(answered, panel.Correct, missing)).Ballots!.IfRight.All(other => other == answer);
     }
 
-    private static string Price(PanelPlan plan) => !plan.Protocol.HasKnownChance || plan.Replicates > 1 ? "" : Invariant(
-        $" Whoever knows the count after each ballot and stops at the first difference finds a false one in {Counts.Percent(EarlyLooks.At(plan.Protocol, plan.Alpha, [.. Enumerable.Range(1, plan.Tasters)]).TrueAlpha)} of panels, and not in {Counts.Percent(plan.Alpha)}.");
+    private static double? FalselyShown(PanelPlan plan) =>
+        plan.Protocol.HasKnownChance && plan.Replicates == 1 ? EarlyLooks.At(plan.Protocol, plan.Alpha, [.. Enumerable.Range(1, plan.Tasters)]).TrueAlpha : null;
+
+    private static string Price(PanelPlan plan) => FalselyShown(plan) is { } price
+        ? Invariant($" Whoever knows the count after each ballot and stops at the first difference finds a false one in {Counts.Percent(price)} of panels, and not in {Counts.Percent(plan.Alpha)}.")
+        : "";
 
     private static string Ballots(int number) => number == 1 ? "1 ballot" : $"{Whole(number)} ballots";
 

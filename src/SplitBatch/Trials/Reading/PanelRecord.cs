@@ -163,7 +163,7 @@ public sealed class PanelRecord
     /// <summary>What the verdict takes from this panel.</summary>
     internal CountedPanel Finding => new(Plan, Decision, Departures, Remarks)
     {
-        Standing = Plan.Declared is not { } declared ? PlanStanding.NotDeclared : Scored.Practice.Served < declared ? PlanStanding.DeclaredAfterServing : PlanStanding.Declared,
+        Standing = Custody.IsSealed ? PlanStanding.Sealed : Plan.Declared is not { } declared ? PlanStanding.NotDeclared : Scored.Practice.Served < declared ? PlanStanding.DeclaredAfterServing : PlanStanding.Declared,
         People = Sequential?.Tasters ?? Scored.Practice.Tasters,
         Sets = Sequential?.Tasters ?? Scored.Counted,
         Right = Sequential?.Correct ?? Scored.Correct,
