@@ -1,10 +1,11 @@
 using System.Globalization;
 using SplitBatch.Proof.Fuzz;
+using SplitBatch.Proof.Sealed;
 using SplitBatch.Proof.TruthTable;
 
 namespace SplitBatch.Proof;
 
-/// <summary>The long runs: <c>truth-table</c> and <c>fuzz</c>.</summary>
+/// <summary>The long runs: <c>truth-table</c>, <c>sealed</c> and <c>fuzz</c>.</summary>
 internal static class Program
 {
     public static async Task<int> Main(string[] args)
@@ -17,6 +18,10 @@ internal static class Program
                 var (panels, brews, whole) = (Task.Run(() => PanelTable.Run(trials, 2026)), Task.Run(() => BrewTally.Run(trials, 2026)), Task.Run(() => WholeTrial.Run(trials, 2026)));
                 Console.Write(Report.Of(await panels, await brews, await whole, 2026, $"dotnet run -c Release --project tests/SplitBatch.Proof -- truth-table {trials}"));
                 return 0;
+            case ["sealed", .. var options]:
+                int each = options is [var some, ..] ? int.Parse(some, CultureInfo.InvariantCulture) : 10_000;
+                Console.Write(CheatTable.Report(CheatTable.Run(each, 2026), $"dotnet run -c Release --project tests/SplitBatch.Proof -- sealed {each}"));
+                return 0;
             case ["fuzz", .. var options]:
                 int cases = options is [var many, ..] ? int.Parse(many, CultureInfo.InvariantCulture) : 100_000;
                 int seed = options is [_, var first, ..] ? int.Parse(first, CultureInfo.InvariantCulture) : 1;
@@ -27,6 +32,7 @@ internal static class Program
                 return finds.Count == 0 ? 0 : 1;
             default:
                 Console.Error.WriteLine("truth-table [trials]    prints the truth table, 10000 trials a cell unless told otherwise");
+                Console.Error.WriteLine("sealed [trials]    what becomes of false claims under sealed plans, 10000 trials a row unless told otherwise");
                 Console.Error.WriteLine("fuzz [cases] [seed] [target]    spoils inputs, 100000 unless told otherwise");
                 return 2;
         }

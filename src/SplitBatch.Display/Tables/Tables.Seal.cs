@@ -31,9 +31,8 @@ public static partial class Tables
             yield break;
         }
 
-        yield return ("sealed", $"{custody.SealedAt!.Value.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture)} ({custody.Seal})");
-        yield return ("fingerprint, to read aloud", custody.Fingerprint!);
-        yield return ("fingerprint, SHA-256", custody.Digits!);
+        yield return ("sealed", $"{custody.SealedAt!.Value.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture)} ({custody.Seal}), fingerprint {custody.Fingerprint}");
+        yield return ("SHA-256", custody.Digits!);
         yield return ("published", custody.Published is { } where ? $"by the author's word: {where}" : "the author does not say that it was");
         if (custody.Timestamp is { } stamp) yield return ("trusted clock", stamp);
         foreach (var change in custody.Amendments) yield return ("amended before the first ballot", change.ToString());

@@ -16,7 +16,7 @@ internal static class HeadlinePhrases
 
     public static Sentence Of(TrialHeadline finding)
     {
-        if (finding.Departures.Count > 0 && finding.Answer != HeadlineAnswer.BelowChance) return AfterDepartures(finding);
+        if (finding.Departures.Count > 0) return AfterDepartures(finding);
         var full = Sentence.Join(Question(finding), Answer(finding), Otherwise(finding), Limit(finding));
         return Words(full) <= MostWords ? full : Sentence.Join(Question(finding), Answer(finding), Limit(finding));
     }
@@ -97,7 +97,7 @@ internal static class HeadlinePhrases
 
     private static Sentence Limit(TrialHeadline finding) => finding.Answer is HeadlineAnswer.NoPanel or HeadlineAnswer.UnderWay or HeadlineAnswer.BelowChance
         ? Sentence.Empty
-        : finding.Plan is { Standing: not PlanStanding.Sealed } ? Sentence.Of($"One batch of each; the plan was not sealed.")
+        : finding.Plan is { Standing: PlanStanding.Declared } ? Sentence.Of($"One batch of each; the plan was not sealed.")
         : Sentence.Of($"One batch of each.");
 
     private static Printed Margin(TrialHeadline finding) => Printed.ChosenPercent(finding.Plan!.Margin);

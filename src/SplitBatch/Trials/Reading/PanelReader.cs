@@ -31,7 +31,7 @@ internal sealed class PanelReader(TrialFolder folder, FaultList faults, Func<str
         .. from section in sections
            orderby SameName(section.Plan.Name, state.Now.Deciding) ? 0 : 1
            let key = Quietly(ServingKeyFile.NameOf(section.Plan.Name))
-           let serving = key is null ? null : ServingKeyFile.Read(key, section.Plan.Seed, section.Plan.Expected, section.Plan.Attribute)
+           let serving = key is null ? null : InDirection(ServingKeyFile.Read(key), section.Plan)
            let own = ballots.GetValueOrDefault(section.Plan.Name)
            select new PanelRecord(section.Plan with { Declared = null }, serving, own?.Ballots ?? []) { BallotFiles = own?.Files ?? [], Import = section.Import },
     ];
@@ -65,6 +65,19 @@ internal sealed class PanelReader(TrialFolder folder, FaultList faults, Func<str
             RatingsLeftOut = [.. leftOut.Distinct()],
             CommentsGiven = comments,
         };
+    }
+
+    /// <summary>A key read in the direction that a plan now asks in; null where its cups were not poured for that.</summary>
+    private static ServingPlan? InDirection(ServingPlan? key, PanelPlan plan)
+    {
+        try
+        {
+            return key is null ? null : ServingKey.ToPlan(key.Key, plan.Seed, plan.Expected, plan.Attribute);
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
     }
 
     private static string? DecidingBySeal(PlanState state, List<PanelRecord> panels)

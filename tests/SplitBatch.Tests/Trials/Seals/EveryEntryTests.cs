@@ -1,4 +1,4 @@
-using SplitBatch.Evidence;
+using System.Text.RegularExpressions;
 
 namespace SplitBatch.Trials.Seals;
 
@@ -104,13 +104,13 @@ public class EveryEntryTests
         Assert.False(verdict.KeptToPlan);
         Assert.Equal("main", changed.Panels[0].Name);
         Assert.All(changed.Panel().Custody.Changes, change => Assert.Contains("at a time that nobody recorded", change.ToString(), StringComparison.Ordinal));
-        AssertLeads(verdict, before, after, "at a time that nobody recorded");
+        AssertLeads(changed, before, after, "at a time that nobody recorded");
 
         // On record it is a departure as well, and says when and why.
         var recorded = folder.Open().Amend("we thought again", SealedFolder.At(6));
         Assert.Equal(clean.Answer, recorded.Verdict().Answer);
         Assert.False(recorded.Verdict().KeptToPlan);
-        AssertLeads(recorded.Verdict(), before, after, "on 2026-05-02 18:00 UTC, because: we thought again");
+        AssertLeads(recorded, before, after, "on 2026-05-02 18:00 UTC, because: we thought again");
         Assert.Contains(folder.Warnings(), text => text.Contains($"was changed from {Shown(before)} to {Shown(after)} after the first ballot, on 2026-05-02 18:00 UTC, because: we thought again. This departure goes before the result, which is a lead and not a test. The sealed plan decides.", StringComparison.Ordinal));
     }
 
@@ -128,10 +128,16 @@ public class EveryEntryTests
         Assert.True(folder.Open().Verdict().KeptToPlan);
     }
 
-    private static void AssertLeads(Verdict verdict, string before, string after, string when)
+    /// <summary>The headline opens with what was changed and when, and gives the result by the sealed plan first and the other second; the list of departures says it whole.</summary>
+    private static void AssertLeads(Trial trial, string before, string after, string when)
     {
-        Assert.Contains(verdict.Main!.Departures, departure => departure.Severity == Severity.Error && departure.ToString().Contains(when, StringComparison.Ordinal));
-        Assert.NotNull(before + after);
+        var verdict = trial.Verdict();
+        Assert.Matches($"^A lead to follow, not a test: .* was changed from .* to .* after the first ballot, {Regex.Escape(when)}(, and [0-9]+ more departures? from the sealed plan)?\\. By the sealed plan, ", verdict.Headline);
+        var whole = $"was changed from {Shown(before)} to {Shown(after)} after the first ballot, {when}";
+        var kept = trial.Panel().Custody.Changes.Select(change => $"was changed from {change.From} to {change.To} after the first ballot, {change.WhenAndWhy}");
+        Assert.Contains(whole, kept);
+        if (trial.Plan.Now.Panel("main") is not null || verdict.Evidence.Changed is { Panels.Count: > 0 }) Assert.Contains(" By the changed plan, ", verdict.Headline, StringComparison.Ordinal);
+        Assert.Contains(verdict.Limitations, limit => limit.Sentence.StartsWith("Panel main departed from its plan. ", StringComparison.Ordinal) && limit.Sentence.Contains($"planned {Shown(before)}, done {Shown(after)}. It was changed after the first ballot, {when}, so the result is a lead to follow and not a test; the sealed plan computes the verdict.", StringComparison.Ordinal));
     }
 
     private static SealedFolder Sealed(string protocol)
