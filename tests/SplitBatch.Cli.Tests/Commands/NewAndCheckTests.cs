@@ -31,7 +31,7 @@ public sealed class NewAndCheckTests : IDisposable
     {
         var (code, text) = await New("--units", "us", "--gravity", "12.4 P", "--margin", "25 %");
         Assert.Equal(0, code);
-        Assert.Equal($"Next step: write your hop lots into {Path.Combine(Mine, "hops.csv")}, then: splitbatch check {Mine}", text.TrimEnd().Split('\n')[^1]);
+        Assert.Equal($"Next step: write your hop lots into {Path.Combine(Mine, "hops.csv")}, then: splitbatch check {Mine}; when the plan is final: splitbatch declare {Mine}", text.TrimEnd().Split('\n')[^1]);
         var trial = Trial.Open(Mine);
         Assert.Equal((UnitSystem.Us, 0.25, "warm"), (trial.Description.Units, trial.Panel().Plan.Margin, trial.Description.Beers[Side.B]));
         Assert.Equal(5, trial.Kettle.FinalVolume.UsGallons, 6);

@@ -71,7 +71,7 @@ public sealed partial class MetricWalkTests
         sheet.Add("ballots-main.csv", walk.Ballots(right: 15));
         Assert.StartsWith("Panel main is closed. ", await Walk.Call(0, "close", walk.Folder, "--who", "me"), StringComparison.Ordinal);
         Assert.Contains("The fingerprint you gave is that of seal-1.json.", await Walk.Call(0, "verify-seal", walk.Folder, "--fingerprint", print), StringComparison.Ordinal);
-        Assert.Equal("mine: nothing wrong and nothing dubious.", (await Walk.Call(0, "check", walk.Folder)).Trim());
+        Assert.Matches("^mine: nothing wrong and nothing dubious.\nThe plan: seal-1.json, sealed 20[0-9-]+ [0-9:]+ UTC: ([0-9a-f]{4} ?){5}.$", (await Walk.Call(0, "check", walk.Folder)).Trim());
 
         Assert.DoesNotContain("waiting", await walk.RunNotebooks(), StringComparison.Ordinal);
         Assert.Empty(walk.NotYet());

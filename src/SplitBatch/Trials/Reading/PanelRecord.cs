@@ -181,6 +181,11 @@ public sealed class PanelRecord
     /// <summary>The count in a line, or what is missing.</summary>
     public override string ToString() => counted.Value is { } count && !IsOpen ? $"{Plan.Name}: {count.Panel}" : $"{Plan} Not counted yet.";
 
+    /// <summary>What tasters were asked of a sealed panel besides what its plan says.</summary>
+    private List<string> NotSealedBeside => !Custody.IsSealed ? [] : RatingsGiven.Select(rating => rating.Attribute)
+        .Concat(Scored.Ballots.Any(ballot => ballot.Ballot.Preferred is not null) ? ["preferred"] : []).Concat(CommentsGiven.Count > 0 ? ["comment"] : [])
+        .Distinct(StringComparer.OrdinalIgnoreCase).Except(Plan.AskedBeside, StringComparer.OrdinalIgnoreCase).ToList();
+
     /// <summary>What was changed too late comes first, then how the panel ended, then what else was done otherwise.</summary>
     private IEnumerable<Departure> AgainstTheSeal()
     {
@@ -231,6 +236,7 @@ public sealed class PanelRecord
 
         if (Scored.Missing.Count > 0) yield return $"Ballots not returned: {Scored.Missing.Count} of {Scored.Served}{(Plan.Rules.Missing == BallotRule.CountAsWrong ? ", counted as wrong, as the plan says" : "")}.";
         foreach (var left in RatingsLeftOut) yield return left;
+        if (NotSealedBeside is { Count: > 0 } asked) yield return $"Asked beside and not sealed beforehand, so a lead and not a test: {string.Join(", ", asked)}.";
         if (Sequential is { Unused: > 0 } path) yield return $"Ballots that came in after the sequential panel had decided, and are not counted: {path.Unused}.";
     }
 }

@@ -134,6 +134,17 @@ public class PanelLifeTests
     }
 
     [Fact]
+    public void What_is_asked_beside_and_was_not_sealed_is_a_lead()
+    {
+        using var folder = Served();
+        folder.Answer(right: 13);
+        var set = folder.Open().Panel().Serving!.Sets[0];
+        folder.Write("ratings-main.csv", "taster,code,liking,fruity\n" + string.Concat(set.CodedCups.Select(cup => $"{set.Taster},{cup.Code},4,5\n")));
+        Assert.Contains("Asked beside and not sealed beforehand, so a lead and not a test: fruity.", folder.Open().Panel().Remarks);
+        Assert.True(folder.Open().Verdict().KeptToPlan);
+    }
+
+    [Fact]
     public void Somebody_whom_the_key_does_not_know_is_not_counted_and_named()
     {
         using var folder = Served();
