@@ -6,6 +6,7 @@ using SplitBatch.Display.Notebooks;
 using SplitBatch.Display.Sheets;
 using SplitBatch.Display.WriteUp;
 using SplitBatch.Numbers;
+using SplitBatch.Display.Tables;
 
 namespace SplitBatch.Display;
 

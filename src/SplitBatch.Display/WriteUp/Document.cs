@@ -1,5 +1,7 @@
+using SplitBatch.Display.Charts;
 using System.Globalization;
 using SplitBatch.Evidence;
+using SplitBatch.Display.Tables;
 
 namespace SplitBatch.Display.WriteUp;
 
@@ -103,7 +105,7 @@ public sealed record Document
     }
 
     /// <summary>The ledger as a table.</summary>
-    internal Table LedgerTable() => Table.Of(AllClaims.Concat(CaptionClaims()), "Every claim, with its numbers, its method and its source")
+    internal Table LedgerTable() => TableOf.Each(AllClaims.Concat(CaptionClaims()), "Every claim, with its numbers, its method and its source")
         .Number("no.", claim => claim.Id.StartsWith(Caption, StringComparison.Ordinal) ? NumberOfCaption(int.Parse(claim.Id[Caption.Length..], CultureInfo.InvariantCulture)) : NumberOf(claim), decimals: 0)
         .Text("sentence", claim => claim.Sentence)
         .Text("numbers, to ten digits", claim => string.Join("; ", claim.Numbers.Select(n => n.ToString("G10", CultureInfo.InvariantCulture))))

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Evidence;
+using SplitBatch.Display.Tables;
 
 namespace SplitBatch.Display.WriteUp;
 

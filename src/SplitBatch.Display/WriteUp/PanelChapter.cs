@@ -1,9 +1,11 @@
+using SplitBatch.Display.Tables;
 using SplitBatch.Display.Figures;
 using SplitBatch.Evidence;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
+using SplitBatch.Display.Charts;
 
 namespace SplitBatch.Display.WriteUp;
 
@@ -26,20 +28,20 @@ internal static class PanelChapter
             if (read.Count > 1) yield return new Heading("The panels side by side", 3);
             var together = verdict.Claims.Where(claim => claim.Id == "panels.together").ToList();
             if (together.Count > 0) yield return new Claims(together);
-            if (read.Count > 1) yield return Charts.Forest(trial.Forest(), verdict.Evidence.Together);
-            yield return Charts.Discriminators(read.Select(panel => (panel.Name, panel.Reading.Difference)), read[0].Plan.Margin);
-            yield return Tables.Panels(read.Select(panel => (panel.Name, panel.Reading)));
+            if (read.Count > 1) yield return trial.Forest().Chart(verdict.Evidence.Together);
+            yield return read.Select(panel => (panel.Name, panel.Reading.Difference)).Chart(read[0].Plan.Margin);
+            yield return read.Select(panel => (panel.Name, panel.Reading)).Table();
         }
 
         if (trial.Note("results") is { } own) yield return new Prose(own);
         yield return new Heading("The plan, and what it could have told", 3);
-        yield return Tables.Plans(trial.Panels.Select(panel => panel.Plan));
+        yield return trial.Panels.Select(panel => panel.Plan).Table();
         var curves = trial.Panels.Select(panel => panel.Plan).Where(plan => plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed })
             .DistinctBy(plan => (plan.Protocol.Chance, plan.Protocol.Sides, plan.Tasters, plan.Alpha, plan.Power, plan.Margin)); // Panels that could have told the same share one curve.
-        foreach (var plan in curves) yield return Charts.PowerCurve(plan);
-        foreach (var report in verdict.Evidence.Panels.Select(finding => finding.Bias).OfType<BiasReport>().Where(Charts.HasOrderAndPosition))
+        foreach (var plan in curves) yield return plan.Chart();
+        foreach (var report in verdict.Evidence.Panels.Select(finding => finding.Bias).OfType<BiasReport>().Where(BiasCharts.HasChart))
         {
-            yield return Charts.OrderAndPosition(report) with
+            yield return report.Chart() with
             {
                 Reading = "Right answers by serving order and by position, and wrong picks by position. An upright mark shows what to expect if order and position did not matter; the counts and their tests stand in a table under \"Data and method\".",
             };
@@ -48,19 +50,19 @@ internal static class PanelChapter
 
     /// <summary>The chart of a panel's count; null where the protocol has none.</summary>
     public static Figure? CountChart(PanelFinding finding) =>
-        finding.Sequential is { } path ? Charts.Sequential(path)
-        : finding.YesNo is { } test ? Charts.YesNo(test)
-        : finding.Reading is { } reading ? Charts.CountAgainstGuessing(reading.Difference)
+        finding.Sequential is { } path ? path.Chart()
+        : finding.YesNo is { } test ? test.Chart()
+        : finding.Reading is { } reading ? reading.Difference.Chart()
         : null;
 
     private static IEnumerable<Block> OfPanel(PanelRecord panel, PanelFinding finding, Verdict verdict)
     {
         yield return new Claims(verdict.Claims.Where(claim => claim.Id.StartsWith($"panel.{panel.Name}.", StringComparison.Ordinal)));
         if (CountChart(finding) is { } chart) yield return chart;
-        if (finding.Sequential is { } path) yield return Tables.Sequential(path.Plan);
-        if (finding.Repeats is { Spread.Count: > 0 } repeats) yield return Tables.Spread(repeats);
-        if (finding.Ratings is { } ratings) yield return Tables.Ratings(ratings);
-        if (finding.Comments is { Counts.Count: > 0 } words) yield return Tables.Comments(words);
-        if (panel.Departures.Count > 0) yield return Tables.Departures(panel);
+        if (finding.Sequential is { } path) yield return path.Plan.Table();
+        if (finding.Repeats is { Spread.Count: > 0 } repeats) yield return repeats.Table();
+        if (finding.Ratings is { } ratings) yield return ratings.Table();
+        if (finding.Comments is { Counts.Count: > 0 } words) yield return words.Table();
+        if (panel.Departures.Count > 0) yield return panel.TableOfDepartures();
     }
 }

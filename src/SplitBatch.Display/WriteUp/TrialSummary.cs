@@ -1,3 +1,5 @@
+using SplitBatch.Display.Tables;
+using SplitBatch.Display.Charts;
 using SplitBatch.Display.Figures;
 using SplitBatch.Evidence;
 using SplitBatch.Trials;
@@ -18,8 +20,8 @@ public static class TrialSummary
     internal static SummaryPicture Of(Trial trial, Verdict verdict)
     {
         List<SummaryStep> steps = [];
-        Add(steps, "The doses", Sentence(verdict, "dose.estimate"), verdict.Evidence.Doses is { } doses ? Charts.Charges(doses) : null);
-        Add(steps, "The lab", Sentence(verdict, "lab.means"), verdict.Evidence.Bitterness is { } lab ? Charts.LabDifference(lab) : null);
+        Add(steps, "The doses", Sentence(verdict, "dose.estimate"), verdict.Evidence.Doses is { } doses ? doses.Chart() : null);
+        Add(steps, "The lab", Sentence(verdict, "lab.means"), verdict.Evidence.Bitterness is { } lab ? lab.Chart() : null);
         if (verdict.Main is { } main)
         {
             Add(steps, "The panel", Sentence(verdict, $"panel.{main.Plan.Name}.count"), PanelChapter.CountChart(main));

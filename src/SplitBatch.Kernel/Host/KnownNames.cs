@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Text.RegularExpressions;
 using SplitBatch.Display;
 using SplitBatch.Trials;
+using SplitBatch.Display.Tables;
 
 namespace SplitBatch.Kernel.Host;
 

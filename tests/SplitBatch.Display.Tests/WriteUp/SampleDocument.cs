@@ -1,5 +1,6 @@
 using SplitBatch.Display.Figures;
 using SplitBatch.Evidence;
+using SplitBatch.Display.Tables;
 
 namespace SplitBatch.Display.WriteUp;
 

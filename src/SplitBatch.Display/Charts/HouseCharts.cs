@@ -1,18 +1,21 @@
+using System.ComponentModel;
 using SplitBatch.Bitterness;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Trials.Reading;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>What past returns say about the house's estimates.</content>
-public static partial class Charts
+/// <summary>The chart of what this house measures of its estimates.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class HouseCharts
 {
     /// <summary>Measured against estimated bitterness of past beers, with the house's factor and how sure it is.</summary>
     /// <param name="calibration">The calibration, of one batch or more.</param>
     /// <exception cref="TrialIncompleteException">There is no batch yet.</exception>
-    public static Figure HouseCalibration(HouseCalibration calibration)
+    public static Figure Chart(this HouseCalibration calibration)
     {
         ArgumentNullException.ThrowIfNull(calibration);
         if (calibration.Points.IsEmpty) throw new TrialIncompleteException("past beer with hop charges and a lab return", "log both, here or in a trial beside it, and this chart learns from them", "3-lab-return");
@@ -39,7 +42,7 @@ public static partial class Charts
                 new Dots([.. batches.SelectMany(beers => beers)]),
                 .. Names(calibration),
             ],
-            Numbers = Table.Of(calibration.Points, "Past beers")
+            Numbers = TableOf.Each(calibration.Points, "Past beers")
                 .Text("batch", p => p.Pair.Batch)
                 .Number("estimated", p => p.Pair.Estimated, "IBU")
                 .Number("measured", p => p.Pair.Measured, "BU")

@@ -1,16 +1,19 @@
+using System.ComponentModel;
 using SplitBatch.Bitterness;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>What is weighed for either half.</content>
-public static partial class Charts
+/// <summary>The chart of what goes into two doses.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class ChargeCharts
 {
     /// <summary>The hops of both halves, beside the bitterness they are meant to give.</summary>
     /// <param name="match">The two doses.</param>
-    public static Figure Charges(ChargeMatch match)
+    public static Figure Chart(this ChargeMatch match)
     {
         ArgumentNullException.ThrowIfNull(match);
         var (a, b, measure) = (match.A, match.B, Measure.Of(match));
@@ -30,7 +33,7 @@ public static partial class Charts
                 new Bars([new BarItem(0, measure.Of(a.HopMass), measure.Text(a.HopMass))], Along.X) { Ink = Ink.BeerA },
                 new Bars([new BarItem(1, measure.Of(b.HopMass), measure.Text(b.HopMass))], Along.X) { Ink = Ink.BeerB },
             ],
-            Numbers = Tables.WhatComesWithIt(match),
+            Numbers = match.WhatComesWithIt(),
         };
     }
 

@@ -1,19 +1,22 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Panel.Simulation;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>Simulated panels: how often each count came up.</content>
-public static partial class Charts
+/// <summary>Charts of simulated panels.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class SimulationCharts
 {
     private static readonly int[] GrowingPanels = [20, 50, 200, 1000, 5000, 20_000];
 
     /// <summary>How often each count of right answers came up in simulated panels, beside the exact chances where there are any.</summary>
     /// <param name="panels">The panels.</param>
-    public static Figure SimulatedCounts(SimulatedPanels panels)
+    public static Figure Chart(this SimulatedPanels panels)
     {
         ArgumentNullException.ThrowIfNull(panels);
         var (low, high) = Shown(panels);
@@ -22,7 +25,7 @@ public static partial class Charts
         return new Figure
         {
             Title = Invariant($"{panels.Panels:N0} {(panels.Panels == 1 ? "panel" : "panels")} of {panels.Tasters}: {panels.Mean:0.0} right on average"),
-            Subtitle = Invariant($"{Capital(panels.Protocol.Name)}, {panels.Model}{(panels.Replicates > 1 ? Invariant($", {panels.Replicates} sets each") : "")}; bars: the share of panels with each count"),
+            Subtitle = Invariant($"{Words.Capital(panels.Protocol.Name)}, {panels.Model}{(panels.Replicates > 1 ? Invariant($", {panels.Replicates} sets each") : "")}; bars: the share of panels with each count"),
             Reading = Invariant($"Most panels had between {Quantile(panels, 0.1)} and {Quantile(panels, 0.9)} right answers; the smallest count was {Least(panels)}, the largest {Most(panels)}.")
                 + (marks.Count > 1 ? " The dots are the exact chances, to which the bars come closer the more panels there are." : ""),
             X = new Axis("right answers") { Whole = true, Min = low - 0.7, Max = high + 0.7 },
@@ -37,14 +40,14 @@ public static partial class Charts
     /// <param name="tasters">People in each panel, in [1, 1000].</param>
     /// <param name="seed">The seed.</param>
     /// <param name="model">What the tasters are like; null for people who cannot tell.</param>
-    public static Explorer DistributionGrows(Protocol protocol, int tasters, int seed, SimulatedTasters? model = null)
+    public static Explorer ExploreManyPanels(this Protocol protocol, int tasters, int seed, SimulatedTasters? model = null)
     {
         var runs = GrowingPanels.Select(panels => Simulate.Panels(protocol, tasters, panels, seed, model)).ToList();
         var (low, high) = Shown(runs[^1]);
         List<Layer> layers = [.. runs.Select((run, i) => new Layer(Frequencies(run, low, high), i))];
         if (Exact(runs[^1], low, high) is { } exact) layers.Add(new Layer(exact, default(int?)));
         var most = runs.SelectMany(run => Enumerable.Range(low, high - low + 1).Select(run.Exactly)).Max();
-        var start = SimulatedCounts(runs[0]);
+        var start = Chart(runs[0]);
         return new Explorer(
             start with { X = start.X with { Min = low - 0.7, Max = high + 0.7 }, Y = start.Y with { Max = most * 1.1 }, Numbers = CountsTable(runs[^1], low, high) },
             [new Slider("panels", [.. GrowingPanels.Select(n => Invariant($"{n:N0}"))], 0)],
@@ -64,7 +67,7 @@ public static partial class Charts
 
     private static Table CountsTable(SimulatedPanels panels, int low, int high)
     {
-        var table = Table.Of(Enumerable.Range(low, high - low + 1), Invariant($"How often each count came up in {panels.Panels:N0} panels"))
+        var table = TableOf.Each(Enumerable.Range(low, high - low + 1), Invariant($"How often each count came up in {panels.Panels:N0} panels"))
             .Number("right answers", k => k, decimals: 0)
             .Number("panels", k => panels.Counts[k], decimals: 0)
             .Percent("share", k => panels.Exactly(k), decimals: 2)

@@ -1,19 +1,21 @@
+using System.ComponentModel;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 using static System.FormattableString;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>Choosing a protocol and a panel size.</content>
-public static partial class Tables
+/// <summary>Tables for planning a panel.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class PlanTables
 {
     /// <summary>The protocols set against one another: what each asks, and what it takes for one and the same difference.</summary>
     /// <param name="rows">The comparison, as <see cref="ProtocolComparison.At"/> gives it.</param>
-    public static Table Protocols(IReadOnlyList<ProtocolRow> rows)
+    public static Table Table(this IReadOnlyList<ProtocolRow> rows)
     {
         ArgumentNullException.ThrowIfNull(rows);
         var difference = rows.Count == 0 ? "" : Invariant($" for a difference of d-prime {rows[0].DPrime:0.##}");
-        return Table.Of(rows, $"Which protocol?{(difference.Length > 0 ? " What each takes" + difference : "")}")
+        return TableOf.Each(rows, $"Which protocol?{(difference.Length > 0 ? " What each takes" + difference : "")}")
             .Text("protocol", r => r.Protocol.Name)
             .Text("asks", r => Asks(r.Protocol))
             .Percent("by luck", r => r.Protocol.HasKnownChance ? r.Protocol.Chance : null)
@@ -38,10 +40,10 @@ public static partial class Tables
 
     /// <summary>Tasters needed for shares of discriminators: the first panel that is enough, and the size from which every panel is.</summary>
     /// <param name="table">The table, as <see cref="TastersTable.Of"/> gives it.</param>
-    public static Table TastersNeeded(TastersTable table)
+    public static Table Table(this TastersTable table)
     {
         ArgumentNullException.ThrowIfNull(table);
-        return Table.Of(table.Cells, $"Tasters needed by the {table.Protocol.Name} protocol")
+        return TableOf.Each(table.Cells, $"Tasters needed by the {table.Protocol.Name} protocol")
             .Percent("can tell apart", c => c.Discriminators)
             .Percent("error", c => c.Alpha, decimals: 1)
             .Percent("power", c => c.Power)
@@ -53,11 +55,11 @@ public static partial class Tables
 
     /// <summary>What a sequential plan truly does at several shares of discriminators.</summary>
     /// <param name="plan">The plan.</param>
-    public static Table Sequential(WaldPlan plan)
+    public static Table Table(this WaldPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
         double[] shares = [.. new[] { plan.None, plan.Margin / 2, plan.Margin, Math.Min(1, 1.5 * plan.Margin) }.Distinct()];
-        return Table.Of(shares.Select(plan.At), Invariant($"What the sequential plan does, {plan.Protocol.Name}, at most {plan.LastTaster} tasters"))
+        return TableOf.Each(shares.Select(plan.At), Invariant($"What the sequential plan does, {plan.Protocol.Name}, at most {plan.LastTaster} tasters"))
             .Percent("can tell apart", c => c.Discriminators)
             .Percent("ends with a difference shown", c => c.Different, decimals: 1)
             .Percent("ends with the margin ruled out", c => c.Similar, decimals: 1)

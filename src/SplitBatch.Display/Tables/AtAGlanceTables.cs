@@ -1,19 +1,21 @@
+using System.ComponentModel;
 using System.Globalization;
 using SplitBatch.Bitterness;
 using SplitBatch.Numbers;
 using static System.FormattableString;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>Two doses on one page.</content>
-public static partial class Tables
+/// <summary>Two doses on one small page.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class AtAGlanceTables
 {
     /// <summary>All that is said of two doses, line by line: what to weigh, what each formula says, how sure it is, and what comes with it.</summary>
     /// <param name="match">The two doses.</param>
     /// <param name="criticalDifference">The laboratory's critical difference in IBU; null to leave it out.</param>
     /// <param name="tasteMargin">The difference in IBU that people are thought to taste; null to leave it out.</param>
     /// <param name="seed">The seed of the draws behind the ranges.</param>
-    public static Table AtAGlance(ChargeMatch match, double? criticalDifference = null, double? tasteMargin = null, int seed = 2026)
+    public static Table AtAGlance(this ChargeMatch match, double? criticalDifference = null, double? tasteMargin = null, int seed = 2026)
     {
         ArgumentNullException.ThrowIfNull(match);
         var (a, b, measure) = (match.A, match.B, Measure.Of(match));
@@ -30,7 +32,7 @@ public static partial class Tables
             ("wort kept back by the hops", KeptBack(a), KeptBack(b), ""),
             .. a.Cost is { } costA && b.Cost is { } costB ? [("cost of the hops", Price(costA), Price(costB), Price(costB - costA))] : Array.Empty<(string, string, string, string)>(),
         ];
-        return Table.Of(rows, "The two doses at a glance")
+        return TableOf.Each(rows, "The two doses at a glance")
             .Text("", row => row.What)
             .Text("half A", row => row.A)
             .Text("half B", row => row.B)
@@ -53,9 +55,9 @@ public static partial class Tables
 
     private static string Ibu(double value) => Invariant($"{value:0.0} IBU");
 
-    private static string Signed(double value) => Table.Format(value, 1) + " IBU";
+    private static string Signed(double value) => Words.Number(value, 1) + " IBU";
 
-    private static string Range(Interval interval) => $"{Table.Format(interval.Low, 1)} to {Table.Format(interval.High, 1)} IBU";
+    private static string Range(Interval interval) => $"{Words.Number(interval.Low, 1)} to {Words.Number(interval.High, 1)} IBU";
 
     private static string Price(decimal price) => price.ToString("0.00", CultureInfo.InvariantCulture);
 }

@@ -1,17 +1,19 @@
+using System.ComponentModel;
 using System.Globalization;
 using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
 using UnitsNet;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>The recipe as far as the trial folder holds it.</content>
-public static partial class Tables
+/// <summary>The table of how the beers were brewed.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class ProcessTables
 {
     /// <summary>Wort, boil and target of either half, in the trial's units.</summary>
     /// <param name="trial">The trial.</param>
     /// <exception cref="TrialIncompleteException">trial.json describes no kettle yet.</exception>
-    public static Table Process(Trial trial)
+    public static Table TableOfProcess(this Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
         var (kettle, us) = (trial.Kettle, trial.Description.Units == UnitSystem.Us);
@@ -32,7 +34,7 @@ public static partial class Tables
         }
 
         if (trial.Description.Target is { } target) rows.Add(("bitterness aimed at", target.ToString()));
-        return Table.Of(rows, "Either half's wort and boil").Text("step", row => row.What).Text("value", row => row.Value).ToTable();
+        return TableOf.Each(rows, "Either half's wort and boil").Text("step", row => row.What).Text("value", row => row.Value).ToTable();
     }
 
     private static string Amount(Volume volume, bool us) => us

@@ -1,21 +1,23 @@
+using System.ComponentModel;
 using SplitBatch.Panel.Counting;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>Whether the answers depended on something that should not matter.</content>
-public static partial class Tables
+/// <summary>Tables of whether something but the beers drove the answers.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class BiasTables
 {
     /// <summary>Every bias check of a panel.</summary>
     /// <param name="report">The checks.</param>
-    public static Table Bias(BiasReport report)
+    public static Table Table(this BiasReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return Bias(report.Checks);
+        return Table(report.Checks);
     }
 
     /// <summary>Bias checks, group by group.</summary>
     /// <param name="checks">The checks.</param>
-    public static Table Bias(IEnumerable<BiasCheck> checks) => Table.Of(
+    public static Table Table(this IEnumerable<BiasCheck> checks) => TableOf.Each(
         checks.SelectMany(check => check.Groups.Select((group, i) => (Check: check, Group: group, IsFirst: i == 0))), "Did anything but the beers drive the answers?")
         .Text("grouped by", r => r.IsFirst ? r.Check.Name : "")
         .Text("counted", r => r.IsFirst ? r.Check.Kind == BiasKind.RightAnswers ? "right answers" : "wrong picks" : "")

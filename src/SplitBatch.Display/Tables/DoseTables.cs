@@ -1,20 +1,22 @@
+using System.ComponentModel;
 using SplitBatch.Bitterness;
 using SplitBatch.Numbers;
 using static System.FormattableString;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>Estimates and their doubts.</content>
-public static partial class Tables
+/// <summary>Tables of what the formulas say of two doses, and how sure that is.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class DoseTables
 {
     /// <summary>Both beers' bitterness by several models.</summary>
     /// <param name="a">The models on half A.</param>
     /// <param name="b">The same models on half B.</param>
-    public static Table Models(ModelComparison a, ModelComparison b)
+    public static Table Table(this ModelComparison a, ModelComparison b)
     {
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
-        return Table.Of(a.Rows.Zip(b.Rows, (x, y) => (A: x, B: y)), "Estimated bitterness by published models")
+        return TableOf.Each(a.Rows.Zip(b.Rows, (x, y) => (A: x, B: y)), "Estimated bitterness by published models")
             .Text("model", r => r.A.Model)
             .Number("A", r => r.A.Bitterness, "IBU")
             .Number("B", r => r.B.Bitterness, "IBU")
@@ -27,10 +29,10 @@ public static partial class Tables
 
     /// <summary>The sources of error of two doses, the largest in the difference first.</summary>
     /// <param name="uncertainty">The uncertainty of the two doses.</param>
-    public static Table Contributions(DoseUncertainty uncertainty)
+    public static Table TableOfSources(this DoseUncertainty uncertainty)
     {
         ArgumentNullException.ThrowIfNull(uncertainty);
-        return Table.Of(uncertainty.Contributions, "Where the doubt in the difference comes from")
+        return TableOf.Each(uncertainty.Contributions, "Where the doubt in the difference comes from")
             .Text("source", c => c.Term.Name)
             .Text("both beers", c => c.Term.Sharing == Sharing.Shared ? "shared" : "each its own")
             .Number("to A", c => c.ToA, "IBU", decimals: 2)
@@ -44,10 +46,10 @@ public static partial class Tables
 
     /// <summary>How sure two doses are.</summary>
     /// <param name="uncertainty">The uncertainty of the two doses.</param>
-    public static Table DoseUncertainty(DoseUncertainty uncertainty)
+    public static Table Table(this DoseUncertainty uncertainty)
     {
         ArgumentNullException.ThrowIfNull(uncertainty);
-        return Table.Of<(string What, double Mean, Interval Interval, double Deviation)>(
+        return TableOf.Each<(string What, double Mean, Interval Interval, double Deviation)>(
             [
                 ("beer A", uncertainty.Mean.A, uncertainty.A, uncertainty.Deviation.A),
                 ("beer B", uncertainty.Mean.B, uncertainty.B, uncertainty.Deviation.B),
@@ -68,10 +70,10 @@ public static partial class Tables
 {
     /// <summary>Each past beer: published estimate, lab value, and what the house's factor would have said without it.</summary>
     /// <param name="calibration">The calibration.</param>
-    public static Table HouseCalibration(HouseCalibration calibration)
+    public static Table Table(this HouseCalibration calibration)
     {
         ArgumentNullException.ThrowIfNull(calibration);
-        return Table.Of(calibration.Points, "Past beers: estimated and measured")
+        return TableOf.Each(calibration.Points, "Past beers: estimated and measured")
             .Text("batch", point => point.Pair.Batch)
             .Number("estimated, as published", point => point.Pair.Estimated, "IBU")
             .Number("measured", point => point.Pair.Measured, "BU")

@@ -1,18 +1,21 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Panel.Counting;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>How strong each property seemed in either beer.</content>
-public static partial class Charts
+/// <summary>The chart of rated attributes.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class RatingCharts
 {
     /// <summary>Mean ratings of both beers, attribute by attribute, with the difference and its interval.</summary>
     /// <param name="comparisons">The comparisons of one group of tasters, in the order to be shown; at least one.</param>
     /// <param name="scale">What the scale is, such as <c>0 none to 10 very strong</c>.</param>
     /// <exception cref="ArgumentException">There is no comparison, or they are of different groups.</exception>
-    public static Figure Profiles(IEnumerable<RatingComparison> comparisons, string scale = "")
+    public static Figure Chart(this IEnumerable<RatingComparison> comparisons, string scale = "")
     {
         ArgumentNullException.ThrowIfNull(comparisons);
         var rows = comparisons.ToList();
@@ -27,7 +30,7 @@ public static partial class Charts
                 ? "No attribute is shown to differ between the beers; that does not mean they are alike"
                 : $"The ratings differ in {Words.Listed([.. shown.Select(r => r.Attribute)])}",
             Subtitle = Invariant($"Mean ratings by {who} ({rows.Max(r => r.Tasters)}); at the right B less A with its 95 % interval{(scale.Length > 0 ? "; " + scale : "")}"),
-            Reading = string.Join(" ", rows.Select(r => Invariant($"{Capital(r.Attribute)}: A {r.MeanA:0.0}, B {r.MeanB:0.0}; {Said(r)}."))),
+            Reading = string.Join(" ", rows.Select(r => Invariant($"{Words.Capital(r.Attribute)}: A {r.MeanA:0.0}, B {r.MeanB:0.0}; {Said(r)}."))),
             X = new Axis("mean rating"),
             Y = Axis.Of([.. rows.Select(r => r.Attribute)]),
             Marks =
@@ -36,7 +39,7 @@ public static partial class Charts
                 new Dots([.. rows.Select((r, i) => new At(r.MeanA, i - 0.1)).Reverse()]) { Ink = Ink.BeerA, Name = "A" },
                 new Dots([.. rows.Select((r, i) => new At(r.MeanB, i + 0.1)).Reverse()]) { Ink = Ink.BeerB, Name = "B" },
             ],
-            Numbers = Tables.Ratings(rows),
+            Numbers = rows.Table(),
         };
     }
 
@@ -44,5 +47,5 @@ public static partial class Charts
         ? Invariant($"{Signed(row.Difference)} ({Signed(interval.Low)} to {Signed(interval.High)})")
         : Signed(row.Difference);
 
-    private static string Signed(double value) => (value > 0.05 ? "+" : "") + Table.Format(value, 1);
+    private static string Signed(double value) => (value > 0.05 ? "+" : "") + Words.Number(value, 1);
 }

@@ -1,33 +1,36 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Panel.Planning;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>A panel that may stop early.</content>
-public static partial class Charts
+/// <summary>Charts of a sequential plan and of the course of a panel by it.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class SequentialCharts
 {
     /// <summary>The course of a sequential panel between the two lines at which it stops.</summary>
     /// <param name="path">The course.</param>
-    public static Figure Sequential(WaldPath path)
+    public static Figure Chart(this WaldPath path)
     {
         ArgumentNullException.ThrowIfNull(path);
         var last = (int)Math.Min(path.Plan.LastTaster, Math.Max(20, Math.Ceiling(path.Tasters * 1.25)));
-        return Sequential(path.Plan, last, path);
+        return Chart(path.Plan, last, path);
     }
 
     /// <summary>The two lines at which a sequential panel stops, before anything is poured.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="tasters">How many tasters to draw, at least 2.</param>
-    public static Figure Sequential(WaldPlan plan, int tasters = 60)
+    public static Figure Chart(this WaldPlan plan, int tasters = 60)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentOutOfRangeException.ThrowIfLessThan(tasters, 2);
-        return Sequential(plan, Math.Min(tasters, plan.LastTaster), null);
+        return Chart(plan, Math.Min(tasters, plan.LastTaster), null);
     }
 
-    private static Figure Sequential(WaldPlan plan, int last, WaldPath? path)
+    private static Figure Chart(this WaldPlan plan, int last, WaldPath? path)
     {
         double Upper(double n) => plan.Slope * n + plan.DifferentIntercept;
         double Lower(double n) => plan.Slope * n + plan.SimilarIntercept;
@@ -46,7 +49,7 @@ public static partial class Charts
         var rows = path is { Steps.Count: > 0 }
             ? path.Steps
             : [.. Enumerable.Range(1, last).Select(n => new WaldStep(n, 0, plan.SimilarAt(n), plan.DifferentAt(n)))];
-        var table = Table.Of(rows, "Count and lines, taster by taster").Number("answers", s => s.Tasters, decimals: 0);
+        var table = TableOf.Each(rows, "Count and lines, taster by taster").Number("answers", s => s.Tasters, decimals: 0);
         if (path is not null) table = table.Number("right", s => s.Correct, decimals: 0);
         return new Figure
         {
@@ -58,7 +61,7 @@ public static partial class Charts
                 SequentialDecision.Undecided => Invariant($"After the last of {Words.Counted(path.Tasters, "taster")} the panel is undecided"),
                 _ => Invariant($"After {Words.Counted(path.Tasters, "taster")} the panel goes on"),
             },
-            Subtitle = $"{Capital(plan.Protocol.Name)} with Wald's lines, nominal errors {Words.Percent(plan.Alpha)} and {Words.Percent(plan.Beta)}; between the lines the next taster is served",
+            Subtitle = $"{Words.Capital(plan.Protocol.Name)} with Wald's lines, nominal errors {Words.Percent(plan.Alpha)} and {Words.Percent(plan.Beta)}; between the lines the next taster is served",
             Reading = path?.ToString() ?? plan.ToString(),
             X = new Axis("answers") { Whole = true, Min = 0, Max = last },
             Y = new Axis("right answers") { Whole = true, Min = 0 },

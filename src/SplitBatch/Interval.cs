@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace SplitBatch.Numbers;
+namespace SplitBatch;
 
 /// <summary>A range of values with the level of confidence (or credibility) it claims.</summary>
 /// <param name="Low">The lower end, inclusive.</param>

@@ -1,15 +1,17 @@
+using System.ComponentModel;
 using SplitBatch.BrewDay;
 using SplitBatch.Lab;
 using static System.FormattableString;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>What the laboratory returned.</content>
-public static partial class Tables
+/// <summary>Tables of the lab's returns.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class LabTables
 {
     /// <summary>Both beers by every analyte, against what the methods tell apart.</summary>
     /// <param name="comparisons">The comparisons.</param>
-    public static Table Lab(IEnumerable<LabComparison> comparisons) => Table.Of(comparisons, "The two beers by the lab")
+    public static Table Table(this IEnumerable<LabComparison> comparisons) => TableOf.Each(comparisons, "The two beers by the lab")
         .Text("analyte", c => c.Analyte.ToString())
         .Text("beer A", c => c.Analyte.Format(c.A.Mean))
         .Text("beer B", c => c.Analyte.Format(c.B.Mean))
@@ -27,10 +29,10 @@ public static partial class Tables
 
     /// <summary>Every result in force, replicate by replicate.</summary>
     /// <param name="lab">The return.</param>
-    public static Table LabResults(LabReturn lab)
+    public static Table Table(this LabReturn lab)
     {
         ArgumentNullException.ThrowIfNull(lab);
-        return Table.Of(lab.Results, "Every result of the lab")
+        return TableOf.Each(lab.Results, "Every result of the lab")
             .Text("sample", r => r.Sample)
             .Text("beer", r => lab.BeerOf(r.Sample)?.ToString() ?? "not yet opened")
             .Text("analyte", r => r.Analyte.Name)
@@ -43,7 +45,7 @@ public static partial class Tables
 
     /// <summary>What the replicates say about themselves: outlier tests, and whether the run repeated as well as the lab states.</summary>
     /// <param name="lab">The return.</param>
-    public static Table Outliers(LabReturn lab)
+    public static Table TableOfOutliers(this LabReturn lab)
     {
         ArgumentNullException.ThrowIfNull(lab);
         var tests = lab.Analytes.SelectMany(lab.Outliers).Select(finding => (
@@ -67,7 +69,7 @@ public static partial class Tables
             Found: check.Sample.Analyte.Format(check.Sample.Range),
             Limit: check.Sample.Analyte.Format(check.CriticalRange),
             Says: check.IsAcceptable ? "repeats as well as stated" : "does not repeat as well as stated"));
-        return Table.Of(tests.Concat(ranges), "Do the replicates agree?")
+        return TableOf.Each(tests.Concat(ranges), "Do the replicates agree?")
             .Text("analyte", row => row.Analyte)
             .Text("sample", row => row.Sample)
             .Text("test", row => row.Test)
@@ -81,10 +83,10 @@ public static partial class Tables
 
     /// <summary>What something else foretold of the difference between the halves, beside what the lab found under the labels.</summary>
     /// <param name="check">The check of the samples.</param>
-    public static Table Samples(SwapCheck check)
+    public static Table Table(this SwapCheck check)
     {
         ArgumentNullException.ThrowIfNull(check);
-        return Table.Of(check.Lines, "Could the samples have been swapped?")
+        return TableOf.Each(check.Lines, "Could the samples have been swapped?")
             .Text("analyte", line => line.Analyte.ToString())
             .Text("foretold by", line => line.Grounds)
             .Text("A less B, foretold", line => line.Analyte.Format(line.Foretold))
@@ -103,15 +105,15 @@ public static partial class Tables
 
     /// <summary>What the estimates against the lab suggest for the next batch.</summary>
     /// <param name="check">The estimates against the lab.</param>
-    public static Table NextTime(EstimateCheck check)
+    public static Table Table(this EstimateCheck check)
     {
         ArgumentNullException.ThrowIfNull(check);
-        return Table.Of(check.NextTime, "What to change next time").Text("step", step => step).ToTable();
+        return TableOf.Each(check.NextTime, "What to change next time").Text("step", step => step).ToTable();
     }
 
     /// <summary>Every row of the return that was corrected, what it read, what replaced it, why and by whom.</summary>
     /// <param name="lab">The return.</param>
-    public static Table History(LabReturn lab)
+    public static Table TableOfHistory(this LabReturn lab)
     {
         ArgumentNullException.ThrowIfNull(lab);
         return History(lab.History, "Corrections of the lab return", row => $"{row.Sample}: {row.Analyte.Format(row.Value)}", row => row.Who);
@@ -119,7 +121,7 @@ public static partial class Tables
 
     /// <summary>Every entry of the batch log that was corrected, what it read, what replaced it, why and by whom.</summary>
     /// <param name="log">The batch log.</param>
-    public static Table History(BatchLog log)
+    public static Table Table(this BatchLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
         return History(log.History, "Corrections of the batch log", row => row.ToString(), row => row.Who);
@@ -127,10 +129,10 @@ public static partial class Tables
 
     /// <summary>Absorbances read with one's own instrument, the bitterness that follows, and what to know before trusting it.</summary>
     /// <param name="lab">The return.</param>
-    public static Table Absorbances(LabReturn lab)
+    public static Table TableOfAbsorbances(this LabReturn lab)
     {
         ArgumentNullException.ThrowIfNull(lab);
-        return Table.Of(lab.Results.Where(result => result.Reading is not null), "Bitterness from absorbance at 275 nm")
+        return TableOf.Each(lab.Results.Where(result => result.Reading is not null), "Bitterness from absorbance at 275 nm")
             .Text("sample", result => result.Sample)
             .Number("replicate", result => result.Replicate, decimals: 0)
             .Number("absorbance", result => result.Reading!.Absorbance, decimals: 3)
@@ -143,10 +145,10 @@ public static partial class Tables
     }
 
     /// <summary>Where somebody can get hurt when bitterness is measured. The laboratory's own licensed practice and local rules come first.</summary>
-    public static Table LabCautions() => Table.Of(AbsorbanceReading.Cautions, "In the laboratory").Text("caution", caution => caution).ToTable();
+    public static Table Cautions() => TableOf.Each(AbsorbanceReading.Cautions, "In the laboratory").Text("caution", caution => caution).ToTable();
 
     private static Table History<T>(LogHistory<T> history, string caption, Func<T, string> reads, Func<T, string> who)
-        where T : class, ILogged => Table.Of(history.Corrections, caption)
+        where T : class, ILogged => TableOf.Each(history.Corrections, caption)
             .Text("row", correction => correction.Old.Id)
             .Text("it read", correction => reads(correction.Old))
             .Text("replaced by", correction => correction.New.Id)

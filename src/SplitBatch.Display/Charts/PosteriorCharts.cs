@@ -1,16 +1,19 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Panel.Counting;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>What a count says to someone who starts from a prior.</content>
-public static partial class Charts
+/// <summary>The chart of a reading that starts from a stated prior.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class PosteriorCharts
 {
     /// <summary>How likely each share of discriminators is before and after the count.</summary>
     /// <param name="reading">The Bayesian reading.</param>
-    public static Figure Posterior(BayesReading reading)
+    public static Figure Chart(this BayesReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
         var credible = reading.Credible();
@@ -32,7 +35,7 @@ public static partial class Charts
                 new Curve([.. after.Select(point => new At(point.Discriminators, point.Density))]) { Name = "after the count" },
                 new Rule(reading.Margin) { Ink = Ink.Limit, Name = $"the margin that matters: {Words.Percent(reading.Margin)}" },
             ],
-            Numbers = Table.Of(Enumerable.Range(0, 10).Select(i => i / 10.0), "Chance that more than so many can tell the beers apart")
+            Numbers = TableOf.Each(Enumerable.Range(0, 10).Select(i => i / 10.0), "Chance that more than so many can tell the beers apart")
                 .Percent("more than", share => share)
                 .Percent("chance after the count", share => reading.ChanceAbove(share), decimals: 1)
                 .ToTable(),

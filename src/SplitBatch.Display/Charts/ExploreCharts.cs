@@ -1,14 +1,17 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>Charts with sliders for the number of tasters, the error and the share of discriminators.</content>
-public static partial class Charts
+/// <summary>Charts with sliders, to try panels out before one is poured.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class ExploreCharts
 {
     private static readonly int[] PanelSizes = [8, 12, 16, 20, 24, 30, 36, 42, 50, 60, 80, 100];
     private static readonly double[] PanelShares = [0, 0.10, 0.20, 0.30, 0.40, 0.50, 0.70], PanelErrors = [0.01, 0.05, 0.10];
@@ -20,7 +23,7 @@ public static partial class Charts
     /// <param name="alpha">Likewise.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     /// <exception cref="InvalidOperationException">The protocol has no known chance.</exception>
-    public static Explorer ExplorePower(Protocol protocol, int tasters = 24, double discriminators = 0.30, double alpha = 0.05)
+    public static Explorer ExplorePower(this Protocol protocol, int tasters = 24, double discriminators = 0.30, double alpha = 0.05)
     {
         var grid = Grid.Of(protocol, tasters, discriminators, alpha);
         var most = grid.Sizes[^1];
@@ -42,7 +45,7 @@ public static partial class Charts
         return grid.Explorer(layers, "How many tasters, and what can they show?", "the curve: the chance that a panel shows a difference; its teeth come from counts being whole", new Figure
         {
             Title = Invariant($"{Words.Counted(tasters, "taster")} show a difference in {Words.Percent(grid.Power)} of panels if {Words.Percent(discriminators)} can tell"),
-            Subtitle = Invariant($"{Capital(protocol.Name)}, error {Words.Percent(alpha)}; the teeth come from counts being whole"),
+            Subtitle = Invariant($"{Words.Capital(protocol.Name)}, error {Words.Percent(alpha)}; the teeth come from counts being whole"),
             Reading = grid.Says(tasters, discriminators, alpha, grid.Power),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most + 2 },
             Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1.05 },
@@ -53,7 +56,7 @@ public static partial class Charts
 
     /// <summary>How often each count comes up when all guess and when some can tell, and the count that shows a difference, with sliders for tasters, share of discriminators and alpha.</summary>
     /// <inheritdoc cref="ExplorePower"/>
-    public static Explorer ExploreCounts(Protocol protocol, int tasters = 24, double discriminators = 0.30, double alpha = 0.05)
+    public static Explorer ExploreCounts(this Protocol protocol, int tasters = 24, double discriminators = 0.30, double alpha = 0.05)
     {
         var grid = Grid.Of(protocol, tasters, discriminators, alpha);
         var tops = grid.Sizes.Select(size => 1.2 * Enumerable.Range(0, size + 1).Max(k => grid.Shares.Max(share => Chance(protocol, k, size, share)))).ToList();
@@ -74,7 +77,7 @@ public static partial class Charts
         return grid.Explorer(layers, "Where the counts of a panel fall, and from where on they show a difference", "grey: the chance of each count when all guess; blue: when some can tell", new Figure
         {
             Title = Invariant($"Of {tasters} tasters, {Power.CriticalCount(protocol, tasters, alpha)} right show a difference; it happens in {Words.Percent(grid.Power)} of panels if {Words.Percent(discriminators)} can tell"),
-            Subtitle = Invariant($"{Capital(protocol.Name)}, error {Words.Percent(alpha)}; grey: the chance of each count when all guess; blue: when {Words.Percent(discriminators)} can tell"),
+            Subtitle = Invariant($"{Words.Capital(protocol.Name)}, error {Words.Percent(alpha)}; grey: the chance of each count when all guess; blue: when {Words.Percent(discriminators)} can tell"),
             Reading = grid.Says(tasters, discriminators, alpha, grid.Power),
             X = new Axis("right answers") { Whole = true, Min = -0.7, Max = tasters + 0.7 },
             Y = new Axis("chance") { Percent = true, Min = 0, Max = tops[start] },
@@ -117,7 +120,7 @@ public static partial class Charts
             layers)
         {
             Title = title,
-            Subtitle = $"{Capital(Protocol.Name)}; {subtitle}",
+            Subtitle = $"{Words.Capital(Protocol.Name)}; {subtitle}",
         };
 
         public string Says(int size, double share, double error, double power) => (Panel.Planning.Power.CriticalCount(Protocol, size, error), share) switch
@@ -129,7 +132,7 @@ public static partial class Charts
 
         public Table Table()
         {
-            var table = Display.Table.Of(Sizes, Invariant($"Chance of showing a difference at {Words.Percent(Error)}"))
+            var table = TableOf.Each(Sizes, Invariant($"Chance of showing a difference at {Words.Percent(Error)}"))
                 .Number("tasters", n => n, decimals: 0)
                 .Number("right answers needed", n => Panel.Planning.Power.CriticalCount(Protocol, n, Error), decimals: 0);
             foreach (var share in Shares) table = table.Percent($"{Words.Percent(share)} can tell", n => Panel.Planning.Power.Of(Protocol, n, Error, share));

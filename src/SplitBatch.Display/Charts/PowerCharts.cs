@@ -1,19 +1,22 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Panel.Planning;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>What panels of different sizes can show.</content>
-public static partial class Charts
+/// <summary>The chart of what a planned panel can show.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class PowerCharts
 {
     /// <summary>The chance of showing a difference against the number of tasters, with this panel's place on the curve.</summary>
     /// <param name="plan">The plan of the panel; its margin is the share of discriminators asked about.</param>
     /// <param name="shares">Other shares of discriminators to draw, each above 0 and below 1; 20 % and 50 % if null.</param>
     /// <exception cref="InvalidOperationException">The protocol has no known chance.</exception>
     /// <example><code>Charts.PowerCurve(trial.Panel("main").Plan)</code></example>
-    public static Figure PowerCurve(PanelPlan plan, IReadOnlyList<double>? shares = null)
+    public static Figure Chart(this PanelPlan plan, IReadOnlyList<double>? shares = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         double[] drawn = [.. (shares ?? [0.2, 0.5]).Append(plan.Margin).Distinct().Order()];
@@ -39,7 +42,7 @@ public static partial class Charts
         return new Figure
         {
             Title = Invariant($"{Words.Counted(plan.Tasters, "taster")} would show it in {Words.Percent(power)} of trials if {Words.Percent(plan.Margin)} can tell the beers apart"),
-            Subtitle = Invariant($"{Capital(plan.Protocol.Name)}, error {Words.Percent(plan.Alpha)}; a curve for each share of people who can tell; the teeth come from counts being whole"),
+            Subtitle = Invariant($"{Words.Capital(plan.Protocol.Name)}, error {Words.Percent(plan.Alpha)}; a curve for each share of people who can tell; the teeth come from counts being whole"),
             Reading = Invariant($"The chance of showing a difference rises with the number of tasters. For {Words.Percent(plan.Margin)} discriminators and a chance of {Words.Percent(plan.Power)}, it takes {Words.Counted(needed.First, "taster")} ({needed.Always} or more always reach it); this panel has {plan.Tasters}."),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most },
             Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1 },
@@ -50,7 +53,7 @@ public static partial class Charts
 
     private static Table PowerNumbers(PanelPlan plan, IReadOnlyList<double> shares, IReadOnlyList<int> sizes)
     {
-        var table = Table.Of(sizes, "Chance of showing a difference").Number("tasters", n => n, decimals: 0);
+        var table = TableOf.Each(sizes, "Chance of showing a difference").Number("tasters", n => n, decimals: 0);
         foreach (var share in shares) table = table.Percent($"{Words.Percent(share)} discriminators", n => Power.Of(plan.Protocol, n, plan.Alpha, share));
         return table.ToTable();
     }

@@ -1,18 +1,21 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>Panels of different protocols side by side.</content>
-public static partial class Charts
+/// <summary>The chart of several panels side by side.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class ForestCharts
 {
     /// <summary>The distance between the beers by each panel on one scale (d-prime), which can be compared between protocols.</summary>
     /// <param name="forest">The panels.</param>
     /// <param name="combined">The combination by a stated method, if one was asked for; null for none.</param>
-    public static Figure Forest(Forest forest, StratifiedCombination? combined = null)
+    public static Figure Chart(this Forest forest, StratifiedCombination? combined = null)
     {
         ArgumentNullException.ThrowIfNull(forest);
         var rows = forest.Rows.Select(r => (Name: $"{r.Panel.Name} ({r.Panel.Correct} of {r.Panel.Tasters}, {r.Panel.Protocol.Name})", Best: r.DPrime.Value, r.DPrime.Interval)).ToList();
@@ -32,7 +35,7 @@ public static partial class Charts
                 new Ranges([.. Enumerable.Range(0, panels).Select(Item)]),
                 .. combined is null ? Array.Empty<Mark>() : [new Ranges([Item(panels)]) { Ink = Ink.Limit }],
             ],
-            Numbers = Table.Of(rows, "Distance between the beers by panel")
+            Numbers = TableOf.Each(rows, "Distance between the beers by panel")
                 .Text("panel", r => r.Name)
                 .Number("d-prime", r => r.Best, decimals: 2)
                 .Number("from", r => r.Interval.Low, decimals: 2)

@@ -1,17 +1,20 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>How many people can tell the beers apart, panel by panel.</content>
-public static partial class Charts
+/// <summary>The chart of how many can tell the beers apart.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class DiscriminatorCharts
 {
     /// <summary>For each panel the share of people who tell the beers apart, with what its count still allows.</summary>
     /// <param name="panels">The panels by name, in the order to be shown; at least one.</param>
     /// <param name="margin">The share that would matter, declared beforehand; null for none.</param>
     /// <exception cref="ArgumentException">No panel is given.</exception>
-    public static Figure Discriminators(IEnumerable<(string Name, DifferenceTest Test)> panels, double? margin = null)
+    public static Figure Chart(this IEnumerable<(string Name, DifferenceTest Test)> panels, double? margin = null)
     {
         ArgumentNullException.ThrowIfNull(panels);
         var shown = panels.ToList();
@@ -35,7 +38,7 @@ public static partial class Charts
             X = new Axis("share who tell the beers apart") { Percent = true, Min = -0.02, Max = Math.Min(1, Math.Max(most, margin ?? 0) + 0.08) },
             Y = Axis.Of([.. shown.Select(p => $"{p.Name} ({p.Test.Count} of {p.Test.Tasters}, {p.Test.Protocol.Name})")]),
             Marks = marks,
-            Numbers = Table.Of(shown, "Share of discriminators")
+            Numbers = TableOf.Each(shown, "Share of discriminators")
                 .Text("panel", p => p.Name)
                 .Text("protocol", p => p.Test.Protocol.Name)
                 .Number("answers", p => p.Test.Tasters, decimals: 0)
@@ -50,10 +53,10 @@ public static partial class Charts
     /// <summary>The share of people who tell the beers apart by one panel.</summary>
     /// <param name="reading">What the panel's count says.</param>
     /// <param name="name">The panel's name.</param>
-    public static Figure Discriminators(PanelReading reading, string name = "panel")
+    public static Figure Chart(this PanelReading reading, string name = "panel")
     {
         ArgumentNullException.ThrowIfNull(reading);
-        return Discriminators([(name, reading.Difference)], reading.Similarity.Margin);
+        return Chart([(name, reading.Difference)], reading.Similarity.Margin);
     }
 
     private static string Said(DifferenceTest test) =>

@@ -1,23 +1,26 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>Whether order or position, rather than the beers, drove the answers.</content>
-public static partial class Charts
+/// <summary>Charts of whether order and position drove the answers.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class BiasCharts
 {
     private static readonly string[] OrderAndPositionChecks = ["serving order", "position of the odd cup", "position of the first cup of A", "position"];
 
     /// <summary>Whether the panel allows a check of order or position at all.</summary>
-    internal static bool HasOrderAndPosition(BiasReport report) => report.Checks.Any(check => OrderAndPositionChecks.Contains(check.Name));
+    internal static bool HasChart(this BiasReport report) => report.Checks.Any(check => OrderAndPositionChecks.Contains(check.Name));
 
     /// <summary>Right answers by serving order and by place, beside what would be expected if neither mattered.</summary>
     /// <param name="report">The bias checks of a panel.</param>
     /// <exception cref="ArgumentException">The panel allows no check of order or position.</exception>
-    public static Figure OrderAndPosition(BiasReport report)
+    public static Figure Chart(this BiasReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
         var checks = report.Checks.Where(c => OrderAndPositionChecks.Contains(c.Name)).ToList();
@@ -28,10 +31,10 @@ public static partial class Charts
 
     /// <summary>Right answers (or wrong picks) by one grouping, beside what would be expected if it did not matter.</summary>
     /// <param name="check">The check.</param>
-    public static Figure Bias(BiasCheck check)
+    public static Figure Chart(this BiasCheck check)
     {
         ArgumentNullException.ThrowIfNull(check);
-        return Bias([check], Capital(check.Name));
+        return Bias([check], Words.Capital(check.Name));
     }
 
     private static Figure Bias(IReadOnlyList<BiasCheck> checks, string subject)
@@ -45,7 +48,7 @@ public static partial class Charts
                 ? $"{subject}: no bias is shown, which does not rule one out"
                 : $"{subject}: the answers depended on {Words.Listed([.. shown.Select(c => c.Name)])}",
             Subtitle = "Share in each group with exact 95 % intervals; upright marks: expected if the grouping did not matter",
-            Reading = string.Join(" ", checks.Select(c => $"{Capital(c.ToString())}.")),
+            Reading = string.Join(" ", checks.Select(c => $"{Words.Capital(c.ToString())}.")),
             X = new Axis(checks.All(c => c.Kind == BiasKind.RightAnswers) ? "right answers" : "right answers, or wrong picks of a place") { Percent = true, Min = 0, Max = 1 },
             Y = Axis.Of([.. rows.Select(r => GroupName(r.Check, r.Group))]),
             Marks =
@@ -53,7 +56,7 @@ public static partial class Charts
                 new Ranges([.. rows.Select((r, i) => new RangeItem(i, r.Interval.Low, r.Interval.High, (double)r.Group.Count / r.Group.Sets, Invariant($"{r.Group.Count} of {r.Group.Sets}")))]),
                 new Ranges([.. rows.Select((r, i) => new RangeItem(i, r.Group.Expected / r.Group.Sets, r.Group.Expected / r.Group.Sets))]) { Ink = Ink.Limit },
             ],
-            Numbers = Tables.Bias(checks),
+            Numbers = checks.Table(),
         };
     }
 

@@ -1,22 +1,25 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Trials;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>A panel while its ballots come in.</content>
-public static partial class Charts
+/// <summary>The chart of a tally while ballots come in.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class TallyCharts
 {
     /// <summary>Where the count stands and where it can still end, before what guessing gives for the whole panel; for a sequential panel, its course between the declared lines.</summary>
     /// <param name="tally">The tally.</param>
     /// <exception cref="InvalidOperationException">The protocol has no known chance.</exception>
-    public static Figure Tally(LiveTally tally)
+    public static Figure Chart(this LiveTally tally)
     {
         ArgumentNullException.ThrowIfNull(tally);
-        if (tally.Course is { } course) return Sequential(course) with { Reading = tally.ToString() };
+        if (tally.Course is { } course) return course.Chart() with { Reading = tally.ToString() };
         var (plan, low, high) = (tally.Panel.Plan, tally.Correct, tally.Correct + tally.StillOut);
         var answers = Math.Max(1, tally.Counted + tally.StillOut);
         var critical = Power.CriticalCount(plan.Protocol, answers, plan.Alpha);
@@ -35,12 +38,12 @@ public static partial class Charts
             Title = tally.IsComplete
                 ? Invariant($"All ballots are in: {low} of {answers} right")
                 : Invariant($"{low} right of {tally.Counted} so far; {Words.Counted(tally.StillOut, "ballot")} still out"),
-            Subtitle = Invariant($"{Capital(plan.Protocol.Name)}, panel {plan.Name}; bars: the chance of each count of {answers} when everybody guesses"),
+            Subtitle = Invariant($"{Words.Capital(plan.Protocol.Name)}, panel {plan.Name}; bars: the chance of each count of {answers} when everybody guesses"),
             Reading = tally.ToString(),
             X = new Axis("right answers at the end") { Whole = true, Min = -0.7, Max = answers + 0.7 },
             Y = new Axis("chance by guessing") { Percent = true, Min = 0 },
             Marks = marks,
-            Numbers = Table.Of(chances, "Chance of each count by guessing, and whether it can still come out")
+            Numbers = TableOf.Each(chances, "Chance of each count by guessing, and whether it can still come out")
                 .Number("right answers", c => c.Count, decimals: 0)
                 .Percent("chance", c => c.Chance, decimals: 2)
                 .Text("shows a difference", c => Shows(c.Count) ? "yes" : "no")

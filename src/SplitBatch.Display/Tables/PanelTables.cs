@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Planning;
@@ -6,14 +7,15 @@ using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
 using static System.FormattableString;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>Panels: what was planned and what was counted.</content>
-public static partial class Tables
+/// <summary>Tables of what panels counted.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class PanelTables
 {
     /// <summary>What a panel declared before it was served.</summary>
     /// <param name="plans">The plans.</param>
-    public static Table Plans(IEnumerable<PanelPlan> plans) => Table.Of(plans, "What was declared before pouring")
+    public static Table Table(this IEnumerable<PanelPlan> plans) => TableOf.Each(plans, "What was declared before pouring")
         .Text("panel", p => p.Name)
         .Text("protocol", p => p.Protocol.Name)
         .Number("tasters", p => p.Tasters, decimals: 0)
@@ -28,7 +30,7 @@ public static partial class Tables
 
     /// <summary>What panels counted and what follows.</summary>
     /// <param name="readings">The panels by name.</param>
-    public static Table Panels(IEnumerable<(string Name, PanelReading Reading)> readings) => Table.Of(readings, "What was counted")
+    public static Table Table(this IEnumerable<(string Name, PanelReading Reading)> readings) => TableOf.Each(readings, "What was counted")
         .Text("panel", r => r.Name)
         .Text("protocol", r => r.Reading.Difference.Protocol.Name)
         .Number("answers", r => r.Reading.Difference.Tasters, decimals: 0)
@@ -44,15 +46,15 @@ public static partial class Tables
     /// <summary>What one panel counted and what follows.</summary>
     /// <param name="reading">The panel's reading.</param>
     /// <param name="name">The panel's name.</param>
-    public static Table Panel(PanelReading reading, string name = "panel") => Panels([(name, reading)]);
+    public static Table Table(this PanelReading reading, string name = "panel") => Table([(name, reading)]);
 
     /// <summary>The three exact or near-exact intervals of the share of right answers, and what each means for the share who can tell.</summary>
     /// <param name="test">The test of the count.</param>
-    public static Table Intervals(DifferenceTest test)
+    public static Table Table(this DifferenceTest test)
     {
         ArgumentNullException.ThrowIfNull(test);
         (string Name, Interval Interval)[] rows = [("Clopper-Pearson (exact)", test.ClopperPearson), ("Wilson (score)", test.Wilson), ("Jeffreys", test.Jeffreys)];
-        return Table.Of(rows, Invariant($"Intervals for {test.Count} of {test.Tasters}"))
+        return TableOf.Each(rows, Invariant($"Intervals for {test.Count} of {test.Tasters}"))
             .Text("method", r => r.Name)
             .Percent("right from", r => r.Interval.Low, decimals: 1)
             .Percent("right to", r => r.Interval.High, decimals: 1)
@@ -65,7 +67,7 @@ public static partial class Tables
     /// <summary>Each taster's count by code, so that nobody is shown up by name.</summary>
     /// <param name="panel">The panel.</param>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public static Table Tasters(PanelRecord panel)
+    public static Table TableOfTasters(this PanelRecord panel)
     {
         ArgumentNullException.ThrowIfNull(panel);
         var scored = panel.Scored;
@@ -73,7 +75,7 @@ public static partial class Tables
             : scored.PerTaster.All(taster => taster.Counted <= 1)
                 ? Invariant($"One set says nothing about one person: a guesser is right in {Words.Percent(panel.Plan.Protocol.Chance)} of sets.")
                 : Invariant($"A guesser is right in {Words.Percent(panel.Plan.Protocol.Chance)} of sets on average; a few sets say little about one person.");
-        return Table.Of(scored.PerTaster, $"Tasters of panel {panel.Name}, by code")
+        return TableOf.Each(scored.PerTaster, $"Tasters of panel {panel.Name}, by code")
             .Text("taster", t => t.Taster)
             .Number("sets served", t => t.Served, decimals: 0)
             .Number("counted", t => t.Counted, decimals: 0)
@@ -84,10 +86,10 @@ public static partial class Tables
 
     /// <summary>How many tasters were right so many times, beside guessing and the fitted spread of abilities.</summary>
     /// <param name="repeats">The repeats.</param>
-    public static Table Spread(ReplicatedTest repeats)
+    public static Table Table(this ReplicatedTest repeats)
     {
         ArgumentNullException.ThrowIfNull(repeats);
-        return Table.Of(repeats.Spread, "Tasters by their number of right answers")
+        return TableOf.Each(repeats.Spread, "Tasters by their number of right answers")
             .Number("right answers", r => r.Correct, decimals: 0)
             .Number("tasters", r => r.Observed, decimals: 0)
             .Number("expected if all guess", r => r.ByGuessing)
@@ -99,12 +101,12 @@ public static partial class Tables
     /// <summary>Where practice departed from the plan, and what that does to the conclusion; which ballots were doubtful, and how they were counted.</summary>
     /// <param name="panel">The panel.</param>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public static Table Departures(PanelRecord panel) => Departures([panel ?? throw new ArgumentNullException(nameof(panel))], $"Panel {panel.Name}: plan and practice");
+    public static Table TableOfDepartures(this PanelRecord panel) => Departures([panel ?? throw new ArgumentNullException(nameof(panel))], $"Panel {panel.Name}: plan and practice");
 
     /// <summary>The same of every counted panel of a trial.</summary>
     /// <param name="trial">The trial.</param>
     /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
-    public static Table Departures(Trial trial)
+    public static Table TableOfDepartures(this Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
         return Departures(trial.CountedPanels, "Plan and practice");
@@ -114,7 +116,7 @@ public static partial class Tables
     {
         var rows = panels.SelectMany(panel => panel.Departures.Select(d => new[] { panel.Name, d.What, d.Planned, d.Done, d.Meaning })
             .Concat(panel.Remarks.Select(remark => new[] { panel.Name, "ballots and count", "", "", remark }))).ToList();
-        return Table.Of(rows, caption)
+        return TableOf.Each(rows, caption)
             .Text("panel", r => r[0])
             .Text("point", r => r[1])
             .Text("planned", r => r[2])
@@ -130,7 +132,7 @@ public static partial class Tables
 {
     /// <summary>How often simulated panels give each answer, one row for each kind of tasters.</summary>
     /// <param name="rehearsals">The rehearsals.</param>
-    public static Table Rehearsals(IEnumerable<Rehearsal> rehearsals) => Table.Of(rehearsals, "How often the plan would give each answer, if")
+    public static Table Table(this IEnumerable<Rehearsal> rehearsals) => TableOf.Each(rehearsals, "How often the plan would give each answer, if")
         .Text("tasters", r => r.Simulated.Model.ToString())
         .Percent("shows a difference", r => r.ShowingADifference)
         .Percent("of these: but a small one", r => r.Shares[PanelAnswer.DifferenceWithinMargin])

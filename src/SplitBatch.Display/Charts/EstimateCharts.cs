@@ -1,21 +1,24 @@
+using System.ComponentModel;
 using SplitBatch.Bitterness;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Lab;
 using SplitBatch.Numbers;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>What formulas say of two doses, and what the lab said.</content>
-public static partial class Charts
+/// <summary>Charts of what the formulas say of two doses, and how sure that is.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class EstimateCharts
 {
     /// <summary>Both beers' bitterness by every published model of the library.</summary>
     /// <param name="match">The two doses.</param>
-    public static Figure EstimateComparison(ChargeMatch match)
+    public static Figure ChartOfModels(this ChargeMatch match)
     {
         ArgumentNullException.ThrowIfNull(match);
-        return EstimateComparison(
+        return Chart(
             ModelComparison.Of(match.A.Estimate.Kettle, match.A.Charges, forms: match.A.Estimate.Forms),
             ModelComparison.Of(match.B.Estimate.Kettle, match.B.Charges, forms: match.B.Estimate.Forms),
             match.Target);
@@ -26,7 +29,7 @@ public static partial class Charts
     /// <param name="b">The same models on half B.</param>
     /// <param name="target">What was aimed at; null for none.</param>
     /// <exception cref="ArgumentException">The halves were seen by different models.</exception>
-    public static Figure EstimateComparison(ModelComparison a, ModelComparison b, BitternessUnits? target = null)
+    public static Figure Chart(this ModelComparison a, ModelComparison b, BitternessUnits? target = null)
     {
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
@@ -46,14 +49,14 @@ public static partial class Charts
             X = new Axis("estimated bitterness", "IBU") { Min = Math.Max(0, low - 0.15 * (high - low) - 1), Max = high + 0.15 * (high - low) + 1 },
             Y = Axis.Of([.. rows.Select(r => r.A.InRange && r.B.InRange ? r.A.Model : r.A.Model + " (outside its range)")]),
             Marks = marks,
-            Numbers = Tables.Models(a, b),
+            Numbers = a.Table(b),
         };
     }
 
     /// <summary>The sources of error in the difference of two doses, the largest on top.</summary>
     /// <param name="uncertainty">The uncertainty of the two doses.</param>
     /// <param name="most">How many sources to show at most; the rest is one bar.</param>
-    public static Figure UncertaintyContributions(DoseUncertainty uncertainty, int most = 8)
+    public static Figure Chart(this DoseUncertainty uncertainty, int most = 8)
     {
         ArgumentNullException.ThrowIfNull(uncertainty);
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 1);
@@ -63,8 +66,8 @@ public static partial class Charts
         if (bars.Count == 0) bars.Add(("no source of error", 0));
         return new Figure
         {
-            Title = bars[0].Share > 0 ? $"{Capital(bars[0].Name)} is the largest doubt in the difference: {Words.Percent(bars[0].Share)}" : "No source of error is left in the difference",
-            Subtitle = Invariant($"Share of the variance of B less A, which lies between {Table.Format(uncertainty.Difference.Low, 1)} and {Table.Format(uncertainty.Difference.High, 1)} IBU ({Words.Percent(uncertainty.Difference.Level)})"),
+            Title = bars[0].Share > 0 ? $"{Words.Capital(bars[0].Name)} is the largest doubt in the difference: {Words.Percent(bars[0].Share)}" : "No source of error is left in the difference",
+            Subtitle = Invariant($"Share of the variance of B less A, which lies between {Words.Number(uncertainty.Difference.Low, 1)} and {Words.Number(uncertainty.Difference.High, 1)} IBU ({Words.Percent(uncertainty.Difference.Level)})"),
             Reading = uncertainty.Advice + " In shares: " + string.Join(", ", bars.Select(b => $"{b.Name} {Words.Percent(b.Share)}")) + ".",
             X = new Axis("share of the variance of the difference") { Percent = true, Min = 0, Max = Math.Min(1, bars.Max(b => b.Share) * 1.08 + 0.01) },
             Y = Axis.Of([.. bars.Select(b => b.Name)]),
@@ -73,7 +76,7 @@ public static partial class Charts
                 new Bars([new BarItem(0, bars[0].Share, Words.Percent(bars[0].Share))], Along.X),
                 new Bars([.. bars.Skip(1).Select((b, i) => new BarItem(i + 1, b.Share, Words.Percent(b.Share)))], Along.X) { Ink = Ink.Faint },
             ],
-            Numbers = Tables.Contributions(uncertainty),
+            Numbers = uncertainty.TableOfSources(),
         };
     }
 
@@ -81,7 +84,7 @@ public static partial class Charts
     /// <param name="doses">The doses as weighed.</param>
     /// <param name="lab">The lab's bitterness of both beers.</param>
     /// <param name="uncertainty">How sure the estimates are; null to show them without intervals.</param>
-    public static Figure EstimateAgainstLab(ChargeMatch doses, LabComparison lab, DoseUncertainty? uncertainty = null)
+    public static Figure ChartAgainst(this ChargeMatch doses, LabComparison lab, DoseUncertainty? uncertainty = null)
     {
         ArgumentNullException.ThrowIfNull(doses);
         ArgumentNullException.ThrowIfNull(lab);
@@ -104,7 +107,7 @@ public static partial class Charts
                 new Ranges([new RangeItem(2, ib?.Low ?? b, ib?.High ?? b, b, Spoken(b, ib))]) { Ink = Ink.BeerB },
                 new Ranges([new RangeItem(3, lab.B.Values.Min(), lab.B.Values.Max(), lab.B.Mean, lab.Analyte.Format(lab.B.Mean))]),
             ],
-            Numbers = Table.Of<(string Beer, double Estimate, Interval? Interval, Replicates Lab)>([("A", a, ia, lab.A), ("B", b, ib, lab.B)], "Estimated and measured bitterness")
+            Numbers = TableOf.Each<(string Beer, double Estimate, Interval? Interval, Replicates Lab)>([("A", a, ia, lab.A), ("B", b, ib, lab.B)], "Estimated and measured bitterness")
                 .Text("beer", r => r.Beer)
                 .Number("estimate", r => r.Estimate, "IBU")
                 .Number("from", r => r.Interval?.Low, "IBU")

@@ -1,16 +1,19 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Lab;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>The lab's two values against what its method can tell apart.</content>
-public static partial class Charts
+/// <summary>The chart of a lab difference.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class LabCharts
 {
     /// <summary>Every replicate of both beers, their means, and the difference beside the critical difference of the method.</summary>
     /// <param name="comparison">The comparison of the two beers.</param>
-    public static Figure LabDifference(LabComparison comparison)
+    public static Figure Chart(this LabComparison comparison)
     {
         ArgumentNullException.ThrowIfNull(comparison);
         var (a, b, analyte) = (comparison.A, comparison.B, comparison.Analyte);
@@ -43,12 +46,12 @@ public static partial class Charts
                 Judgement.DependsOnReading => $"Whether {difference} of {analyte.Name} is a difference hangs on what the lab's precision means",
                 _ => $"The beers differ by {difference} of {analyte.Name}; what the method can tell apart is not known",
             },
-            Subtitle = $"{Capital(analyte.Name)} by the lab: each replicate (grey) and the mean",
+            Subtitle = $"{Words.Capital(analyte.Name)} by the lab: each replicate (grey) and the mean",
             Reading = $"Beer {a.Label} has {analyte.Format(a.Mean)} and beer {b.Label} {analyte.Format(b.Mean)}; they differ by {difference}, and {limits}.",
             X = new Axis(analyte.Name, analyte.Unit == analyte.Name ? "" : analyte.Unit),
             Y = Axis.Of(rows),
             Marks = marks,
-            Numbers = Table.Of(a.Values.Select((v, i) => (Beer: a.Label, Replicate: i + 1, Value: v)).Concat(b.Values.Select((v, i) => (Beer: b.Label, Replicate: i + 1, Value: v))), $"{Capital(analyte.Name)} by the lab")
+            Numbers = TableOf.Each(a.Values.Select((v, i) => (Beer: a.Label, Replicate: i + 1, Value: v)).Concat(b.Values.Select((v, i) => (Beer: b.Label, Replicate: i + 1, Value: v))), $"{Words.Capital(analyte.Name)} by the lab")
                 .Text("beer", r => r.Beer).Number("replicate", r => r.Replicate, decimals: 0).Number(analyte.Name, r => r.Value, analyte.Unit == analyte.Name ? "" : analyte.Unit, analyte.Decimals)
                 .Note($"Means {analyte.Format(a.Mean)} and {analyte.Format(b.Mean)}; {limits}.")
                 .ToTable(),

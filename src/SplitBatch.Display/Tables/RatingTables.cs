@@ -1,17 +1,19 @@
+using System.ComponentModel;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
 using static System.FormattableString;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>What tasters were asked beside the difference.</content>
-public static partial class Tables
+/// <summary>Tables of ratings and comments.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class RatingTables
 {
     /// <summary>Ratings and preferences among all tasters and among those who answered right, corrected together.</summary>
     /// <param name="report">The report.</param>
-    public static Table Ratings(RatingReport report)
+    public static Table Table(this RatingReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
         return Ratings([("", report)]);
@@ -20,7 +22,7 @@ public static partial class Tables
     /// <summary>Ratings and preferences of every counted panel of a trial; those of one panel are corrected together.</summary>
     /// <param name="trial">The trial.</param>
     /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
-    public static Table Ratings(Trial trial)
+    public static Table TableOfRatings(this Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
         return Ratings([.. trial.CountedPanels.Where(panel => panel.Ratings is not null).Select(panel => (panel.Name, panel.Ratings!))]);
@@ -33,14 +35,14 @@ public static partial class Tables
             .Concat(r.Report.Preferences.Select(p => new Asked(
                 r.Panel, "preferred", p.Group, p.Test.ForA + p.Test.ForB + p.Test.None, null, null, null, null, p.Test, null, null, p.AdjustedPValue)))).ToList();
         var caption = "What tasters were asked beside the difference" + (reports is [{ Panel.Length: > 0 }] ? $", panel {reports[0].Panel}" : "");
-        var table = Table.Of(rows, caption);
+        var table = TableOf.Each(rows, caption);
         if (reports.Count > 1) table = table.Text("panel", r => r.Panel);
         return table
             .Text("question", r => r.Question)
             .Text("tasters", r => Invariant($"{(r.Group == RatingGroup.All ? "all" : "right")} {r.Tasters}"))
             .Number("A", r => r.MeanA)
             .Number("B", r => r.MeanB)
-            .Text("B less A", r => r.Interval is { } interval ? $"{Table.Format(r.Difference!.Value, 1)} ({Table.Format(interval.Low, 1)} to {Table.Format(interval.High, 1)})" : null)
+            .Text("B less A", r => r.Interval is { } interval ? $"{Words.Number(r.Difference!.Value, 1)} ({Words.Number(interval.Low, 1)} to {Words.Number(interval.High, 1)})" : null)
             .Text("A : B", r => Invariant($"{r.Sides.ForA} : {r.Sides.ForB}"))
             .Number("p by sides", r => r.Sides.PValue, decimals: 3)
             .Number("p by t", r => r.PairedT, decimals: 3)
@@ -54,15 +56,15 @@ public static partial class Tables
 
     /// <summary>Ratings alone.</summary>
     /// <param name="comparisons">The comparisons, as they were corrected together.</param>
-    public static Table Ratings(IEnumerable<RatingComparison> comparisons)
+    public static Table Table(this IEnumerable<RatingComparison> comparisons)
     {
         RatingComparison[] rows = [.. comparisons];
-        return Ratings(new RatingReport(rows, [], rows.Max(row => row.Questions)));
+        return Table(new RatingReport(rows, [], rows.Max(row => row.Questions)));
     }
 
     /// <summary>The tasters' words by descriptor.</summary>
     /// <param name="tally">The tally.</param>
-    public static Table Comments(CommentTally tally)
+    public static Table Table(this CommentTally tally)
     {
         ArgumentNullException.ThrowIfNull(tally);
         return Comments([("", tally)]);
@@ -71,7 +73,7 @@ public static partial class Tables
     /// <summary>The words of every counted panel of a trial, by descriptor.</summary>
     /// <param name="trial">The trial.</param>
     /// <exception cref="TrialIncompleteException">No panel is counted yet.</exception>
-    public static Table Comments(Trial trial)
+    public static Table TableOfComments(this Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
         return Comments([.. trial.CountedPanels.Where(panel => panel.Comments is not null).Select(panel => (panel.Name, panel.Comments!))]);
@@ -80,7 +82,7 @@ public static partial class Tables
     private static Table Comments(IReadOnlyList<(string Panel, CommentTally Tally)> tallies)
     {
         var rows = tallies.SelectMany(t => t.Tally.Counts.Select(count => (t.Panel, Count: count))).ToList();
-        var table = Table.Of(rows, Invariant($"Words in {Words.Counted(tallies.Sum(t => t.Tally.Comments), "comment")}{(tallies is [{ Panel.Length: > 0 }] ? $" of panel {tallies[0].Panel}" : "")}: how many tasters used them"));
+        var table = TableOf.Each(rows, Invariant($"Words in {Words.Counted(tallies.Sum(t => t.Tally.Comments), "comment")}{(tallies is [{ Panel.Length: > 0 }] ? $" of panel {tallies[0].Panel}" : "")}: how many tasters used them"));
         if (tallies.Count > 1) table = table.Text("panel", r => r.Panel);
         return table
             .Text("descriptor", r => r.Count.Descriptor.Name)

@@ -1,15 +1,17 @@
+using System.ComponentModel;
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
 using static System.FormattableString;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>Hop lots, charges and what they carry.</content>
-public static partial class Tables
+/// <summary>Tables of hop lots and charges.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class HopTables
 {
     /// <summary>The hop lots and their assays.</summary>
     /// <param name="lots">The lots.</param>
-    public static Table Lots(IEnumerable<HopLot> lots) => Table.Of(lots, "Hop lots")
+    public static Table Table(this IEnumerable<HopLot> lots) => TableOf.Each(lots, "Hop lots")
         .Text("lot", lot => lot.Name)
         .Text("form", lot => lot.Form.InWords())
         .Number("alpha acid", lot => lot.Alpha.Percent, "%")
@@ -23,11 +25,11 @@ public static partial class Tables
 
     /// <summary>What the lots held when assayed and what is left on brew day, by the best published model that the data allow.</summary>
     /// <param name="lots">The lots as <c>trial.LotsOnBrewDay</c> has them.</param>
-    public static Table Lots(IEnumerable<StorageLoss> lots)
+    public static Table Table(this IEnumerable<StorageLoss> lots)
     {
         StorageLoss[] all = [.. lots];
         var day = Day(all.FirstOrDefault(loss => loss.Day is not null)?.Day);
-        return Table.Of(all, $"Hop lots, as assayed and on brew day{(day is null ? "" : $" ({day})")}")
+        return TableOf.Each(all, $"Hop lots, as assayed and on brew day{(day is null ? "" : $" ({day})")}")
             .Text("lot", loss => loss.Lot.Name)
             .Text("form", loss => loss.Lot.Form.InWords())
             .Number("crop year", loss => loss.Lot.CropYear, decimals: 0)
@@ -42,12 +44,12 @@ public static partial class Tables
 
     /// <summary>What to weigh for either half and what each charge gives.</summary>
     /// <param name="match">The two matched halves.</param>
-    public static Table Charges(ChargeMatch match)
+    public static Table Table(this ChargeMatch match)
     {
         ArgumentNullException.ThrowIfNull(match);
         var measure = Measure.Of(match);
         var rows = new[] { match.A, match.B }.SelectMany(side => side.Estimate.Charges.Select(charge => (side.Side, charge)));
-        return Table.Of(rows, $"What to weigh, by {match.A.Estimate.Model.Name}'s formula")
+        return TableOf.Each(rows, $"What to weigh, by {match.A.Estimate.Model.Name}'s formula")
             .Text("beer", r => r.Side.ToString())
             .Text("lot", r => r.charge.Charge.Lot.Name)
             .Text("form", r => r.charge.Charge.Lot.Form.InWords())
@@ -61,11 +63,11 @@ public static partial class Tables
 
     /// <summary>What else comes with an equal bitterness: hop mass, plant matter, wort kept back, cost.</summary>
     /// <param name="match">The two matched halves.</param>
-    public static Table WhatComesWithIt(ChargeMatch match)
+    public static Table WhatComesWithIt(this ChargeMatch match)
     {
         ArgumentNullException.ThrowIfNull(match);
         var measure = Measure.Of(match);
-        var table = Table.Of([match.A, match.B], "What comes with the bitterness")
+        var table = TableOf.Each([match.A, match.B], "What comes with the bitterness")
             .Text("beer", side => side.Side.ToString())
             .Number("bitterness", side => side.Bitterness.Value, "IBU")
             .Number("hops", side => measure.Of(side.HopMass), measure.Mass, measure.Decimals)

@@ -1,17 +1,20 @@
+using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
 using static System.FormattableString;
+using SplitBatch.Display.Tables;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
-/// <content>A panel's count against what guessing gives.</content>
-public static partial class Charts
+/// <summary>The chart of a count beside what guessing gives.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class CountCharts
 {
     /// <summary>The chance of every count when all tasters guess, the counts that show a difference, and the count of this panel.</summary>
     /// <param name="test">The test of the count.</param>
-    public static Figure CountAgainstGuessing(DifferenceTest test)
+    public static Figure Chart(this DifferenceTest test)
     {
         ArgumentNullException.ThrowIfNull(test);
         var chances = Enumerable.Range(0, test.Tasters + 1).Select(k => (Count: k, Chance: ExactBinomial.Exactly(k, test.Tasters, test.Protocol.Chance))).ToList();
@@ -35,7 +38,7 @@ public static partial class Charts
                 : test.DifferenceShown
                 ? Invariant($"{test.Count} of {test.Tasters} {right}: more than guessing gives")
                 : Invariant($"{test.Count} of {test.Tasters} {right}: guessing alone gives as many often enough"),
-            Subtitle = Invariant($"{Capital(test.Protocol.Name)}, {Words.Counted(test.Tasters, "answer")}; bars: the chance of each count when everybody guesses"),
+            Subtitle = Invariant($"{Words.Capital(test.Protocol.Name)}, {Words.Counted(test.Tasters, "answer")}; bars: the chance of each count when everybody guesses"),
             Reading = test.ByLeanings
                 ? test.ToString()
                 : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up with a chance of {Words.Percent(test.PValue)}. ")
@@ -43,7 +46,7 @@ public static partial class Charts
             X = new Axis("right answers") { Whole = true, Min = shown[0].Count - 0.7, Max = shown[^1].Count + 0.7 },
             Y = new Axis("chance by guessing") { Percent = true, Min = 0 },
             Marks = marks,
-            Numbers = Table.Of(shown, "Chance of each count by guessing")
+            Numbers = TableOf.Each(shown, "Chance of each count by guessing")
                 .Number("right answers", c => c.Count, decimals: 0)
                 .Percent("chance", c => c.Chance, decimals: 2)
                 .Percent("chance of so many or more", c => ExactBinomial.AtLeast(c.Count, test.Tasters, test.Protocol.Chance), decimals: 2)
@@ -51,6 +54,4 @@ public static partial class Charts
                 .ToTable(),
         };
     }
-
-    internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using SplitBatch.BrewDay;
 using SplitBatch.Brewing;
 using SplitBatch.Evidence;
@@ -6,14 +7,15 @@ using SplitBatch.Panel.Serving;
 using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
-/// <content>A trial as a whole: its design, its halves, who was served what, and what is claimed.</content>
-public static partial class Tables
+/// <summary>Tables of a trial as a whole.</summary>
+[EditorBrowsable(EditorBrowsableState.Never)]
+public static class TrialTables
 {
     /// <summary>What is asked, what is changed and what is held equal.</summary>
     /// <param name="trial">The trial.</param>
-    public static Table Design(Trial trial)
+    public static Table Table(this Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
         var about = trial.Description;
@@ -23,7 +25,7 @@ public static partial class Tables
 
     /// <summary>The design without the question: what is changed, what is held equal, and what would change the brewer's mind.</summary>
     /// <param name="trial">The trial.</param>
-    public static Table Changed(Trial trial)
+    public static Table TableOfChanges(this Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
         return InWords(Changed(trial.Description), "The design", "");
@@ -38,7 +40,7 @@ public static partial class Tables
         ("what would change my mind", about.WouldChangeMyMind),
     ];
 
-    private static Table InWords(IEnumerable<(string What, string Words)> rows, string caption, string note) => Table.Of(rows.Where(row => row.Words.Length > 0), caption)
+    private static Table InWords(IEnumerable<(string What, string Words)> rows, string caption, string note) => TableOf.Each(rows.Where(row => row.Words.Length > 0), caption)
         .Text("part", row => row.What)
         .Text("in words", row => row.Words)
         .Note(note)
@@ -46,10 +48,10 @@ public static partial class Tables
 
     /// <summary>The two halves line by line: the same, within what the instruments can tell, a confound, or not measured.</summary>
     /// <param name="parity">The comparison.</param>
-    public static Table Parity(ParityCheck parity)
+    public static Table Table(this ParityCheck parity)
     {
         ArgumentNullException.ThrowIfNull(parity);
-        return Table.Of(parity.Lines, "Are the halves alike but for the variable?")
+        return TableOf.Each(parity.Lines, "Are the halves alike but for the variable?")
             .Text("quantity", line => line.Quantity)
             .Text("half A", line => line.A)
             .Text("half B", line => line.B)
@@ -73,10 +75,10 @@ public static partial class Tables
 
     /// <summary>In what the two lots differ besides the variable.</summary>
     /// <param name="confounds">The differences.</param>
-    public static Table HopConfounds(IReadOnlyList<HopConfound> confounds)
+    public static Table Table(this IReadOnlyList<HopConfound> confounds)
     {
         ArgumentNullException.ThrowIfNull(confounds);
-        return Table.Of(confounds, "Do the hop lots differ in more than the variable?")
+        return TableOf.Each(confounds, "Do the hop lots differ in more than the variable?")
             .Text("in", confound => confound.Difference.InWords())
             .Text("lot of A", confound => confound.A)
             .Text("lot of B", confound => confound.B)
@@ -87,10 +89,10 @@ public static partial class Tables
 
     /// <summary>Each reading of a precision figure, and what follows from it.</summary>
     /// <param name="comparison">The two beers by one analyte.</param>
-    public static Table PrecisionReadings(LabComparison comparison)
+    public static Table TableOfReadings(this LabComparison comparison)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        return Table.Of(comparison.Readings, $"A difference of {comparison.Analyte.Format(Math.Abs(comparison.Difference))}, however the figure is read")
+        return TableOf.Each(comparison.Readings, $"A difference of {comparison.Analyte.Format(Math.Abs(comparison.Difference))}, however the figure is read")
             .Text("the figure is a", reading => reading.Precision.ToString())
             .Text("critical difference", reading => reading.CriticalDifference is { } critical ? (reading.IsUpperBound ? "at most " : "") + comparison.Analyte.Format(critical) : null)
             .Text("the difference is", reading => reading.Judgement switch
@@ -105,10 +107,10 @@ public static partial class Tables
     /// <summary>Every ballot with what became of it.</summary>
     /// <param name="panel">The panel.</param>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public static Table Ballots(PanelRecord panel)
+    public static Table TableOfBallots(this PanelRecord panel)
     {
         ArgumentNullException.ThrowIfNull(panel);
-        return Table.Of(panel.Scored.Ballots, $"Ballots of panel {panel.Name}")
+        return TableOf.Each(panel.Scored.Ballots, $"Ballots of panel {panel.Name}")
             .Text("taster", ballot => ballot.Ballot.Taster)
             .Text("picked", ballot => ballot.Ballot.Answer)
             .Text("order served", ballot => ballot.Set?.Order.Text)
@@ -119,10 +121,10 @@ public static partial class Tables
 
     /// <summary>Who gets which cups, set by set. It opens the key: keep it from the tasters and the servers.</summary>
     /// <param name="plan">The serving plan.</param>
-    public static Table Serving(ServingPlan plan)
+    public static Table Table(this ServingPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return Table.Of(plan.Sets, "The serving plan (this opens the key)")
+        return TableOf.Each(plan.Sets, "The serving plan (this opens the key)")
             .Text("taster", set => set.Taster)
             .Number("session", set => set.Session, decimals: 0)
             .Text("server", set => set.Server)
@@ -133,10 +135,10 @@ public static partial class Tables
 
     /// <summary>Every sentence with a number, with its method and its sources.</summary>
     /// <param name="verdict">The verdict.</param>
-    public static Table Ledger(Verdict verdict)
+    public static Table Table(this Verdict verdict)
     {
         ArgumentNullException.ThrowIfNull(verdict);
-        return Table.Of(verdict.Claims, "The claims and where they come from")
+        return TableOf.Each(verdict.Claims, "The claims and where they come from")
             .Text("sentence", claim => claim.Sentence)
             .Text("method", claim => claim.Method)
             .Text("sources", claim => string.Join(", ", claim.Sources))
@@ -145,13 +147,13 @@ public static partial class Tables
 
     /// <summary>What limits a verdict, what it does not show, and what to do next.</summary>
     /// <param name="verdict">The verdict.</param>
-    public static Table Limits(Verdict verdict)
+    public static Table TableOfLimits(this Verdict verdict)
     {
         ArgumentNullException.ThrowIfNull(verdict);
         var rows = verdict.Limitations.Select(claim => ("limit", claim.Sentence))
             .Concat(verdict.DoesNotShow.Select(claim => ("not shown", claim.Sentence)))
             .Concat(verdict.Next.Select(claim => ("next", claim.Sentence)));
-        return Table.Of(rows, "Limits, what is not shown, and what to do next")
+        return TableOf.Each(rows, "Limits, what is not shown, and what to do next")
             .Text("kind", row => row.Item1)
             .Text("sentence", row => row.Sentence)
             .ToTable();
