@@ -123,6 +123,11 @@ public sealed class NewCommand(IAnsiConsole console) : Command<NewCommand.Settin
         [Description("The bitterness both halves aim at.")]
         public string? Target { get; init; }
 
+        /// <summary>Allergens.</summary>
+        [CommandOption("--allergens <WORDS>")]
+        [Description("What in the beers may harm somebody, with commas, such as \"barley, lactose\" or \"none but barley\"; sheets are not printed before it is said.")]
+        public string? Allergens { get; init; }
+
         /// <summary>Protocol.</summary>
         [CommandOption("--protocol <NAME>")]
         [Description("The panel's test, such as triangle (the default), duo-trio or tetrad.")]
@@ -147,7 +152,7 @@ public sealed class NewCommand(IAnsiConsole console) : Command<NewCommand.Settin
         internal IReadOnlyDictionary<string, string?> Given() => new Dictionary<string, string?>
         {
             ["title"] = Title, ["variable"] = Variable, ["half-a"] = A, ["half-b"] = B, ["question"] = Question, ["units"] = Units, ["decimals"] = Decimals,
-            ["volume"] = Volume, ["gravity"] = Gravity, ["target"] = Target, ["protocol"] = Protocol, ["margin"] = Margin, ["tasters"] = Tasters,
+            ["volume"] = Volume, ["gravity"] = Gravity, ["target"] = Target, ["allergens"] = Allergens, ["protocol"] = Protocol, ["margin"] = Margin, ["tasters"] = Tasters,
         };
     }
 }

@@ -16,14 +16,14 @@ public sealed class ServeCommand(IAnsiConsole console) : Command<ServeCommand.Se
         var trial = Trial.Open(settings.Folder).Serve(settings.Panel);
         var plan = trial.Panel(settings.Panel).Serving!;
         console.WriteLine($"The key is {Path.Combine(settings.Folder, ServingKeyFile.NameOf(plan.Panel))}: {plan.Sets.Count} sets, {plan.Balance}. Keep it from servers and tasters.");
-        if (trial.BatchLog.Alcohol(Side.A) is not null && trial.BatchLog.Alcohol(Side.B) is not null)
+        try
         {
             var sheets = PanelSheets.Of(trial, settings.Panel).SaveTo(Path.Combine(settings.Folder, "sheets"));
-            console.WriteLine($"{sheets.Count} sheets for the printer are in {Path.Combine(settings.Folder, "sheets")}; those in the folder sealed tell which beer is which.");
+            console.WriteLine($"{sheets.Count} sheets for the printer are in {Path.Combine(settings.Folder, "sheets")}; those in its folder sealed show which beer is which.");
         }
-        else
+        catch (TrialIncompleteException missing)
         {
-            console.WriteLine("The sheets for the printer need the strength of the beers: log original and final gravity of both halves, and run this again.");
+            console.WriteLine($"No sheets were printed. {missing.Message} Then run this again.");
         }
 
         console.WriteLine($"Next step: type each answer into {Path.Combine(settings.Folder, BallotFile.NameOf(plan.Panel))}, then: splitbatch check {settings.Folder}");

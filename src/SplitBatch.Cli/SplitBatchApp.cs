@@ -40,7 +40,7 @@ public static class SplitBatchApp
             config.AddCommand<WriteUpCommand>("write-up")
                 .WithDescription("Write up trial folders, without a notebook: a page, Markdown, a word-processor file, figures, tables and summary pictures of each.")
                 .WithExample("write-up", "my-trial")
-                .WithExample("write-up", "data-demo/amber-cone-or-pellet", "data-demo/stout-early-or-late", "data-demo/lager-first-wort", "--out", "out");
+                .WithExample("write-up", "data-demo/amber-cone-or-pellet", "data-demo/stout-early-or-late", "data-demo/lager-one-rest-or-two", "--out", "out");
             config.AddCommand<WorkshopCommand>("workshop")
                 .WithDescription("Make the learner's and the instructor's notebooks of a workshop out of their one source.")
                 .WithExample("workshop", "notebooks/workshop");

@@ -123,7 +123,7 @@ public readonly record struct Printed
     /// <param name="percent">Percent by volume.</param>
     public static Printed Alcohol(double percent) => Fixed(percent, 1, "%");
 
-    /// <summary>A mass in the units it was given in: <c>24.0 g</c>, <c>0.85 oz</c>, what a hop scale shows.</summary>
+    /// <summary>A mass in the units it was given in: <c>38.0 g</c>, <c>0.85 oz</c>, what a hop scale shows.</summary>
     public static Printed Mass(Mass mass) => Mass(mass, mass.Unit is MassUnit.Ounce or MassUnit.Pound ? UnitSystem.Us : UnitSystem.Metric);
 
     /// <summary>A mass in the units asked for.</summary>

@@ -7,12 +7,12 @@ namespace SplitBatch;
 /// <summary>Quantities in the words of the units they were given in: ounces and gallons stay ounces and gallons.</summary>
 internal static class Spoken
 {
-    /// <summary>For example <c>24.0 g</c>, or <c>0.85 oz</c> for a mass given in ounces or pounds.</summary>
+    /// <summary>For example <c>38.0 g</c>, or <c>0.85 oz</c> for a mass given in ounces or pounds.</summary>
     internal static string Of(Mass mass) => IsUs(mass)
         ? string.Create(CultureInfo.InvariantCulture, $"{mass.Ounces:0.00} oz")
         : string.Create(CultureInfo.InvariantCulture, $"{mass.Grams:0.0} g");
 
-    /// <summary>As short as the number allows: <c>24 g</c>, <c>0.85 oz</c>.</summary>
+    /// <summary>As short as the number allows: <c>38 g</c>, <c>0.85 oz</c>.</summary>
     internal static string Short(Mass mass) => IsUs(mass)
         ? string.Create(CultureInfo.InvariantCulture, $"{mass.Ounces:0.###} oz")
         : string.Create(CultureInfo.InvariantCulture, $"{mass.Grams:0.##} g");

@@ -14,8 +14,8 @@ public static class Work
 
     private static readonly ChargeMatch Doses = ChargeMatch.AsGiven(
         Kettle.Metric(20, 1.050, 60, evaporationLitersPerHour: 3),
-        [HopCharge.Boil(HopLot.Cones("cones", 5.1), Mass.FromGrams(54), 60)],
-        [HopCharge.Boil(HopLot.Pellets("pellets", 11.4), Mass.FromGrams(23), 60)]);
+        [HopCharge.Boil(HopLot.Cones("cones", 6.8), Mass.FromGrams(41), 60)],
+        [HopCharge.Boil(HopLot.Pellets("pellets", 8.3), Mass.FromGrams(31), 60)]);
 
     /// <summary>Tasters needed by the triangle test: 5 alphas, 4 powers, 5 shares, every n to a largest.</summary>
     public static int TastersTable(int largest = 2000) => SplitBatch.Panel.Planning.TastersTable.Of(Protocol.Triangle, Alphas, Powers, Shares, largest).Cells.Count;

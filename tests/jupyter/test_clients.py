@@ -77,7 +77,7 @@ class Clients(unittest.TestCase):
     def test_values_that_the_headless_runner_put_into_a_notebook_hold_in_a_client_too(self):
         notebook = nbformat.read(self.root / "notebooks" / "1-design.ipynb", 4)
         at = next(i for i, c in enumerate(notebook.cells) if "parameters" in c.metadata.get("tags", []))
-        given = nbformat.v4.new_code_cell('// Given when the notebook was run\ntrialFolder = "../data-demo/lager-first-wort";', metadata={"tags": ["injected-parameters"]})
+        given = nbformat.v4.new_code_cell('// Given when the notebook was run\ntrialFolder = "../data-demo/lager-one-rest-or-two";', metadata={"tags": ["injected-parameters"]})
         notebook.cells.insert(at + 1, given)
         self.assertIn("lager", said_all(self.execute(notebook)).lower())
 

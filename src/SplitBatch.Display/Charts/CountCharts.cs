@@ -35,13 +35,19 @@ public static class CountCharts
         {
             Title = test.ByLeanings
                 ? Invariant($"{test.Count} of {test.Tasters} {right}; with repeats the tasters decide, not the sets")
+                : LowCountAlarm.Of(test.Protocol, test.Tasters, test.Correct).IsRaised
+                ? Invariant($"{test.Count} of {test.Tasters} {right}: far fewer than guessing gives")
                 : test.DifferenceShown
                 ? Invariant($"{test.Count} of {test.Tasters} {right}: more than guessing gives")
                 : Invariant($"{test.Count} of {test.Tasters} {right}: guessing alone gives as many often enough"),
             Subtitle = Invariant($"{Words.Capital(test.Protocol.Name)}, {Words.Counted(test.Tasters, "answer")}; bars: the chance of each count when everybody guesses"),
             Reading = test.ByLeanings
                 ? test.ToString()
-                : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up with a chance of {Words.Percent(test.PValue)}. ")
+                : (LowCountAlarm.Of(test.Protocol, test.Tasters, test.Correct) is { IsRaised: true } alarm
+                    ? Invariant($"By guessing alone, {test.Count} or fewer of {test.Tasters} would come up with a chance of {Printed.Percent(alarm.PValue)}. ")
+                    : test.Protocol.Sides == 2
+                    ? Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} for one beer or the other would come up with a chance of {Printed.Percent(test.PValue)}. ")
+                    : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up with a chance of {Printed.Percent(test.PValue)}. "))
                 + (test.CriticalCount is { } needed ? Invariant($"{needed} are needed to show a difference at {Words.Percent(test.Alpha)}.") : "No count of so small a panel shows a difference."),
             X = new Axis("right answers") { Whole = true, Min = shown[0].Count - 0.7, Max = shown[^1].Count + 0.7 },
             Y = new Axis("chance by guessing") { Percent = true, Min = 0 },

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Figures;
+using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Display.Tables;
 
@@ -10,55 +11,53 @@ namespace SplitBatch.Display.Charts;
 [EditorBrowsable(EditorBrowsableState.Never)]
 public static class DiscriminatorCharts
 {
-    /// <summary>For each panel the share of people who tell the beers apart, with what its count still allows.</summary>
+    /// <summary>For each panel the share of tasters who tell the beers apart in its task, with what its count still allows.</summary>
     /// <param name="panels">The panels by name, in the order to be shown; at least one.</param>
-    /// <param name="margin">The share that would matter, declared beforehand; null for none.</param>
     /// <exception cref="ArgumentException">No panel is given.</exception>
-    public static Figure Chart(this IEnumerable<(string Name, DifferenceTest Test)> panels, double? margin = null)
+    public static Figure Chart(this IEnumerable<(string Name, PanelReading Reading)> panels)
     {
         ArgumentNullException.ThrowIfNull(panels);
-        var shown = panels.ToList();
+        var shown = panels.Select(p => (p.Name, Test: p.Reading.Difference, p.Reading.Similarity, Limits: p.Reading.Limits)).ToList();
         if (shown.Count == 0) throw new ArgumentException("There is no panel to show.", nameof(panels));
+        var margins = shown.Select(p => p.Similarity.Margin).Distinct().ToList();
 
-        List<Mark> marks = [new Rule(0) { Ink = Ink.Faint, Name = shown.Count > 0 && margin is < 0.12 ? "" : "nobody" }];
-        if (margin is { } line) marks.Add(new Rule(line) { Ink = Ink.Limit, Name = $"the margin that matters: {Words.Percent(line)}" });
-        marks.Add(new Ranges([.. shown.Select((p, i) => new RangeItem(
-            i, p.Test.DiscriminatorsInterval.Low, p.Test.DiscriminatorsInterval.High, p.Test.Discriminators, Said(p.Test)))]));
+        List<Mark> marks = [new Rule(0) { Ink = Ink.Faint, Name = margins.Min() < 0.12 ? "" : "nobody" }];
+        marks.AddRange(margins.Select(margin => new Rule(margin) { Ink = Ink.Limit, Name = $"the margin that matters: {Printed.ChosenPercent(margin)}" }));
+        marks.Add(new Ranges([.. shown.Select((p, i) => new RangeItem(i, p.Limits.Low, p.Limits.High, p.Test.Discriminators, Said(p.Test.Discriminators, p.Limits)))]));
 
-        var most = shown.Max(p => p.Test.DiscriminatorsInterval.High);
+        var most = shown.Max(p => p.Limits.High);
         return new Figure
         {
             Title = shown.Count == 1
-                ? $"Between {Words.Percent(shown[0].Test.DiscriminatorsInterval.Low)} and {Words.Percent(most)} of people may tell these beers apart"
-                : "How many people tell these beers apart, panel by panel",
-            Subtitle = $"Estimated share of discriminators with exact {Words.Percent(shown[0].Test.Level)} intervals",
+                ? $"Up to {Printed.Percent(most)} of such tasters may tell these beers apart in this task"
+                : "How many tasters tell these beers apart in each task, panel by panel",
+            Subtitle = $"Estimated share of tasters who can tell; the upper end is the limit at {Printed.ChosenPercent(1 - shown[0].Similarity.Beta)} confidence by which a margin is ruled out, the lower end that at the same confidence",
             Reading = string.Join(" ", shown.Select(p =>
-                $"Panel {p.Name}: the count fits best if {Words.Percent(p.Test.Discriminators)} can tell; with {Words.Percent(p.Test.Level)} confidence it is between {Words.Percent(p.Test.DiscriminatorsInterval.Low)} and {Words.Percent(p.Test.DiscriminatorsInterval.High)}."))
-                + " An interval with two ends reaches further up than the one-sided limit by which a margin is ruled out.",
-            X = new Axis("share who tell the beers apart") { Percent = true, Min = -0.02, Max = Math.Min(1, Math.Max(most, margin ?? 0) + 0.08) },
+                $"Panel {p.Name}: the count fits best if {Printed.Percent(p.Test.Discriminators)} can tell, and allows from {Printed.Percent(p.Limits.Low)} to {Printed.Percent(p.Limits.High)}, each end with {Printed.ChosenPercent(1 - p.Similarity.Beta)} confidence.")),
+            X = new Axis("share who tell the beers apart in the task") { Percent = true, Min = -0.02, Max = Math.Min(1, Math.Max(most, margins.Max()) + 0.08) },
             Y = Axis.Of([.. shown.Select(p => $"{p.Name} ({p.Test.Count} of {p.Test.Tasters}, {p.Test.Protocol.Name})")]),
             Marks = marks,
-            Numbers = TableOf.Each(shown, "Share of discriminators")
+            Numbers = TableOf.Each(shown, "Share of tasters who can tell")
                 .Text("panel", p => p.Name)
                 .Text("protocol", p => p.Test.Protocol.Name)
                 .Number("answers", p => p.Test.Tasters, decimals: 0)
                 .Number("right", p => p.Test.Count, decimals: 0)
                 .Percent("estimate", p => p.Test.Discriminators)
-                .Percent("from", p => p.Test.DiscriminatorsInterval.Low)
-                .Percent("to", p => p.Test.DiscriminatorsInterval.High)
+                .Percent("at least", p => p.Limits.Low)
+                .Percent("at most", p => p.Limits.High)
+                .Percent("confidence of each end", p => 1 - p.Similarity.Beta)
                 .ToTable(),
         };
     }
 
-    /// <summary>The share of people who tell the beers apart by one panel.</summary>
+    /// <summary>The share of tasters who tell the beers apart by one panel.</summary>
     /// <param name="reading">What the panel's count says.</param>
     /// <param name="name">The panel's name.</param>
     public static Figure Chart(this PanelReading reading, string name = "panel")
     {
         ArgumentNullException.ThrowIfNull(reading);
-        return Chart([(name, reading.Difference)], reading.Similarity.Margin);
+        return Chart([(name, reading)]);
     }
 
-    private static string Said(DifferenceTest test) =>
-        $"{Words.Percent(test.Discriminators)} ({Words.Percent(test.DiscriminatorsInterval.Low)} to {Words.Percent(test.DiscriminatorsInterval.High)})";
+    private static string Said(double estimate, Interval limits) => $"{Printed.Percent(estimate)} ({Printed.Range(limits, share => Printed.Percent(share))})";
 }

@@ -15,7 +15,7 @@ public static class PowerCharts
     /// <param name="plan">The plan of the panel; its margin is the share of discriminators asked about.</param>
     /// <param name="shares">Other shares of discriminators to draw, each above 0 and below 1; 20 % and 50 % if null.</param>
     /// <exception cref="InvalidOperationException">The protocol has no known chance.</exception>
-    /// <example><code>Charts.PowerCurve(trial.Panel("main").Plan)</code></example>
+    /// <example><code>trial.Panel("main").Plan.Chart()</code></example>
     public static Figure Chart(this PanelPlan plan, IReadOnlyList<double>? shares = null)
     {
         ArgumentNullException.ThrowIfNull(plan);

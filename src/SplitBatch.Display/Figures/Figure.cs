@@ -1,5 +1,6 @@
 using SplitBatch.Display.Drawing;
 using SplitBatch.Display.Tables;
+using SplitBatch.Evidence;
 
 namespace SplitBatch.Display.Figures;
 
@@ -17,6 +18,17 @@ public sealed record Figure
 
     /// <summary>What a reader should see in it, in one or two sentences: the text alternative.</summary>
     public required string Reading { get; init; }
+
+    /// <summary>The sentences of the phrasebook that <see cref="Reading"/> is made of; empty where a chart reads itself.</summary>
+    public IReadOnlyList<Claim> Claims { get; private init; } = [];
+
+    /// <summary>The same figure, read in sentences of the phrasebook, so that a caption cannot say anything else than the text beside it.</summary>
+    /// <param name="claims">At least one sentence.</param>
+    public Figure ReadAs(params IEnumerable<Claim> claims)
+    {
+        Claim[] said = [.. claims];
+        return said.Length == 0 ? this : this with { Claims = said, Reading = string.Join(" ", said.Select(claim => claim.Sentence)) };
+    }
 
     /// <summary>The horizontal axis.</summary>
     public required Axis X { get; init; }

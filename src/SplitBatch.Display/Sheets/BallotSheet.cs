@@ -25,19 +25,19 @@ internal static class BallotSheet
         @media print{.ballot{height:132mm;min-height:0}.letter .ballot{height:125mm}}
         """;
 
-    internal static PrintableSheet Make(ServingPlan plan, PaperSize paper)
+    internal static PrintableSheet Make(ServingPlan plan, Allergens allergens, PaperSize paper)
     {
         var body = new StringBuilder();
         foreach (var pair in plan.Sets.Chunk(2))
         {
             body.Append($"<div class=\"pair{(paper == PaperSize.Letter ? " letter" : "")}\">\n");
-            foreach (var set in pair) body.Append(One(plan, set));
+            foreach (var set in pair) body.Append(One(plan, allergens, set));
             body.Append("</div>\n");
         }
         return SheetPage.Make("ballots.html", "Ballots", false, paper, Css, body.ToString());
     }
 
-    private static string One(ServingPlan plan, ServedSet set)
+    private static string One(ServingPlan plan, Allergens allergens, ServedSet set)
     {
         var design = plan.Design;
         var html = new StringBuilder();
@@ -58,8 +58,9 @@ internal static class BallotSheet
         };
         html.Append(answer);
         html.Append(Ask("How sure are you?", "a guess", "fairly sure", "sure"));
-        html.Append("<p>What did you notice? (in your own words; may stay blank)</p>\n<div class=\"rule\"></div>\n<div class=\"rule\"></div>\n<div class=\"rule\"></div>\n");
-        html.Append("<div class=\"end small\"><p>Tick what is true: <span class=\"box\"></span> I know what was changed in this beer. <span class=\"box\"></span> I helped to brew it.</p>\n");
+        html.Append("<p>What did you notice? (in your own words; you may leave this blank)</p>\n<div class=\"rule\"></div>\n<div class=\"rule\"></div>\n<div class=\"rule\"></div>\n");
+        html.Append($"<div class=\"end small\"><p>The beers contain {SheetPage.Text(allergens.ToString())}. You may stop at any time.</p>\n");
+        html.Append("<p>Tick what is true: <span class=\"box\"></span> I know what was changed in this beer. <span class=\"box\"></span> I helped to brew it.</p>\n");
         html.Append("<p>Handed in at <span class=\"line\"></span></p></div>\n</div>\n");
         return html.ToString();
     }

@@ -20,13 +20,15 @@ public sealed record PanelSheets(
     public IReadOnlyList<PrintableSheet> All => [Briefing, Trays, Ballots, Labels, Pouring, Key];
 
     /// <summary>The sheets of a poured plan.</summary>
-    /// <param name="pour">The pour plan, which holds the serving plan.</param>
+    /// <param name="pour">The pour plan, which holds the serving plan and the allergens.</param>
     /// <param name="paper">The paper in the printer.</param>
+    /// <exception cref="ArgumentException">Nobody has said which allergens are in the beers.</exception>
     public static PanelSheets For(PourPlan pour, PaperSize paper = PaperSize.A4)
     {
         ArgumentNullException.ThrowIfNull(pour);
         var plan = pour.Plan;
-        return new(BriefingSheet.Make(plan, pour, paper), TraySheet.Make(plan, paper), BallotSheet.Make(plan, paper),
+        var allergens = pour.Options.Allergens ?? throw new ArgumentException("The sheets name the allergens in the beers, and nobody has said which there are: give PourOptions its Allergens, as Allergens.Of(\"barley\", \"lactose\") or Allergens.Of(\"none but barley\").", nameof(pour));
+        return new(BriefingSheet.Make(plan, pour, allergens, paper), TraySheet.Make(plan, paper), BallotSheet.Make(plan, allergens, paper),
             LabelSheet.Make(plan, paper), PouringSheet.Make(plan, pour, paper), KeySheet.Make(plan, paper));
     }
 
@@ -34,14 +36,17 @@ public sealed record PanelSheets(
     /// <param name="trial">The trial.</param>
     /// <param name="panel">The panel's name.</param>
     /// <param name="options">How it is poured; null for the defaults in the trial's units.</param>
-    /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
+    /// <exception cref="TrialIncompleteException">The panel has no key yet, the batch log does not tell how strong the beers are, or nobody has said which allergens they contain.</exception>
     public static PanelSheets Of(Trial trial, string panel = "main", PourOptions? options = null) =>
-        For(PourOf(trial, panel, options), trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4);
+        PourOf(trial, panel, options) is { Options.Allergens: not null } pour
+            ? For(pour, trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4)
+            : throw new TrialIncompleteException(
+                "word on allergens", "write what is in the beers into trial.json, as \"allergens\": [\"barley\", \"lactose\"], or [\"none but barley\"]; no sheet is printed before that", "1-design");
 
     /// <summary>Writes the sheets of a trial's panel into the folder <c>sheets</c> of the trial.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="panel">The panel's name.</param>
-    /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
+    /// <exception cref="TrialIncompleteException">The panel has no key yet, the batch log does not tell how strong the beers are, or nobody has said which allergens they contain.</exception>
     /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
     /// <example><code>PanelSheets.Save(trial)</code></example>
     public static SavedSheets Save(Trial trial, string panel = "main")
@@ -58,14 +63,16 @@ public sealed record PanelSheets(
     /// <param name="trial">The trial.</param>
     /// <param name="panel">The panel's name.</param>
     /// <param name="options">How it is poured; null for the defaults in the trial's units.</param>
-    /// <exception cref="TrialIncompleteException">The panel has no key yet, or the batch log does not tell how strong the beers are.</exception>
+    /// <exception cref="TrialIncompleteException">The panel has no key yet, the batch log does not tell how strong the beers are, or nobody has said which allergens they contain.</exception>
     public static PourPlan PourOf(Trial trial, string panel = "main", PourOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(trial);
         var plan = trial.Panel(panel).Key;
-        return trial.BatchLog.Alcohol(Side.A) is { } a && trial.BatchLog.Alcohol(Side.B) is { } b
-            ? PourPlan.For(plan, a.PercentByVolume, b.PercentByVolume, options ?? PourOptions.For(trial.Description.Units))
-            : throw new TrialIncompleteException("strength of the beers", "log original and final gravity of both halves", "1-design");
+        var poured = options ?? PourOptions.For(trial.Description.Units);
+        return trial.BatchLog.Strength(Side.A) is { } a && trial.BatchLog.Strength(Side.B) is { } b
+            ? PourPlan.For(plan, a, b, poured with { Allergens = poured.Allergens ?? trial.Description.Allergens })
+            : throw new TrialIncompleteException(
+                "strength of the beers", "log original and final gravity of both halves, or their \"alcohol\" in % vol, as on a label", "1-design");
     }
 
     /// <summary>Writes every sheet into a folder; the pouring sheet and the key go into a folder of their own within it, named sealed.</summary>

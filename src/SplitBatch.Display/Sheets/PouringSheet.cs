@@ -10,8 +10,8 @@ internal static class PouringSheet
     internal static PrintableSheet Make(ServingPlan plan, PourPlan pour, PaperSize paper)
     {
         var options = pour.Options;
-        var body = new StringBuilder(SheetPage.Sealed("Who pours stays behind the screen and serves nobody."));
-        body.Append(Invariant($"<h1>Pouring sheet</h1>\n<p>{options}. Cover, and let stand for {options.Settle.Minutes:0} min. The first glass of each bottle goes to nobody.</p>\n"));
+        var body = new StringBuilder(SheetPage.Sealed("Whoever pours stays in another room or behind the screen, and serves nobody."));
+        body.Append(Invariant($"<h1>Pouring sheet</h1>\n<p>{options}. Cover, and let stand for {options.Settle.Minutes:0} min. Do not serve the first glass of a bottle.</p>\n"));
         body.Append(SheetPage.Items("ul", pour.Beers.Select(beer => beer.ToString())));
         foreach (var session in plan.Sets.GroupBy(set => set.Session))
         {

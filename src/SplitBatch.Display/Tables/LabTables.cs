@@ -144,9 +144,6 @@ public static class LabTables
             .ToTable();
     }
 
-    /// <summary>Where somebody can get hurt when bitterness is measured. The laboratory's own licensed practice and local rules come first.</summary>
-    public static Table Cautions() => TableOf.Each(AbsorbanceReading.Cautions, "In the laboratory").Text("caution", caution => caution).ToTable();
-
     private static Table History<T>(LogHistory<T> history, string caption, Func<T, string> reads, Func<T, string> who)
         where T : class, ILogged => TableOf.Each(history.Corrections, caption)
             .Text("row", correction => correction.Old.Id)

@@ -37,10 +37,10 @@ public static class PanelTables
         .Number("right", r => r.Reading.Difference.Count, decimals: 0)
         .Number("needed to show a difference", r => r.Reading.Difference.CriticalCount, decimals: 0)
         .Number("p-value", r => r.Reading.Difference.PValue, decimals: 4)
-        .Percent("tell apart", r => r.Reading.Difference.Discriminators)
-        .Percent("from", r => r.Reading.Difference.DiscriminatorsInterval.Low)
-        .Percent("to", r => r.Reading.Difference.DiscriminatorsInterval.High)
-        .Percent("still allowed", r => r.Reading.Similarity.StillAllowed)
+        .Percent("tell apart in the task", r => r.Reading.Difference.Discriminators)
+        .Percent("at least", r => r.Reading.Limits.Low)
+        .Percent("at most", r => r.Reading.Limits.High)
+        .Percent("confidence of each end", r => 1 - r.Reading.Similarity.Beta)
         .ToTable();
 
     /// <summary>What one panel counted and what follows.</summary>

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using SplitBatch.BrewDay;
 using SplitBatch.Brewing;
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Phrases;
 using SplitBatch.Lab;
 using SplitBatch.Panel.Serving;
 using SplitBatch.Trials;
@@ -19,7 +20,7 @@ public static class TrialTables
     {
         ArgumentNullException.ThrowIfNull(trial);
         var about = trial.Description;
-        List<(string What, string Words)> rows = [("question", about.Question), ("why it matters", about.Why), .. Changed(about)];
+        List<(string What, string Words, string? Log)> rows = [("question", about.Question, null), ("why it matters", about.Why, null), .. OfDesign(trial)];
         return InWords(rows, about.Title, about.Invented ? "Invented data: an example, not a finding about beer." : "");
     }
 
@@ -28,21 +29,22 @@ public static class TrialTables
     public static Table TableOfChanges(this Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
-        return InWords(Changed(trial.Description), "The design", "");
+        return InWords(OfDesign(trial), "The design", "");
     }
 
-    private static IEnumerable<(string What, string Words)> Changed(TrialDescription about) =>
+    private static IEnumerable<(string What, string Words, string? Log)> OfDesign(Trial trial) =>
     [
-        ("the one variable", about.Variable),
-        ("half A", about.Beers[Side.A]),
-        ("half B", about.Beers[Side.B]),
-        .. about.HeldEqual.Select((words, i) => (i == 0 ? "held equal" : "", words)),
-        ("what would change my mind", about.WouldChangeMyMind),
+        ("the one variable", trial.Description.Variable, null),
+        ("half A", trial.Description.Beers[Side.A], null),
+        ("half B", trial.Description.Beers[Side.B], null),
+        .. trial.MeantEqual.Select((meant, i) => (i == 0 ? "meant to be equal" : "", meant.Statement, (string?)Phrasebook.ByTheLog(meant))),
+        ("what would change my mind", trial.Description.WouldChangeMyMind, null),
     ];
 
-    private static Table InWords(IEnumerable<(string What, string Words)> rows, string caption, string note) => TableOf.Each(rows.Where(row => row.Words.Length > 0), caption)
+    private static Table InWords(IEnumerable<(string What, string Words, string? Log)> rows, string caption, string note) => TableOf.Each(rows.Where(row => row.Words.Length > 0), caption)
         .Text("part", row => row.What)
         .Text("in words", row => row.Words)
+        .Text("by the batch log", row => row.Log)
         .Note(note)
         .ToTable();
 

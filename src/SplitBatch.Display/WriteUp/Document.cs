@@ -2,6 +2,7 @@ using SplitBatch.Display.Charts;
 using System.Globalization;
 using SplitBatch.Evidence;
 using SplitBatch.Display.Tables;
+using SplitBatch.Evidence.Phrases;
 
 namespace SplitBatch.Display.WriteUp;
 
@@ -84,7 +85,8 @@ public sealed record Document
 
     /// <summary>The ledger's number of a figure's caption; null where the caption states no number.</summary>
     /// <param name="index">The figure's place, from 0.</param>
-    internal int? NumberOfCaption(int index) => States(Figures[index]) ? AllClaims.Count + 1 + Figures.Take(index).Count(States) : null;
+    internal int? NumberOfCaption(int index) => Figures[index].Claims is [var first, ..] ? NumberOf(first)
+        : States(Figures[index]) ? AllClaims.Count + 1 + Figures.Take(index).Count(States) : null;
 
     internal static string FigureFile(int index, Figures.Figure figure) => $"figure-{index + 1}-{Slug(figure.Title)}";
 
@@ -114,17 +116,19 @@ public sealed record Document
         .ToTable();
 
     /// <summary>The captions that state numbers, each as a claim on the numbers that its figure was drawn from.</summary>
-    internal IEnumerable<Claim> CaptionClaims() => Figures.Index().Where(f => States(f.Item)).Select(f => Claim.InWords(
-        Caption + f.Index.ToString(CultureInfo.InvariantCulture), f.Item.Reading, $"read from the numbers of figure {f.Index + 1}", $"figures/{FigureFile(f.Index, f.Item)}.csv"));
+    internal IEnumerable<Claim> CaptionClaims() => Figures.Index().Where(f => States(f.Item)).Select(f => new Claim(
+        Caption + f.Index.ToString(CultureInfo.InvariantCulture), Sentence.Of($"{new Quote(f.Item.Reading)}"), $"read from the numbers of figure {f.Index + 1}", $"figures/{FigureFile(f.Index, f.Item)}.csv"));
 
     private const string Caption = "caption.";
 
-    private static bool States(Figures.Figure figure) => figure.Reading.Any(char.IsAsciiDigit);
+    /// <summary>Whether a caption states numbers of its own, that stand in no claim.</summary>
+    private static bool States(Figures.Figure figure) => figure.Claims.Count == 0 && figure.Reading.Any(char.IsAsciiDigit);
 
     private static IEnumerable<Claim> ClaimsOf(Block block) => block switch
     {
         Claims claims => claims.Items,
         Callout callout => callout.Claims,
+        FigureBlock figure => figure.Figure.Claims,
         _ => [],
     };
 }

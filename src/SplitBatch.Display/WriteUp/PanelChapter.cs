@@ -1,6 +1,7 @@
 using SplitBatch.Display.Tables;
 using SplitBatch.Display.Figures;
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Findings;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Trials;
@@ -17,20 +18,24 @@ internal static class PanelChapter
         if (trial.Panels.Count == 0) yield break;
         var counted = trial.Panels.Where(panel => panel.HasCount).ToList();
         yield return new Heading(trial.Panels.Count == 1 ? "The panel" : "The panels");
-        foreach (var (panel, finding) in counted.Zip(verdict.Evidence.Panels))
+        foreach (var panel in verdict.Evidence.Panels)
         {
-            if (counted.Count > 1) yield return new Heading($"Panel {panel.Name}", 3);
-            foreach (var block in OfPanel(panel, finding, verdict)) yield return block;
+            if (counted.Count > 1) yield return new Heading($"Panel {panel.Plan.Name}", 3);
+            foreach (var block in OfPanel(trial.Panel(panel.Plan.Name), panel, verdict)) yield return block;
         }
 
-        if (counted.Where(panel => panel.Plan.Protocol.HasKnownChance && panel.Sequential is null).ToList() is { Count: > 0 } read)
+        if (verdict.Evidence.Panels.Where(HasShare).ToList() is { Count: > 0 } read)
         {
             if (read.Count > 1) yield return new Heading("The panels side by side", 3);
-            var together = verdict.Claims.Where(claim => claim.Id == "panels.together").ToList();
-            if (together.Count > 0) yield return new Claims(together);
-            if (read.Count > 1) yield return trial.Forest().Chart(verdict.Evidence.Together);
-            yield return read.Select(panel => (panel.Name, panel.Reading.Difference)).Chart(read[0].Plan.Margin);
-            yield return read.Select(panel => (panel.Name, panel.Reading)).Table();
+            if (verdict.About(Subject.Panels) is { Count: > 0 } together) yield return new Claims(together);
+            if (read.Count > 1)
+            {
+                yield return Forest.Of(read.Select(panel => trial.Panel(panel.Plan.Name).AsPanelCount())).Chart(verdict.Evidence.Together)
+                    .ReadAs([.. Said<SetsCounted>(read, verdict), .. verdict.About(Subject.Panels)]);
+            }
+
+            yield return read.Select(panel => (panel.Plan.Name, panel.Reading!)).Chart().ReadAs(Said<MarginTested>(read, verdict));
+            yield return read.Select(panel => (panel.Plan.Name, panel.Reading!)).Table();
         }
 
         if (trial.Note("results") is { } own) yield return new Prose(own);
@@ -49,16 +54,22 @@ internal static class PanelChapter
     }
 
     /// <summary>The chart of a panel's count; null where the protocol has none.</summary>
-    public static Figure? CountChart(PanelFinding finding) =>
+    public static Figure? CountChart(CountedPanel finding) =>
         finding.Sequential is { } path ? path.Chart()
         : finding.YesNo is { } test ? test.Chart()
         : finding.Reading is { } reading ? reading.Difference.Chart()
         : null;
 
-    private static IEnumerable<Block> OfPanel(PanelRecord panel, PanelFinding finding, Verdict verdict)
+    /// <summary>Whether a share of tasters who can tell may be stated: not of a panel that asks for something else, stops early, or raised the alarm.</summary>
+    private static bool HasShare(CountedPanel panel) => panel is { Reading: not null, Sequential: null, Plan.AsksPreference: false, Answer: not PanelAnswer.Alarm };
+
+    private static IEnumerable<Claim> Said<T>(IEnumerable<CountedPanel> panels, Verdict verdict)
+        where T : Finding => panels.Select(panel => verdict.Findings.First<T>(Subject.Panel(panel.Plan.Name))).OfType<Finding>().Select(Claim.Of);
+
+    private static IEnumerable<Block> OfPanel(PanelRecord panel, CountedPanel finding, Verdict verdict)
     {
-        yield return new Claims(verdict.Claims.Where(claim => claim.Id.StartsWith($"panel.{panel.Name}.", StringComparison.Ordinal)));
-        if (CountChart(finding) is { } chart) yield return chart;
+        yield return new Claims(verdict.About(Subject.Panel(panel.Name)));
+        if (CountChart(finding) is { } chart) yield return chart.ReadAs(verdict.About(Subject.Panel(panel.Name)).Take(2));
         if (finding.Sequential is { } path) yield return path.Plan.Table();
         if (finding.Repeats is { Spread.Count: > 0 } repeats) yield return repeats.Table();
         if (finding.Ratings is { } ratings) yield return ratings.Table();

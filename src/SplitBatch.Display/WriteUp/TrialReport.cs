@@ -2,6 +2,8 @@ using SplitBatch.Display.Charts;
 using System.Globalization;
 using SplitBatch.Bitterness;
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Findings;
+using SplitBatch.Lab;
 using SplitBatch.Trials;
 using SplitBatch.Display.Tables;
 
@@ -40,7 +42,7 @@ public static class TrialReport
 
     private static IEnumerable<Block> Opening(Trial trial, Verdict verdict)
     {
-        yield return new Callout("Verdict", verdict.Headline);
+        yield return new Callout("Verdict") { Claims = [verdict.HeadlineClaim] };
         yield return new Heading("The question");
         yield return trial.Question;
         if (trial.Description.Why.Length > 0) yield return trial.Description.Why;
@@ -64,8 +66,8 @@ public static class TrialReport
     {
         if (verdict.Evidence.Doses is not { } doses || doubt is null) yield break;
         yield return new Heading("The two charges");
-        yield return new Claims(Of(verdict, "dose."));
-        yield return doses.Chart();
+        yield return new Claims(verdict.About(Subject.Doses));
+        yield return doses.Chart().ReadAs(verdict.About(Subject.Doses));
         yield return doses.Table() with { Caption = $"What was weighed, and its worth by {doses.A.Estimate.Model.Name}'s formula" };
         yield return doses.WhatComesWithIt();
         yield return new Heading("How sure the doses are", 3);
@@ -81,8 +83,8 @@ public static class TrialReport
     {
         if (verdict.Evidence.Bitterness is not { } bitterness) yield break;
         yield return new Heading("What the lab measured");
-        yield return new Claims(Of(verdict, "lab."));
-        yield return bitterness.Chart();
+        yield return new Claims(verdict.About(Subject.Lab));
+        yield return bitterness.Chart().ReadAs(verdict.Findings.Where(finding => finding is LabMeans or LabDifference).Select(Claim.Of));
         yield return trial.Lab.CompareAll().Table();
         if (trial.Lab.TableOfOutliers() is { Rows.Count: > 0 } replicates) yield return replicates;
         if (trial.Lab.TableOfHistory() is { Rows.Count: > 0 } corrections) yield return corrections;
@@ -109,9 +111,7 @@ public static class TrialReport
     {
         yield return new Heading("How to repeat it");
         yield return "Brew both halves from one wort, change the one variable, dose by the table above, and log both halves alike. Send both to one lab in one run under sample numbers. Declare the panel's plan before pouring, serve by the sealed key, and count by it.";
-        yield return new Callout(
-            "Cautions",
-            "Boiling wort scalds and foams over when hops go in. Kegs and bottles hold pressure. Solvent and acid belong in a laboratory with its own safety rules. Tasters are adults who are not pregnant, do not drive afterwards and take no medicine that alcohol reacts with; ask about allergies. Local law and licensed practice come first.");
+        foreach (var caution in Cautions.All) yield return new Callout(caution.Step, string.Join(" ", caution.Sentences));
         yield return new Heading("Data and method");
         if (trial.Lab.Results.Count > 0) yield return trial.Lab.Table();
         foreach (var panel in trial.Panels.Where(panel => panel.HasCount))
@@ -136,7 +136,4 @@ public static class TrialReport
         var seeds = string.Join(", ", trial.Panels.Select(panel => string.Create(CultureInfo.InvariantCulture, $"{panel.Name} {panel.Plan.Seed}")));
         return $"Made with SplitBatch {version}." + (seeds.Length > 0 ? $" Seeds of the serving plans: {seeds}." : "");
     }
-
-    private static IEnumerable<Claim> Of(Verdict verdict, string prefix) =>
-        verdict.Claims.Where(claim => claim.Id.StartsWith(prefix, StringComparison.Ordinal));
 }

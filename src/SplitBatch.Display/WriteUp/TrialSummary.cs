@@ -2,6 +2,7 @@ using SplitBatch.Display.Tables;
 using SplitBatch.Display.Charts;
 using SplitBatch.Display.Figures;
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Findings;
 using SplitBatch.Trials;
 
 namespace SplitBatch.Display.WriteUp;
@@ -20,11 +21,11 @@ public static class TrialSummary
     internal static SummaryPicture Of(Trial trial, Verdict verdict)
     {
         List<SummaryStep> steps = [];
-        Add(steps, "The doses", Sentence(verdict, "dose.estimate"), verdict.Evidence.Doses is { } doses ? doses.Chart() : null);
-        Add(steps, "The lab", Sentence(verdict, "lab.means"), verdict.Evidence.Bitterness is { } lab ? lab.Chart() : null);
+        Add(steps, "The doses", Sentence(verdict.Findings.OfType<DosesFound>().FirstOrDefault(finding => finding.Kind == DosesFoundKind.Estimate)), verdict.Evidence.Doses is { } doses ? doses.Chart() : null);
+        Add(steps, "The lab", Sentence(verdict.Findings.First<LabMeans>()), verdict.Evidence.Bitterness is { } lab ? lab.Chart() : null);
         if (verdict.Main is { } main)
         {
-            Add(steps, "The panel", Sentence(verdict, $"panel.{main.Plan.Name}.count"), PanelChapter.CountChart(main));
+            Add(steps, "The panel", Sentence(verdict.Findings.ResultsAbout(Subject.Panel(main.Plan.Name)).FirstOrDefault()), PanelChapter.CountChart(main));
         }
 
         if (steps.Count == 0) steps.Add(new SummaryStep("The trial", $"It changes one thing: {trial.Description.Variable}."));
@@ -39,5 +40,5 @@ public static class TrialSummary
         if (text is not null) steps.Add(new SummaryStep(heading, text, figure));
     }
 
-    private static string? Sentence(Verdict verdict, string id) => verdict.Claims.FirstOrDefault(claim => claim.Id == id)?.Sentence;
+    private static string? Sentence(Finding? finding) => finding is null ? null : Claim.Of(finding).Sentence;
 }

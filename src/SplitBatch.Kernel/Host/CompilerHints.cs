@@ -14,7 +14,7 @@ internal static partial class CompilerHints
         ["Temperature"] = "Temperature.FromDegreesCelsius(18) or Temperature.FromDegreesFahrenheit(65)",
         ["Duration"] = "Duration.FromMinutes(60)",
         ["Gravity"] = "Gravity.FromSpecific(1.050) or Gravity.FromPlato(12.4)",
-        ["AlphaAcid"] = "AlphaAcid.FromPercent(4.7)",
+        ["AlphaAcid"] = "AlphaAcid.FromPercent(5.6)",
         ["BitternessUnits"] = "BitternessUnits.From(30)",
     };
 
@@ -34,7 +34,7 @@ internal static partial class CompilerHints
         ["CS0117"] = "There is nothing of this name in there. Type the point and press Tab to see what there is.",
         ["CS1739"] = "This call takes no argument of this name. Put the cursor into the parentheses and press Shift+Tab to see the names.",
         ["CS1501"] =
-            "This call takes another number of arguments. In code a decimal is written with a point: 4.7 is one number, 4,7 are two.",
+            "This call takes another number of arguments. In code a decimal is written with a point: 5.6 is one number, 5,6 are two.",
         ["CS7036"] = "An argument is missing. Put the cursor into the parentheses and press Shift+Tab to see what is needed.",
         ["CS8917"] = "The value cannot be told from this alone; end the call with its parentheses, as trial.Verdict().",
         ["CS0428"] = "The parentheses are missing at the end of the call, as trial.Verdict().",
@@ -71,7 +71,7 @@ internal static partial class CompilerHints
     private static string? Convert(string from, string to) => (from, to) switch
     {
         ("string", _) when Numbers.Contains(to) =>
-            "A number belongs here and a text was given: write it without quotation marks, and decimals with a point, as 4.7.",
+            "A number belongs here and a text was given: write it without quotation marks, and decimals with a point, as 5.6.",
         (_, "string") when Numbers.Contains(from) => "A text belongs here and a number was given: put it in quotation marks, as \"cones\".",
         ("double" or "decimal", "int" or "int?") => "A whole number belongs here, as 24.",
         _ when Units.TryGetValue(to.TrimEnd('?'), out var example) => $"A value with its unit belongs here, as {example}.",

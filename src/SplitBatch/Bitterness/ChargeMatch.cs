@@ -40,7 +40,10 @@ public sealed partial record ChargeMatch
     /// <summary>What the scale can resolve.</summary>
     public Mass Scale { get; }
 
-    /// <summary>B less A after rounding, in IBU: what the scale leaves over.</summary>
+    /// <summary>Whether the masses were solved for and rounded to the scale here; masses as weighed were not.</summary>
+    public bool IsRounded { get; private init; }
+
+    /// <summary>B less A, in IBU; where masses were solved for, what rounding to the scale leaves over.</summary>
     public double Mismatch => B.Bitterness.Value - A.Bitterness.Value;
 
     /// <summary>Hops of A per gram of hops of B.</summary>
@@ -166,7 +169,7 @@ public sealed partial record ChargeMatch
     /// <summary>For example <c>A 58 g cones and B 31 g pellets: 32.1 and 32.0 IBU by Tinseth; A carries 1.9 times the hops and 25 g more plant matter</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"A {Weighed(A)} and B {Weighed(B)}: {A.Bitterness.Value:0.0} and {B.Bitterness.Value:0.0} IBU by {A.Estimate.Model.Name}, {Mismatch:+0.0;-0.0;0.0} IBU left by rounding to {Spoken.Short(Scale)}; A carries {HopMassRatio:0.0} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter{(House is { } house ? $"; dosed to measure {house.Wanted.ToString("0.0", CultureInfo.InvariantCulture)} IBU ({house.Label})" : "")}");
+        $"A {Weighed(A)} and B {Weighed(B)}: {A.Bitterness.Value:0.0} and {B.Bitterness.Value:0.0} IBU by {A.Estimate.Model.Name}, {Mismatch:+0.0;-0.0;0.0} IBU {(IsRounded ? $"left by rounding to {Spoken.Short(Scale)}" : "between them as weighed")}; A carries {HopMassRatio:0.0} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter{(House is { } house ? $"; dosed to measure {house.Wanted.ToString("0.0", CultureInfo.InvariantCulture)} IBU ({house.Label})" : "")}");
 
     private static HopCharge Alone(HopLot lot, double minutes)
     {
@@ -196,7 +199,7 @@ public sealed partial record ChargeMatch
         : throw new ArgumentOutOfRangeException(nameof(scale), FormattableString.Invariant($"A scale that resolves {scale.Grams} g is outside (0, 1000] g."));
 
     private static ChargeMatch Match(Dose a, Dose b, BitternessUnits? target, Mass step) =>
-        new(new(Side.A, a), new(Side.B, Round(Scaled(b, a.Bitterness()), step)), target, step);
+        new(new(Side.A, a), new(Side.B, Round(Scaled(b, a.Bitterness()), step)), target, step) { IsRounded = true };
 
     private IEnumerable<string> ScaleWarnings()
     {

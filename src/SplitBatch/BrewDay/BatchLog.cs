@@ -29,14 +29,28 @@ public sealed class BatchLog
     public Alcohol? Alcohol(Side beer) =>
         Gravity(beer, OriginalGravity) is { } original && Gravity(beer, FinalGravity) is { } final ? new Alcohol(original, final) : null;
 
+    /// <summary>How strong one half is, in percent by volume: from its gravities, or else as logged under "alcohol", for instance from a label; null without either.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The final gravity lies above the original.</exception>
+    public double? Strength(Side beer) => Alcohol(beer)?.PercentByVolume ?? Labelled(beer);
+
     /// <summary>The two halves compared line by line.</summary>
     /// <param name="variable">Quantities that the trial changes on purpose.</param>
     /// <param name="expected">Quantities that ought to be there; <see cref="ParityCheck.Expected"/> if null.</param>
-    public ParityCheck Parity(IEnumerable<string>? variable = null, IEnumerable<string>? expected = null) => new(this, variable, expected);
+    public ParityCheck Parity(IEnumerable<string>? variable = null, IEnumerable<string>? expected = null) => new(this, new("", variable ?? []), expected);
+
+    /// <summary>The two halves compared line by line.</summary>
+    /// <param name="changed">What the trial changes on purpose.</param>
+    public ParityCheck Parity(ChangedQuantities changed) => new(this, changed ?? throw new ArgumentNullException(nameof(changed)), null);
 
     /// <summary>How much there is, in a line.</summary>
     public override string ToString() =>
         $"{Entries.Count} entries on {Quantities.Count} quantities" + (History.Corrections.Count is > 0 and var corrections ? $"; {corrections} corrected" : "");
+
+    private double? Labelled(Side beer)
+    {
+        var values = Of(beer, "alcohol").Where(entry => entry.Unit?.Common == "%").Select(entry => entry.CommonValue!.Value).ToList();
+        return values.Count == 0 ? null : values.Average();
+    }
 
     private Gravity? Gravity(Side beer, string quantity)
     {

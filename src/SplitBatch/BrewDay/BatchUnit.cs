@@ -65,6 +65,6 @@ public sealed class BatchUnit
         foreach (var name in new[] { "vol", "vol CO2", "volumes" }) yield return new(name, "vol", 0, 8, value => value);
         yield return new("g/L CO2", "vol", 0, 8, value => value / 1.96);
         yield return new("pH", "pH", 0, 14, value => value);
-        yield return new("%", "%", -1e6, 1e6, value => value);
+        foreach (var name in new[] { "%", "% vol", "% ABV" }) yield return new(name, "%", -1e6, 1e6, value => value);
     }
 }

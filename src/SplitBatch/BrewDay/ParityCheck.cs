@@ -13,12 +13,12 @@ namespace SplitBatch.BrewDay;
 public sealed class ParityCheck
 {
     private readonly BatchLog log;
-    private readonly HashSet<string> variable;
+    private readonly ChangedQuantities variable;
 
-    internal ParityCheck(BatchLog log, IEnumerable<string>? variable, IEnumerable<string>? expected)
+    internal ParityCheck(BatchLog log, ChangedQuantities variable, IEnumerable<string>? expected)
     {
         this.log = log;
-        this.variable = new HashSet<string>(variable ?? [], StringComparer.OrdinalIgnoreCase);
+        this.variable = variable;
         var names = log.Quantities.Concat(expected ?? Expected).Distinct(StringComparer.OrdinalIgnoreCase);
         Lines = [.. names.Select(Line), .. Derived()];
     }

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace SplitBatch.Brewing;
 
 /// <summary>The share of alpha acid in a hop product, by weight.</summary>
-/// <remarks>Built by name, so that 0.047 cannot pass for 4.7. The default value is no alpha acid.</remarks>
+/// <remarks>Built by name, so that 0.056 cannot pass for 5.6. The default value is no alpha acid.</remarks>
 public readonly record struct AlphaAcid : IComparable<AlphaAcid>
 {
     private AlphaAcid(double fraction) => Fraction = fraction;
@@ -14,7 +14,7 @@ public readonly record struct AlphaAcid : IComparable<AlphaAcid>
     /// <summary>Grams of alpha acid in 100 g of the product.</summary>
     public double Percent => Fraction * 100;
 
-    /// <summary>From percent by weight, as printed on a packet: 4.7 for 4.7 %.</summary>
+    /// <summary>From percent by weight, as printed on a packet: 5.6 for 5.6 %.</summary>
     /// <param name="percent">Percent in [0, 90]; zero, or at least 0.5, because a smaller number is almost always a fraction by mistake. The upper end leaves room for extracts.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside.</exception>
     public static AlphaAcid FromPercent(double percent)
@@ -29,7 +29,7 @@ public readonly record struct AlphaAcid : IComparable<AlphaAcid>
         return new AlphaAcid(Guard.InRange(percent, 0.0, 90.0) / 100);
     }
 
-    /// <summary>From a fraction by weight: 0.047 for 4.7 %.</summary>
+    /// <summary>From a fraction by weight: 0.056 for 5.6 %.</summary>
     /// <param name="fraction">Fraction in [0, 0.9].</param>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside; above 1 it looks like a percentage.</exception>
     public static AlphaAcid FromFraction(double fraction)
@@ -59,6 +59,6 @@ public readonly record struct AlphaAcid : IComparable<AlphaAcid>
     /// <summary>Whether the left holds no less alpha acid than the right.</summary>
     public static bool operator >=(AlphaAcid left, AlphaAcid right) => left.Fraction >= right.Fraction;
 
-    /// <summary>For example <c>4.7 % alpha acid</c>.</summary>
+    /// <summary>For example <c>5.6 % alpha acid</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Percent:0.0#} % alpha acid");
 }

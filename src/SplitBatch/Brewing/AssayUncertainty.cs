@@ -20,12 +20,14 @@ public readonly record struct AssayUncertainty
     public string Basis { get => field ?? "none stated"; }
 
     /// <summary>
-    /// What is assumed when a packet says nothing: ± 5 % of the value, all values in it alike (contract tolerance named in a
-    /// trade article, Brauwelt, "Interpretation of Hop Analysis Results"), so a standard uncertainty of 2.9 % of the value.
+    /// What is assumed when a packet says nothing: ± 10 % of the value, all values in it alike, so a standard uncertainty of 5.8 % of
+    /// the value. A judgement. Sales contracts for whole lots commonly allow ± 5 %, about what two laboratories differ by (Hopsteiner,
+    /// "Interpretation of Hop Analysis Results", Brauwelt; 0.57 points at 10 % by EBC 7.7); a bag filled from an opened lot adds how the
+    /// lot was sampled and what it lost since, for which no published figure was found.
     /// </summary>
-    public static AssayUncertainty Packet { get; } = new(0, 0.05 / Math.Sqrt(3), "packet, assumed ± 5 % of the value");
+    public static AssayUncertainty Packet { get; } = new(0, 0.10 / Math.Sqrt(3), "packet, assumed ± 10 % of the value: a judgement, twice what contracts for whole lots allow");
 
-    /// <summary>A standard uncertainty (one standard deviation) in percentage points: 0.2 for 4.7 ± 0.2 %.</summary>
+    /// <summary>A standard uncertainty (one standard deviation) in percentage points: 0.2 for 5.6 ± 0.2 %.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside [0, 10].</exception>
     public static AssayUncertainty Standard(double points) => new(Guard.InRange(points, 0.0, 10.0), 0, "standard uncertainty as given");
 

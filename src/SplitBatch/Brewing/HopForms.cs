@@ -11,20 +11,25 @@ public sealed class HopForms
     private HopForms(ImmutableDictionary<HopForm, HopFormProperties> table) => this.table = table;
 
     /// <summary>
-    /// The table used unless another is given. Cones and pellets: the trade text "Hops and Hop Products" puts 25-30 % of the alpha
-    /// acid of whole cones into beer and 27-32 % of that of pellets, a ratio of 1.07 at the middles; other authors print 1.00 to 1.27,
-    /// hence the standard uncertainty. Isomerised pellets: 50-60 %, same text. Other figures from memory of the trade's habits, and marked so.
+    /// The table used unless another is given. The trade text "Hops and Hop Products" puts 25 to 30 % of the alpha acid of whole cones
+    /// into the beer and 27 to 32 % of that of pellets: a ratio of 1.07 at the middles. Its standard uncertainty of 7 % is what both
+    /// ranges give when all values in them are alike, so 95 % of ratios lie between 0.93 and 1.22. Extract is dealt with in the same
+    /// way. A factor that is 7 % off puts a half that is dosed by it 7 % off: two BU in thirty.
     /// </summary>
     public static HopForms Default { get; } = new(new HopFormProperties[]
     {
-        new(HopForm.WholeCone, 1.00, 0, 7.5, "reference form; wort held 5-10 L/kg from memory"),
-        new(HopForm.Pellet, 1.07, 0.06, 6.5, "Hops and Hop Products, 27-32 % against 25-30 % for cones; wort held 5-8 L/kg from memory"),
-        new(HopForm.LupulinPellet, 1.10, 0.06, 4.0, "as pellets, 0-5 % better, from memory; wort held 3-5 L/kg from memory"),
-        new(HopForm.IsomerisedPellet, 2.00, 0.05, 6.5, "Hops and Hop Products, 50-60 % into beer") { DirectYield = 0.55 },
-        new(HopForm.Co2Extract, 1.27, 0.10, 0, "30-40 % into beer against 25-30 % for cones, from memory"),
-        new(HopForm.IsoExtract, 3.00, 0.09, 0, "70-95 % into beer when dosed after fermentation, from memory") { DirectYield = 0.825 },
+        new(HopForm.WholeCone, 1.00, 0, 7.5, $"reference form; {Held("5 to 10")}"),
+        new(HopForm.Pellet, 1.07, 0.07, 6.5, $"{HopsAndHopProducts}: 27 to 32 % into the beer, 25 to 30 % for cones; {Held("5 to 8")}"),
+        new(HopForm.LupulinPellet, 1.10, 0.07, 4.0, $"a judgement: as pellets or a little better; {Held("3 to 5")}"),
+        new(HopForm.IsomerisedPellet, 2.00, 0.05, 6.5, $"{HopsAndHopProducts}: 50 to 60 % into the beer; {Held("5 to 8")}") { DirectYield = 0.55 },
+        new(HopForm.Co2Extract, 1.27, 0.10, 0, "a judgement: 30 to 40 % into the beer, from memory, against 25 to 30 % for cones; 10 % off is 3 BU in thirty"),
+        new(HopForm.IsoExtract, 3.00, 0.09, 0, "a judgement: 70 to 95 % into the beer when dosed after fermentation, from memory") { DirectYield = 0.825 },
         new(HopForm.Oil, 0, 0, 0, "holds no alpha acid, by definition"),
     }.ToImmutableDictionary(row => row.Form));
+
+    private const string HopsAndHopProducts = "O'Rourke (2003), Hops and hop products, The Brewer International 3 (author, year and journal from memory)";
+
+    private static string Held(string litres) => $"wort held, {litres} L/kg, is a judgement";
 
     /// <summary>The figures of one form.</summary>
     public HopFormProperties this[HopForm form] => table.TryGetValue(form, out var row)

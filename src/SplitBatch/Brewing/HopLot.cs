@@ -19,7 +19,7 @@ public sealed record HopLot
         Alpha = (form, alpha.Percent) switch
         {
             (HopForm.Oil, > 0) => throw new ArgumentException($"{name}: a hop oil holds no alpha acid; {alpha} was given.", nameof(alpha)),
-            (not HopForm.Oil, 0) => throw new ArgumentException($"{name}: alpha acid is missing; write the packet's percentage, such as 4.7.", nameof(alpha)),
+            (not HopForm.Oil, 0) => throw new ArgumentException($"{name}: alpha acid is missing; write the packet's percentage, such as 5.6.", nameof(alpha)),
             (HopForm.WholeCone or HopForm.Pellet, > 30) => throw new ArgumentOutOfRangeException(nameof(alpha), $"{name}: {alpha} is more than cones or pellets hold (up to 30 %); is it an extract?"),
             _ => alpha,
         };

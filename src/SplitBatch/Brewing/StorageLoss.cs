@@ -89,7 +89,7 @@ public sealed record StorageLoss
     internal static StorageLoss AsAssayed(HopLot lot, DateOnly? brewDay, string reason) =>
         new(lot, brewDay, NoModel, "", 1, 0, [$"{lot.Name}: the alpha acid is taken as assayed; {reason}."]);
 
-    /// <summary>For example <c>cones: 4.7 % alpha acid on brew day of 5.1 % alpha acid assayed (92 % left, by Garetz), 4.2 to 5.2 (95 %)</c>.</summary>
+    /// <summary>For example <c>cones: 6.4 % alpha acid on brew day of 7.0 % alpha acid assayed (92 % left, by Garetz), 5.7 to 7.1 % (95 %)</c>.</summary>
     public override string ToString() => !IsAged ? Notes[0] : string.Create(
         CultureInfo.InvariantCulture,
         $"{Lot.Name}: {Alpha} on brew day of {Lot.Alpha} assayed ({Left * 100:0} % left, by {Model}), {PercentInterval.Low:0.0} to {PercentInterval.High:0.0} % (95 %)");

@@ -1,3 +1,4 @@
+using SplitBatch.Evidence.Findings;
 using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Evidence;
@@ -8,47 +9,51 @@ namespace SplitBatch.Evidence;
 /// </summary>
 public sealed record Verdict
 {
-    private readonly Lazy<IReadOnlyList<Claim>> claims;
+    private readonly Lazy<TrialFindings> findings;
+    private readonly Lazy<TrialHeadline> headline;
 
     private Verdict(TrialEvidence evidence)
     {
         Evidence = evidence;
-        claims = new(() =>
-        [
-            .. evidence.Doses is { } doses ? DoseClaims.Of(doses, evidence) : [],
-            .. evidence.Bitterness is { } lab ? LabClaims.Of(lab, evidence.Doses) : [],
-            .. evidence.Lab is { } all ? LabClaims.OfReplicates(all) : [],
-            .. evidence.Panels.SelectMany(PanelClaims.Of),
-            .. evidence.Together is { } together ? [TogetherClaim.Of(together)] : Array.Empty<Claim>(),
-        ]);
+        findings = new(() => new(All()));
+        headline = new(() => HeadlineFinding.Of(Evidence, Main, Findings));
     }
 
     /// <summary>What the verdict rests on.</summary>
     public TrialEvidence Evidence { get; }
 
-    /// <summary>The main panel, or null while none is counted.</summary>
-    public PanelFinding? Main => Evidence.Panels.Count > 0 ? Evidence.Panels[0] : null;
+    /// <summary>The panel that the verdict rests on: the first of trial.json that is counted; null while none is.</summary>
+    public CountedPanel? Main => Evidence.Panels.Count > 0 ? Evidence.Panels[0] : null;
 
-    /// <summary>Which of the four answers the main panel gave; null while none is counted.</summary>
+    /// <summary>Which answer the main panel gave; null while none is counted.</summary>
     public PanelAnswer? Answer => Main?.Answer;
 
     /// <summary>Whether the main panel kept to a plan declared before serving; without one a result is a lead and not a test.</summary>
-    public bool KeptToPlan => Main is { } main && main.Departures.All(departure => departure.Severity != Severity.Error);
+    public bool KeptToPlan => Main is { KeptToPlan: true };
 
-    /// <summary>The verdict in a sentence or two.</summary>
-    public string Headline => Headlines.Of(this);
+    /// <summary>Everything that was found, as one list in the order of the job: results, limits, over-readings, next steps.</summary>
+    public TrialFindings Findings => findings.Value;
 
-    /// <summary>Every quantitative sentence with its numbers, sources and methods, in the order of the job: dose, lab, panel.</summary>
-    public IReadOnlyList<Claim> Claims => claims.Value;
+    /// <summary>The trial in a few sentences, as a finding of its own.</summary>
+    public TrialHeadline HeadlineFound => headline.Value;
+
+    /// <summary>The trial in a few sentences, at most 60 words.</summary>
+    public Claim HeadlineClaim => Claim.Of(HeadlineFound);
+
+    /// <summary>The trial in a few sentences, at most 60 words.</summary>
+    public string Headline => HeadlineClaim.Sentence;
+
+    /// <summary>Every result as a sentence with its numbers, sources and methods, in the order of the job: dose, lab, panel.</summary>
+    public IReadOnlyList<Claim> Claims => As(FindingRole.Result);
 
     /// <summary>What limits the verdict, as sentences.</summary>
-    public IReadOnlyList<Claim> Limitations => [.. LimitationsOf.Trial(this)];
+    public IReadOnlyList<Claim> Limitations => As(FindingRole.Limit);
 
     /// <summary>What a reader might take from the result and must not.</summary>
-    public IReadOnlyList<Claim> DoesNotShow => [.. NotShown.By(this)];
+    public IReadOnlyList<Claim> DoesNotShow => As(FindingRole.NotShown);
 
     /// <summary>What would settle what is open, or what to test next.</summary>
-    public IReadOnlyList<Claim> Next => [.. NextSteps.After(this)];
+    public IReadOnlyList<Claim> Next => As(FindingRole.Next);
 
     /// <summary>The verdict that evidence allows.</summary>
     public static Verdict Of(TrialEvidence evidence)
@@ -57,6 +62,27 @@ public sealed record Verdict
         return new Verdict(evidence);
     }
 
+    /// <summary>The results about one subject, as sentences.</summary>
+    /// <param name="subject">For example <c>Subject.Panel("main")</c>.</param>
+    public IReadOnlyList<Claim> About(Subject subject) => [.. Findings.ResultsAbout(subject).Select(Claim.Of)];
+
     /// <summary>The headline.</summary>
     public override string ToString() => Headline;
+
+    private Claim[] As(FindingRole role) => [.. Findings.As(role).Select(Claim.Of)];
+
+    private IEnumerable<Finding> All() =>
+    [
+        .. BatchFindings.Doses(Evidence),
+        .. LabFindings.Results(Evidence),
+        .. Evidence.Panels.SelectMany(PanelFindings.Results),
+        .. TrialLimits.Together(Evidence),
+        .. TrialLimits.Opening(Evidence),
+        .. BatchFindings.Limits(Evidence),
+        .. LabFindings.Limits(Evidence),
+        .. Evidence.Panels.SelectMany(PanelFindings.Limits),
+        .. TrialLimits.Closing(Evidence),
+        .. ConclusionFindings.NotShown(Evidence, Main),
+        .. ConclusionFindings.Next(Evidence, Main),
+    ];
 }

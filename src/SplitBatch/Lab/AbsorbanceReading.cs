@@ -69,16 +69,6 @@ public sealed record AbsorbanceReading
         "Dry-hopped, late-hopped or aged hops absorb without being iso-alpha acids: the number is then not mg/L, and two beers with equal numbers can taste differently bitter.",
     ];
 
-    /// <summary>Where someone can get hurt. The rules of the laboratory, of the place and of whoever is licensed there come first.</summary>
-    public static IReadOnlyList<string> Cautions { get; } =
-    [
-        "Iso-octane is highly flammable and its vapour is harmful: work under a hood, with no flame or spark near, and collect it as solvent waste; none goes down the drain.",
-        "Hydrochloric acid of 3 to 6 mol/L burns skin and eyes: goggles, gloves, and acid into water, never water into acid.",
-        "The lamp's ultraviolet light harms eyes: keep the cell compartment closed while it is on.",
-        "Shaking builds pressure: let it off away from the face. Nothing that has touched the solvent is drunk or tasted.",
-        "Do this only where you are trained and allowed to; the laboratory's own licensed practice and local rules come before this text. If you have neither, send the bottles to a laboratory.",
-    ];
-
     /// <summary>The reading as one row of a return.</summary>
     /// <param name="id">The result's own name.</param>
     /// <param name="sample">The sample id.</param>

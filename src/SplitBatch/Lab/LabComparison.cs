@@ -21,8 +21,9 @@ public sealed record LabComparison
         A = a;
         B = b;
         Stated = stated;
-        AreTwoLaboratories = !string.Equals(a.Lab, b.Lab, StringComparison.OrdinalIgnoreCase) && a.Lab.Length > 0 && b.Lab.Length > 0;
-        Readings = [.. precisions.Select(precision => PrecisionReading.Of(precision, a, b, AreTwoLaboratories))];
+        Circumstance = LabCircumstances.Of(a, b);
+        OverRuns = Circumstance == LabCircumstance.EachRunHoldsBoth ? PairedRuns.Of([.. a.Runs.OrderBy(run => run.Key, StringComparer.OrdinalIgnoreCase).Select(run => run.Value)], [.. b.Runs.OrderBy(run => run.Key, StringComparer.OrdinalIgnoreCase).Select(run => run.Value)]) : null;
+        Readings = [.. precisions.Select(precision => PrecisionReading.Of(precision, a, b, Circumstance))];
     }
 
     /// <summary>The results of the first beer.</summary>
@@ -37,14 +38,20 @@ public sealed record LabComparison
     /// <summary>Each reading of the precision and what follows from it; one only where its meaning is known.</summary>
     public IReadOnlyList<PrecisionReading> Readings { get; }
 
+    /// <summary>Where, when and by which method the two means were measured, as far as it is told.</summary>
+    public LabCircumstance Circumstance { get; }
+
+    /// <summary>The difference over several runs that each hold both halves; null for other circumstances.</summary>
+    public PairedRuns? OverRuns { get; }
+
     /// <summary>Whether the two means come from different laboratories.</summary>
-    public bool AreTwoLaboratories { get; }
+    public bool AreTwoLaboratories => Circumstance == LabCircumstance.TwoLaboratories;
 
     /// <summary>What was measured.</summary>
     public Analyte Analyte => A.Analyte;
 
-    /// <summary>Mean of A less mean of B, in the analyte's unit.</summary>
-    public double Difference => A.Mean - B.Mean;
+    /// <summary>Mean of A less mean of B, in the analyte's unit; over runs that each hold both, the mean of the runs' differences.</summary>
+    public double Difference => OverRuns?.Mean.Mean ?? A.Mean - B.Mean;
 
     /// <summary>The mean of the two means.</summary>
     public double Mean => (A.Mean + B.Mean) / 2;
@@ -53,7 +60,7 @@ public sealed record LabComparison
     public double? PercentOfMean => Mean == 0 ? null : Math.Abs(Difference / Mean) * 100;
 
     /// <summary>The critical difference at 95 %, where the precision has one meaning and gives one.</summary>
-    public double? CriticalDifference => Readings is [{ } only] ? only.CriticalDifference : null;
+    public double? CriticalDifference => OverRuns is { Mean.Interval: var over } ? (over.High - over.Low) / 2 : Readings is [{ } only] ? only.CriticalDifference : null;
 
     /// <summary>The critical difference in percent of <see cref="Mean"/>.</summary>
     public double? CriticalPercentOfMean => Mean == 0 ? null : CriticalDifference / Math.Abs(Mean) * 100;
@@ -77,7 +84,7 @@ public sealed record LabComparison
     }
 
     /// <summary>What follows; where the readings disagree, that it depends on them.</summary>
-    public Judgement Judgement => Readings.Select(reading => reading.Judgement).Distinct().ToList() switch
+    public Judgement Judgement => OverRuns is { Mean.Interval: var over } ? over.Contains(0) ? Judgement.Within : Judgement.Exceeds : Readings.Select(reading => reading.Judgement).Distinct().ToList() switch
     {
         [] => Judgement.NotJudged,
         [var one] => one,
@@ -130,6 +137,7 @@ public sealed record LabComparison
 
     private string Judged()
     {
+        if (OverRuns is { } runs) return $"Over {runs.Differences.Count} runs that each hold both, {(runs.Mean.Interval.Contains(0) ? "the method does not tell them apart; that is not proof that they are the same" : $"they differ in {Analyte.Name} as this method measures it")}.";
         if (Readings is [{ } only]) return Sentence(only);
         if (Readings.Count == 0) return "No precision is stated, so the difference cannot be judged.";
         var exceeds = Readings.Count(reading => reading.Judgement == Judgement.Exceeds);

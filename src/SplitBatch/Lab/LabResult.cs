@@ -57,6 +57,9 @@ public sealed record LabResult : ILogged
     /// <summary>The method's reference, for instance "EBC 9.8".</summary>
     public string Method { get; init; } = "";
 
+    /// <summary>The run in which it was measured, by whatever name the laboratory gives it; blank where it is not told.</summary>
+    public string Run { get; init; } = "";
+
     /// <summary>The laboratory.</summary>
     public string Laboratory { get; init; } = "";
 
@@ -89,6 +92,7 @@ public sealed record LabResult : ILogged
             Received = Received,
             Method = Method,
             Laboratory = Laboratory,
+            Run = Run,
             Reading = value is null ? Reading : null,
             Supersedes = Id,
             Reason = Guard.NotBlank(reason).Trim(),

@@ -112,8 +112,13 @@ public sealed class LabReturn
     private IEnumerable<LabResult> Compared(Analyte analyte)
     {
         var by = ComparedBy(analyte);
-        return Results.Where(result => result.Analyte.Equals(analyte) && (by is null || IsBy(result, by)));
+        List<LabResult> results = [.. Results.Where(result => result.Analyte.Equals(analyte) && (by is null || IsBy(result, by)))];
+        var methods = results.Select(result => result.Method.Trim()).Where(name => name.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        var method = methods.Count > 1 ? methods.FirstOrDefault(name => Sides.All(side => results.Any(result => BeerOf(result.Sample) == side && IsOf(result, name)))) : null;
+        return method is null ? results : results.Where(result => IsOf(result, method));
     }
+
+    private static bool IsOf(LabResult result, string method) => string.Equals(result.Method.Trim(), method, StringComparison.OrdinalIgnoreCase);
 
     private static bool IsBy(LabResult result, string name) => string.Equals(result.MeasuredBy, name, StringComparison.OrdinalIgnoreCase);
 
@@ -122,6 +127,12 @@ public sealed class LabReturn
         var list = results.OrderBy(result => result.Sample, StringComparer.OrdinalIgnoreCase).ThenBy(result => result.Replicate).ToList();
         if (list.Count == 0) return null;
         var labs = list.Select(result => result.MeasuredBy).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
-        return new Replicates(label, [.. list.Select(result => result.Value)], list[0].Analyte, labs is [var one] ? one : "");
+        return new Replicates(label, [.. list.Select(result => result.Value)], list[0].Analyte, labs is [var one] ? one : "")
+        {
+            Methods = [.. list.Select(result => result.Method.Trim()).Where(method => method.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)],
+            Runs = list.Any(result => result.Run.Length == 0) ? new Dictionary<string, double>()
+                : list.GroupBy(result => result.Run.Trim(), StringComparer.OrdinalIgnoreCase).ToDictionary(run => run.Key, run => run.Average(result => result.Value), StringComparer.OrdinalIgnoreCase),
+            Received = list.Any(result => result.Received is null) ? [] : [.. list.Select(result => result.Received!.Value).Distinct().Order()],
+        };
     }
 }

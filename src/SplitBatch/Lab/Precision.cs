@@ -113,7 +113,12 @@ public sealed record Precision
             PrecisionKind.StandardDeviation => "standard deviation",
             _ => "95 % limit",
         };
-        var condition = Condition == PrecisionCondition.Repeatability ? "repeatability" : "reproducibility";
+        var condition = Condition switch
+        {
+            PrecisionCondition.Repeatability => "repeatability",
+            PrecisionCondition.Intermediate => "intermediate precision",
+            _ => "reproducibility",
+        };
         return $"{condition}, {name} {FigureText()}";
     }
 
@@ -161,6 +166,9 @@ public enum PrecisionCondition
 {
     /// <summary>One laboratory, one operator, one instrument, a short time: how well a run agrees with itself.</summary>
     Repeatability,
+
+    /// <summary>One laboratory on different days, in different runs: how well its runs agree with each other (ISO 5725-3).</summary>
+    Intermediate,
 
     /// <summary>Different laboratories, operators and instruments: how well laboratories agree with each other.</summary>
     Reproducibility,

@@ -8,12 +8,15 @@ namespace SplitBatch.Lab;
 /// <param name="Remark">Why it is a bound, or why it cannot be judged; blank otherwise.</param>
 public sealed record PrecisionReading(LabPrecision Precision, double? CriticalDifference, bool IsUpperBound, Judgement Judgement, string Remark)
 {
-    internal static PrecisionReading Of(LabPrecision precision, Replicates a, Replicates b, bool twoLabs)
+    internal static PrecisionReading Of(LabPrecision precision, Replicates a, Replicates b, LabCircumstance circumstance)
     {
+        if (circumstance == LabCircumstance.OtherMethods) return new(precision, null, false, Judgement.NotJudged, "The two halves were measured by different methods, whose values cannot be compared.");
+        var twoLabs = circumstance == LabCircumstance.TwoLaboratories;
         var level = (a.Mean + b.Mean) / 2;
         var small = precision.Repeatability?.LimitAt(level);
         var large = precision.Reproducibility?.LimitAt(level);
         var difference = Math.Abs(a.Mean - b.Mean);
+        if (circumstance == LabCircumstance.SeparateRuns) return OfSeparateRuns();
         return (twoLabs, small, large) switch
         {
             (_, null, null) => Unjudged("No precision is stated."),
@@ -28,6 +31,19 @@ public sealed record PrecisionReading(LabPrecision Precision, double? CriticalDi
                 Lab.CriticalDifference.TwoLaboratories(0, big, a.Count, b.Count),
                 "The repeatability is not known, so no credit is taken for replicates."),
         };
+
+        PrecisionReading OfSeparateRuns()
+        {
+            var within = precision.Repeatability?.StandardDeviationAt(level);
+            return (precision.Intermediate?.StandardDeviationAt(level), within, large) switch
+            {
+                ({ } runs, { } r, _) when r > runs => throw new ArgumentException("The repeatability is larger than the intermediate precision at this level; the two figures may be swapped.", nameof(precision)),
+                ({ } runs, { } r, _) => Judged(RunDifference.SeparateRuns(r, Math.Sqrt((runs * runs) - (r * r)), a.Count, b.Count)),
+                ({ } runs, null, _) => Bound(RunDifference.OneRun(runs, 1, 1), "Only the intermediate precision is known, so no credit is taken for replicates."),
+                (null, _, { } big) => Bound(Lab.CriticalDifference.TwoLaboratories(small ?? 0, big, a.Count, b.Count), "The laboratory's spread from run to run is not stated; that between laboratories, which is no smaller, stands in for it."),
+                _ => Unjudged("The two halves were measured in separate runs, and the laboratory's spread from run to run is not stated."),
+            };
+        }
 
         PrecisionReading Unjudged(string why) => new(precision, null, false, Judgement.NotJudged, why);
         PrecisionReading Judged(double critical) => new(precision, critical, false, difference > critical ? Judgement.Exceeds : Judgement.Within, "");

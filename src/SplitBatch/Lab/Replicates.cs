@@ -34,6 +34,15 @@ public sealed record Replicates
     /// <summary>The laboratory; blank where it is not told.</summary>
     public string Lab { get; }
 
+    /// <summary>The methods that the results name; empty where none does.</summary>
+    public IReadOnlyList<string> Methods { get; init; } = [];
+
+    /// <summary>The runs of the results, each with the mean of its results; empty where a result names none.</summary>
+    public IReadOnlyDictionary<string, double> Runs { get; init; } = new Dictionary<string, double>();
+
+    /// <summary>The days on which the results came in; empty where one has none.</summary>
+    public IReadOnlyList<DateOnly> Received { get; init; } = [];
+
     /// <summary>The results, in the order given.</summary>
     public IReadOnlyList<double> Values { get; }
 

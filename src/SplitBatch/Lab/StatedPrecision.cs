@@ -71,6 +71,7 @@ public sealed record StatedPrecision
         var condition = Condition switch
         {
             PrecisionCondition.Repeatability => "repeatability",
+            PrecisionCondition.Intermediate => "intermediate precision",
             PrecisionCondition.Reproducibility => "reproducibility",
             _ => "repeatability or reproducibility not stated",
         };

@@ -10,7 +10,7 @@ public static class OneHonestSentence
     private const string Beers = "two beers";
 
     /// <summary>A panel that settles nothing.</summary>
-    public static SentenceExercise SmallPanel { get; } = Of(tasters: 20, correct: 7);
+    public static SentenceExercise SmallPanel { get; } = Of(tasters: 18, correct: 8);
 
     /// <summary>A panel that shows a difference.</summary>
     public static SentenceExercise ClearPanel { get; } = Of(tasters: 24, correct: 15);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SplitBatch.Evidence;
 using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Teaching;
@@ -11,7 +12,7 @@ public sealed class SentenceExercise
 {
     private static readonly Dictionary<int, string> InWords = new()
     {
-        [7] = "seven", [15] = "fifteen", [20] = "twenty", [24] = "twenty-four", [60] = "sixty",
+        [8] = "eight", [15] = "fifteen", [18] = "eighteen", [20] = "twenty", [24] = "twenty-four", [60] = "sixty",
     };
 
     private readonly Lazy<PanelReading> reading;
@@ -45,7 +46,7 @@ public sealed class SentenceExercise
             return new Feedback(Slip.NotOneSentence, "One sentence, or two short ones: a reader should be able to repeat it. Leave out what the reader does not need.");
         }
 
-        return new Feedback(Slip.None, $"It says the count, claims no more than the count shows, and leaves open what is open. Only words are checked here: read it aloud to somebody who was not there. The tool would write: {Reading}");
+        return new Feedback(Slip.None, $"It says the count, claims no more than the count shows, and leaves open what is open. Only words are checked here: read it aloud to somebody who was not there. The tool would write: {string.Join(" ", CountInWords.Of(Reading).Select(claim => claim.Sentence))}");
     }
 
     /// <summary>The task.</summary>

@@ -54,7 +54,7 @@ public enum Slip
     /// <summary>A chance of one half per guess, where a guess is right less often.</summary>
     CoinFlip,
 
-    /// <summary>As if the number of tasters grew in proportion.</summary>
+    /// <summary>As if one number grew in proportion to the other.</summary>
     Proportional,
 
     /// <summary>A size that reaches the power only by a tooth of the saw, or fails by one.</summary>
@@ -63,7 +63,7 @@ public enum Slip
     /// <summary>Repeats counted as if each were another taster.</summary>
     PooledRepeats,
 
-    /// <summary>One person's chance where two were asked about, or the reverse.</summary>
+    /// <summary>One person's or one half's number where the others count too.</summary>
     OneForBoth,
 
     /// <summary>A ratio upside down, or a difference with the beers exchanged.</summary>

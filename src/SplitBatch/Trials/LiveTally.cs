@@ -43,7 +43,7 @@ public sealed record LiveTally
     public WaldPath? Course => Panel.HasCount ? Panel.Sequential : null;
 
     /// <summary>What the panel found; null while it is not over, or where no ballot can be counted.</summary>
-    public PanelFinding? Verdict => Panel.HasCount && (Course is { } course ? course.Decision != SequentialDecision.PourOn : IsComplete) ? Panel.Finding : null;
+    public CountedPanel? Verdict => Panel.HasCount && (Course is { } course ? course.Decision != SequentialDecision.PourOn : IsComplete) ? Panel.Finding : null;
 
     /// <summary>What it would cost to stop at the first difference, looking after every ballot; null for a protocol without a known guessing chance, and for a sequential panel, whose lines allow for its looks.</summary>
     public EarlyLooks? IfStoppedEarly => Panel.Plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed }

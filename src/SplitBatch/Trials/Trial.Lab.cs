@@ -11,7 +11,7 @@ public sealed partial class Trial
     public BatchLog BatchLog => content.BatchLog ?? new BatchLog([]);
 
     /// <summary>The two halves compared line by line: same, different within what the instrument can tell, a confound, or not measured.</summary>
-    public ParityCheck Parity => BatchLog.Parity(Description.FollowsFromVariable);
+    public ParityCheck Parity => BatchLog.Parity(Description.Changed);
 
     /// <summary>Everything the lab returned so far, corrections included; empty until a return is logged.</summary>
     public LabReturn Lab => content.Lab;

@@ -66,7 +66,7 @@ public sealed partial class Trial
     /// <summary>Logs bitterness that was read with one's own instrument: the readings are kept, and the value follows from them. Returns the trial with it. Doing it again is harmless.</summary>
     /// <param name="report">What the series of readings is called, as "own-1".</param>
     /// <param name="sample">The sample id.</param>
-    /// <param name="readings">One or more readings in a 10 mm cell, in the order taken. See <see cref="AbsorbanceReading.Cautions"/> first.</param>
+    /// <param name="readings">One or more readings in a 10 mm cell, in the order taken. See <see cref="Cautions.InTheLaboratory"/> first.</param>
     /// <exception cref="LogException">A reading of that series, sample and place is logged with other numbers: correct it with a reason instead.</exception>
     /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
     /// <example><code>trial = trial.LogAbsorbance("own-1", "S1", new AbsorbanceReading(0.482, blank: 0.006));</code></example>

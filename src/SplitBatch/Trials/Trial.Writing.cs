@@ -1,4 +1,5 @@
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Findings;
 using SplitBatch.Lab;
 using SplitBatch.Trials.Files;
 
@@ -33,12 +34,20 @@ public sealed partial class Trial
         Lab = Lab.Results.Count == 0 ? null : Lab,
         Samples = Lab.Results.Count == 0 ? null : CheckSamples(),
         Panels = [.. Panels.Where(panel => panel.HasCount).Select(panel => panel.Finding)],
+        NotCounted = [.. Panels.Where(panel => !panel.HasCount).Select(panel => panel.Name)],
+        PassedOver = [.. Panels.TakeWhile(panel => !panel.HasCount).Select(panel => panel.Name)],
+        HeldEqual = Description.HeldEqual,
+        FollowsFromVariable = Description.FollowsFromVariable,
         Together = Together(),
+        TogetherByPeople = TogetherByPeople(),
         HopConfounds = HopConfounds,
         Parity = content.BatchLog is null ? null : Parity,
         Units = Description.Units,
         Invented = Description.Invented,
     };
+
+    /// <summary>What was meant to be held equal, beside what the batch log says of it.</summary>
+    public IReadOnlyList<MeantEqual> MeantEqual => SplitBatch.Evidence.Findings.MeantEqual.Of(Description.HeldEqual, content.BatchLog is null ? null : Parity);
 
     /// <summary>What the trial allows one to say in public.</summary>
     /// <example><code>trial.Verdict()</code></example>

@@ -43,16 +43,18 @@ public sealed class NewAndCheckTests : IDisposable
     public async Task A_person_is_asked_and_asked_again_where_an_answer_cannot_be_used()
     {
         var console = new TestConsole().Interactive();
-        string[] answers = ["Cones or pellets?", "form of the hop", "pellets", "cones", "", "metric", "comma", "22,5", "1050", "1,050", "", "triangel", "triangle", "", "30"];
+        string[] answers = ["Cones or pellets?", "form of the hop", "pellets", "cones", "", "metric", "comma", "22,5", "1050", "1,050", "", "lactos", "barley, lactose", "triangel", "triangle", "", "30"];
         foreach (var answer in answers) console.Input.PushTextWithEnter(answer);
         var (code, text) = await Run(console, "new", Mine);
         Assert.Equal(0, code);
         Assert.Contains("1050 looks like a hydrometer reading without its point: write 1.050.", text, StringComparison.Ordinal);
+        Assert.Contains("Did you mean \"lactose\"?", text, StringComparison.Ordinal);
         Assert.Contains("Did you mean \"triangle\"?", text, StringComparison.Ordinal);
         var trial = Trial.Open(Mine);
         Assert.Equal(("Can tasters tell cones from pellets, when everything but the form of the hop is the same?", 30), (trial.Question, trial.Panel().Plan.Tasters));
         Assert.Equal(22.5, trial.Kettle.FinalVolume.Liters, 9);
         Assert.Equal(DecimalMark.Comma, trial.Description.Decimals);
+        Assert.Equal(["barley", "lactose"], trial.Description.Allergens!.Words);
     }
 
     [Fact]
@@ -85,13 +87,13 @@ public sealed class NewAndCheckTests : IDisposable
     }
 
     [Fact]
-    public async Task A_new_folder_passes_the_check_with_one_warning()
+    public async Task A_new_folder_passes_the_check_with_two_warnings()
     {
         await New();
         var (code, text) = await Run("check", Mine);
         Assert.Equal(0, code);
         Assert.StartsWith("warning: trial.json, panels[0].declared: The plan of panel main is not declared", text, StringComparison.Ordinal);
-        Assert.Equal("mine: no fault, 1 warning. The trial can be used as it stands.", text.TrimEnd().Split('\n')[^1]);
+        Assert.Equal("mine: no fault, 2 warnings. The trial can be used as it stands.", text.TrimEnd().Split('\n')[^1]);
     }
 
     [Fact]

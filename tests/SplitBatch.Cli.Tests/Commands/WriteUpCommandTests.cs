@@ -13,11 +13,11 @@ public sealed class WriteUpCommandTests : IDisposable
     [Fact]
     public async Task Three_trials_are_written_up_by_one_command_with_the_same_bytes_in_another_time_zone_language_and_folder()
     {
-        string[] trials = [.. new[] { "amber-cone-or-pellet", "stout-early-or-late", "lager-first-wort" }.Select(name => Repository.Path("data-demo", name))];
+        string[] trials = [.. new[] { "amber-cone-or-pellet", "stout-early-or-late", "lager-one-rest-or-two" }.Select(name => Repository.Path("data-demo", name))];
         var here = Path.Combine(folder.FullName, "here");
         var said = await Walk.Call(0, ["write-up", .. trials, "--out", here]);
         Assert.Contains("Write-up \"Stout: bittered early or late?\": 9 figures", said, StringComparison.Ordinal);
-        Assert.Contains(Path.Combine(here, "lager-first-wort", "write-up.html"), said, StringComparison.Ordinal);
+        Assert.Contains(Path.Combine(here, "lager-one-rest-or-two", "write-up.html"), said, StringComparison.Ordinal);
 
         var start = new ProcessStartInfo("dotnet", [typeof(SplitBatchApp).Assembly.Location, "write-up", .. trials, "--out", "there"])
         {

@@ -42,7 +42,7 @@ public sealed class LabTests(InstalledKernel kernel)
 
         Assert.Equal("Gravity.FromSpecific", Text("completed"));
         Assert.Contains("Verdict", List("offered"));
-        Assert.Contains(Text("help").Split('\n'), line => line.EndsWith("as printed on a packet: 4.7 for 4.7 %.", StringComparison.Ordinal));
+        Assert.Contains(Text("help").Split('\n'), line => line.EndsWith("as printed on a packet: 5.6 for 5.6 %.", StringComparison.Ordinal));
         Assert.StartsWith("ArgumentException: This trial has no panel \"nobody\"; there are: main, evening.", Text("mistake"), StringComparison.Ordinal);
         Assert.Contains("at the cell, line 1", Text("mistake"), StringComparison.Ordinal);
         Assert.True(found.GetProperty("busy").GetBoolean());

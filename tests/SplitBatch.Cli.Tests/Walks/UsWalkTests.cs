@@ -17,7 +17,7 @@ public sealed partial class UsWalkTests
         using var walk = new Walk();
         await Walk.Call(
             0, "new", walk.Folder, "--title", "Amber: cones or pellets?", "--variable", "form of the hop", "--half-a", "cones", "--half-b", "pellets",
-            "--units", "us", "--volume", "5", "--gravity", "1.052", "--tasters", "36", "--yes");
+            "--units", "us", "--volume", "5", "--gravity", "1.052", "--tasters", "36", "--allergens", "barley, lactose", "--yes");
         Assert.Contains("no fault, 1 warning", await Walk.Call(0, "check", walk.Folder), StringComparison.Ordinal);
 
         // The hops, with a form and a lot misspelt; the check offers the nearest.
@@ -40,6 +40,7 @@ public sealed partial class UsWalkTests
             new[] { $"{index + 1}{half.Half}", "2026-03-14", "me", half.Half, line[0], half.Value, line[3], line[4] }))]);
         sheet.Replace("trial.json", "\"name\": \"main\"", "\"declared\": \"2026-04-20\", \"name\": \"main\"");
         await Walk.Call(0, "serve", walk.Folder);
+        foreach (var name in new[] { "briefing.html", "ballots.html" }) Assert.Contains("barley (gluten), lactose (milk sugar)", File.ReadAllText(Path.Combine(walk.Folder, "sheets", name)), StringComparison.Ordinal);
         sheet.Add("ballots-main.csv", walk.Ballots(right: 11));
         Assert.Equal("mine: nothing wrong and nothing dubious.", (await Walk.Call(0, "check", walk.Folder)).Trim());
 

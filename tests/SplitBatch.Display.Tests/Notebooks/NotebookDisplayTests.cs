@@ -75,7 +75,7 @@ public class NotebookDisplayTests
     {
         var frame = new DataFrame(
             new StringDataFrameColumn("lot", ["<b>one</b>", "two"]),
-            new DoubleDataFrameColumn("amount [g]", [12.5, null]));
+            new DoubleDataFrameColumn("amount [g]", [18.5, null]));
         var page = new HtmlParser().ParseDocument(Show(frame));
         Assert.Equal("<b>one</b>", page.QuerySelector("td")!.TextContent);
         Assert.Contains("text-align:right", page.QuerySelectorAll("td")[1].GetAttribute("style"), StringComparison.Ordinal);

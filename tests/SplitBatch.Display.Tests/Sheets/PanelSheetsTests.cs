@@ -5,6 +5,9 @@ using AngleSharp.Html.Parser;
 using SplitBatch.Display.Browser;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Panel.Serving;
+using SplitBatch.Trials;
+using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Display.Sheets;
 
@@ -12,8 +15,10 @@ public class PanelSheetsTests
 {
     public static TheoryData<string> Protocols => [.. Protocol.All.Select(protocol => protocol.Name)];
 
+    private static readonly PourOptions Named = new() { Allergens = Allergens.Of("barley", "lactose") };
+
     private static PourPlan Pour(Protocol protocol, int tasters = 9) =>
-        PourPlan.For(ServingPlan.Balanced(protocol, tasters, seed: 7, sessions: 2, servers: 2, replicates: 2, panel: "main"), 5.1, 5.0);
+        PourPlan.For(ServingPlan.Balanced(protocol, tasters, seed: 7, sessions: 2, servers: 2, replicates: 2, panel: "main"), 5.1, 5.0, Named);
 
     private static AngleSharp.Html.Dom.IHtmlDocument Parse(PrintableSheet sheet) => new HtmlParser().ParseDocument(sheet.Html);
 
@@ -38,7 +43,7 @@ public class PanelSheetsTests
     {
         var plan = Pour(Protocol.Parse(name)).Plan;
         var swapped = ServingKey.ToPlan([.. plan.Key.Select(row => row with { Beer = row.Beer == Side.A ? Side.B : Side.A })], plan.Seed, expected: Side.A);
-        PanelSheets one = PanelSheets.For(PourPlan.For(plan, 5, 5)), other = PanelSheets.For(PourPlan.For(swapped, 5, 5));
+        PanelSheets one = PanelSheets.For(PourPlan.For(plan, 5, 5, Named)), other = PanelSheets.For(PourPlan.For(swapped, 5, 5, Named));
         Assert.Equal(one.Trays, other.Trays);
         Assert.Equal(one.Ballots, other.Ballots);
         Assert.Equal(one.Labels, other.Labels);
@@ -82,12 +87,12 @@ public class PanelSheetsTests
     public void Names_with_marks_stay_names()
     {
         var plan = ServingPlan.Balanced(Protocol.Triangle, 2, seed: 1, new ServingOptions { Tasters = ["<b>Fern</b>", "Moss & Reed"], Panel = "a<i>b" });
-        foreach (var sheet in PanelSheets.For(PourPlan.For(plan, 5, 5)).All)
+        foreach (var sheet in PanelSheets.For(PourPlan.For(plan, 5, 5, Named)).All)
         {
             Assert.DoesNotContain("<b>Fern", sheet.Html, StringComparison.Ordinal);
             Assert.DoesNotContain("a<i>b", sheet.Html, StringComparison.Ordinal);
         }
-        Assert.Contains("Moss & Reed", Parse(PanelSheets.For(PourPlan.For(plan, 5, 5)).Ballots).Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Moss & Reed", Parse(PanelSheets.For(PourPlan.For(plan, 5, 5, Named)).Ballots).Body!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -97,7 +102,7 @@ public class PanelSheetsTests
         Assert.Equal(18, ballots.Length);
         Assert.All(ballots, ballot =>
         {
-            foreach (string words in new[] { "Taster T", "Session ", "Set ", "odd one", "How sure", "What did you notice", "I know what was changed", "I helped to brew", "Handed in at" })
+            foreach (string words in new[] { "Taster T", "Session ", "Set ", "odd one", "How sure", "What did you notice", "I know what was changed", "I helped to brew", "Handed in at", "lactose (milk sugar)" })
                 Assert.Contains(words, ballot.TextContent, StringComparison.Ordinal);
             Assert.Equal(3, ballot.QuerySelectorAll(".cup .box").Length);
         });
@@ -107,9 +112,37 @@ public class PanelSheetsTests
     public void The_briefing_reads_out_allergens_alcohol_and_who_must_not_drink()
     {
         string text = Parse(PanelSheets.For(Pour(Protocol.Triangle)).Briefing).Body!.TextContent;
-        foreach (string words in new[] { "barley (gluten)", "g of alcohol", "pregnant", "drive", "local law", "Adults only", "stop at any time", "Rest 4 min" })
+        foreach (string words in new[] { "barley (gluten), lactose (milk sugar)", "g of alcohol", "pregnant", "drives", "Local law", "Adults only", "stop at any time", "Rest 4 min" })
             Assert.Contains(words, text, StringComparison.Ordinal);
         Assert.DoesNotContain("beer A", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_word_on_allergens_no_sheet_is_made() =>
+        Assert.StartsWith("The sheets name the allergens in the beers, and nobody has said which there are",
+            Assert.Throws<ArgumentException>(() => PanelSheets.For(PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 6, seed: 1), 5, 5))).Message, StringComparison.Ordinal);
+
+    /// <summary>A folder of version 0.1 has no such entry. It opens, and its sheets say what is missing.</summary>
+    [Fact]
+    public void A_trial_that_names_no_allergens_opens_and_prints_nothing_until_it_does()
+    {
+        string folder = Directory.CreateTempSubdirectory("splitbatch-allergens-").FullName;
+        try
+        {
+            var copy = new TrialFolder(WriteUp.ThreeWriteUps.Trial("amber-cone-or-pellet")).CopyTo(Path.Combine(folder, "amber"));
+            string json = copy.PathOf("trial.json"), named = File.ReadAllText(json);
+            File.WriteAllText(json, named.Replace("\"allergens\": [\"none but barley\"],", "", StringComparison.Ordinal));
+            Assert.StartsWith("This trial holds no word on allergens yet: write what is in the beers into trial.json",
+                Assert.Throws<TrialIncompleteException>(() => PanelSheets.Of(Trial.Open(copy.Path))).Message, StringComparison.Ordinal);
+            File.WriteAllText(json, named.Replace("none but barley", "lactose", StringComparison.Ordinal));
+            var sheets = PanelSheets.Of(Trial.Open(copy.Path));
+            Assert.Contains("The beers contain lactose (milk sugar).", sheets.Briefing.Html, StringComparison.Ordinal);
+            Assert.Equal(24, Regex.Count(sheets.Ballots.Html, @"The beers contain lactose \(milk sugar\)\."));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     [Fact]

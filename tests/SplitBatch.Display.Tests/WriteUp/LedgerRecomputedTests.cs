@@ -31,7 +31,7 @@ public class LedgerRecomputedTests(ThreeWriteUps made) : IClassFixture<ThreeWrit
     public void Every_number_in_a_caption_comes_out_the_same(string name)
     {
         var captions = made.All[name].Document.CaptionClaims().ToList();
-        Assert.True(captions.Count >= 8);
+        Assert.True(captions.Count >= 4);
         Assert.Empty(captions.Select(caption => Recomputed.CaptionComplaint(name, caption)).OfType<string>());
     }
 
@@ -40,10 +40,10 @@ public class LedgerRecomputedTests(ThreeWriteUps made) : IClassFixture<ThreeWrit
     {
         var name = ThreeWriteUps.Names[0];
         var stated = made.All[name].Document.AllClaims.Single(claim => claim.Id == "dose.mass").Numbers;
-        Assert.NotNull(Recomputed.Complaint(name, new Claim("dose.mass", $"{stated[0]:0.0} {stated[1] * 1.001:0.00} {stated[2]:0.0} {stated[3]:0.00}", "sum")));
-        Assert.Null(Recomputed.Complaint(name, new Claim("dose.mass", $"{stated[0]:0.0} {stated[1]:0.00} {stated[2]:0.0} {stated[3]:0.00}", "sum")));
-        Assert.Contains("worked out nowhere else", Recomputed.Complaint(name, new Claim("dose.new", $"{1:0} hop", "count")), StringComparison.Ordinal);
-        Assert.Contains("prints 42", Recomputed.CaptionComplaint(name, Claim.InWords("caption.0", "By guessing alone, 11 or more of 42 would come up.")), StringComparison.Ordinal);
+        Assert.NotNull(Recomputed.Complaint(name, new Claim("dose.mass", $"{Printed.Fixed(stated[0], 1)} {Printed.Fixed(stated[1] * 1.001, 2)} {Printed.Fixed(stated[2], 1)} {Printed.Fixed(stated[3], 2)}", "sum")));
+        Assert.Null(Recomputed.Complaint(name, new Claim("dose.mass", $"{Printed.Fixed(stated[0], 1)} {Printed.Fixed(stated[1], 2)} {Printed.Fixed(stated[2], 1)} {Printed.Fixed(stated[3], 2)}", "sum")));
+        Assert.Contains("worked out nowhere else", Recomputed.Complaint(name, new Claim("dose.new", $"{Printed.Count(1)} hop", "count")), StringComparison.Ordinal);
+        Assert.Contains("prints 42", Recomputed.CaptionComplaint(name, new Claim("caption.0", Evidence.Phrases.Sentence.Of($"{new Evidence.Phrases.Quote("By guessing alone, 11 or more of 42 would come up.")}"), "read")), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -7,9 +7,9 @@ namespace SplitBatch.Display.WriteUp;
 /// <summary>A small write-up with one of each block; every text can be replaced by a hostile one.</summary>
 internal static class SampleDocument
 {
-    public static Claim Right { get; } = new("panel.right", $"{11} of {24} answers were right.", "Exact binomial test, triangle, one-sided", "ballots-main.csv, 24 rows");
+    public static Claim Right { get; } = new("panel.right", $"{Printed.Count(11)} of {Printed.Count(24)} answers were right.", "Exact binomial test, triangle, one-sided", "ballots-main.csv, 24 rows");
 
-    public static Claim Allowed { get; } = new("panel.allowed", $"Up to {45.3:0} % of people may tell the beers apart.", "Exact upper limit at 95 %", "ballots-main.csv, 24 rows");
+    public static Claim Allowed { get; } = new("panel.allowed", $"Up to {Printed.Percent(0.453)} of people may tell the beers apart.", "Exact upper limit at 95 %", "ballots-main.csv, 24 rows");
 
     public static Document Create(string? hostile = null) => new(
         hostile ?? "Cones or pellets in one amber ale",

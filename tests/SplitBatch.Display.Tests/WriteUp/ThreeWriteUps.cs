@@ -7,7 +7,7 @@ public sealed class ThreeWriteUps : IDisposable
 
     public ThreeWriteUps() => All = WriteUps.Make(Names.Select(Trial), Output).ToDictionary(made => made.Name);
 
-    public static string[] Names { get; } = ["amber-cone-or-pellet", "lager-first-wort", "stout-early-or-late"];
+    public static string[] Names { get; } = ["amber-cone-or-pellet", "lager-one-rest-or-two", "stout-early-or-late"];
 
     public string Output => _output.FullName;
 

@@ -51,7 +51,7 @@ public sealed class ThreeWriteUpsTests(ThreeWriteUps made) : IClassFixture<Three
     public void Made_again_they_keep_what_a_person_wrote_and_take_away_only_what_they_made()
     {
         var (trial, output) = (Path.Combine(_folder.FullName, "mine"), Path.Combine(_folder.FullName, "out"));
-        new TrialFolder(ThreeWriteUps.Trial("lager-first-wort")).CopyTo(trial);
+        new TrialFolder(ThreeWriteUps.Trial("lager-one-rest-or-two")).CopyTo(trial);
         File.WriteAllText(Path.Combine(trial, "notes", "discussion.md"), "My own *last* word.\n");
         WriteUps.Make([trial], output);
         string At(params string[] parts) => Path.Combine([output, "mine", .. parts]);
@@ -73,18 +73,18 @@ public sealed class ThreeWriteUpsTests(ThreeWriteUps made) : IClassFixture<Three
     [Fact]
     public void Two_folders_of_one_name_are_refused_before_anything_is_written()
     {
-        var other = Path.Combine(_folder.FullName, "other", "lager-first-wort");
-        new TrialFolder(ThreeWriteUps.Trial("lager-first-wort")).CopyTo(other);
+        var other = Path.Combine(_folder.FullName, "other", "lager-one-rest-or-two");
+        new TrialFolder(ThreeWriteUps.Trial("lager-one-rest-or-two")).CopyTo(other);
         var output = Path.Combine(_folder.FullName, "out");
-        var error = Assert.Throws<ArgumentException>(() => WriteUps.Make([other, ThreeWriteUps.Trial("lager-first-wort")], output));
-        Assert.StartsWith("Two of the folders are called \"lager-first-wort\"", error.Message, StringComparison.Ordinal);
+        var error = Assert.Throws<ArgumentException>(() => WriteUps.Make([other, ThreeWriteUps.Trial("lager-one-rest-or-two")], output));
+        Assert.StartsWith("Two of the folders are called \"lager-one-rest-or-two\"", error.Message, StringComparison.Ordinal);
         Assert.False(Directory.Exists(output));
     }
 
     [Fact]
     public void A_lab_file_that_nobody_has_logged_yet_is_in_the_write_up_and_not_in_the_trial()
     {
-        Assert.Contains("The lab measured 22.9 BU in half A", File.ReadAllText(made.PathOf("amber-cone-or-pellet", "write-up.md")), StringComparison.Ordinal);
+        Assert.Contains("The lab measured 27.1 BU in half A", File.ReadAllText(made.PathOf("amber-cone-or-pellet", "write-up.md")), StringComparison.Ordinal);
         Assert.False(File.Exists(Path.Combine(ThreeWriteUps.Trial("amber-cone-or-pellet"), "lab-returns.csv")));
     }
 
@@ -95,9 +95,9 @@ public sealed class ThreeWriteUpsTests(ThreeWriteUps made) : IClassFixture<Three
         const string unequal = "What tasters notice may be that difference in bitterness and not the variable itself.";
         Assert.Contains(unequal, Says("amber-cone-or-pellet"), StringComparison.Ordinal);
         Assert.Contains(unequal, Says("stout-early-or-late"), StringComparison.Ordinal);
-        Assert.DoesNotContain(unequal, Says("lager-first-wort"), StringComparison.Ordinal);
+        Assert.DoesNotContain(unequal, Says("lager-one-rest-or-two"), StringComparison.Ordinal);
         Assert.Contains("Panel main departed from its plan. Tasters: planned 36, done 34.", Says("stout-early-or-late"), StringComparison.Ordinal);
-        Assert.DoesNotContain("departed from its plan", Says("lager-first-wort"), StringComparison.Ordinal);
+        Assert.DoesNotContain("departed from its plan", Says("lager-one-rest-or-two"), StringComparison.Ordinal);
     }
 
     private static CultureInfo CommaCulture()

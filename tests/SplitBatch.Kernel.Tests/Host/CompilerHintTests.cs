@@ -7,9 +7,9 @@ public sealed class CompilerHintTests(HostFixture kernel) : IClassFixture<HostFi
     [InlineData("var tasters = 24\nvar alpha = 0.05;",
         "A semicolon is missing at the end of this statement. Only the last line of a cell may go without one: its value is then shown.")]
     [InlineData("Power.TastersNeeded(Protocol.Triangle, alpha: 0.05, power: 0.80, discriminators: \"0.3\")",
-        "A number belongs here and a text was given: write it without quotation marks, and decimals with a point, as 4.7.")]
+        "A number belongs here and a text was given: write it without quotation marks, and decimals with a point, as 5.6.")]
     [InlineData("double margin = \"30 %\";",
-        "A number belongs here and a text was given: write it without quotation marks, and decimals with a point, as 4.7.")]
+        "A number belongs here and a text was given: write it without quotation marks, and decimals with a point, as 5.6.")]
     [InlineData("int tasters = 24.5;", "A whole number belongs here, as 24.")]
     [InlineData("Mass weighed = 50;", "A value with its unit belongs here, as Mass.FromGrams(50) or Mass.FromOunces(1.75).")]
     [InlineData("Trial.Open(5)", "A text belongs here and a number was given: put it in quotation marks, as \"cones\".")]
@@ -34,8 +34,8 @@ public sealed class CompilerHintTests(HostFixture kernel) : IClassFixture<HostFi
     [InlineData("Protocol.Triangle()", "This is a value and not a call: leave out the parentheses, as trial.Title.")]
     [InlineData("Protocol.Triangle.Name.Length = 5;",
         "A result is not changed once it is made: make the change in the trial's files, or build a new value.")]
-    [InlineData("Math.Sqrt(4,7)",
-        "This call takes another number of arguments. In code a decimal is written with a point: 4.7 is one number, 4,7 are two.")]
+    [InlineData("Math.Sqrt(5,6)",
+        "This call takes another number of arguments. In code a decimal is written with a point: 5.6 is one number, 5,6 are two.")]
     [InlineData("Power.TastersNeeded(Protocol.Triangle, alfa: 0.05, power: 0.80, discriminators: 0.3)",
         "This call takes no argument of this name. Put the cursor into the parentheses and press Shift+Tab to see the names.")]
     [InlineData("Power.TastersNeeded(Protocol.Triangle, 0.05)",

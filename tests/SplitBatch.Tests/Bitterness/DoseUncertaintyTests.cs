@@ -7,8 +7,8 @@ namespace SplitBatch.Bitterness;
 public class DoseUncertaintyTests
 {
     private static readonly Kettle Kettle = Kettle.Metric(liters: 20, gravity: 1.050, evaporationLitersPerHour: 3);
-    private static readonly HopLot Cones = HopLot.Cones("cones", 5.1);
-    private static readonly HopLot Pellets = HopLot.Pellets("pellets", 11.4) with { AlphaUncertainty = AssayUncertainty.Standard(points: 0.25), StorageUncertainty = 0.03 };
+    private static readonly HopLot Cones = HopLot.Cones("cones", 6.8);
+    private static readonly HopLot Pellets = HopLot.Pellets("pellets", 8.3) with { AlphaUncertainty = AssayUncertainty.Standard(points: 0.25), StorageUncertainty = 0.03 };
     private static readonly ChargeMatch Match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets);
 
     /// <summary>With readings alone, bitterness is linear in the errors: standard deviations are known in closed form.</summary>
@@ -116,7 +116,7 @@ public class DoseUncertaintyTests
             Gravity = Gravity.FromSpecific(kettle.Gravity.Specific + 0.002 * z[4] / (kettle.MeanGravity.Points / kettle.Gravity.Points)),
         };
         var scale = 1 + 0.01 * z[2];
-        var pellets = Pellets with { Alpha = AlphaAcid.FromFraction(0.114 * (1 + 0.03 * z[0])) };
+        var pellets = Pellets with { Alpha = AlphaAcid.FromFraction(0.083 * (1 + 0.03 * z[0])) };
         var minutes = 0.5 * z[5];
         var late = (60 + minutes, 15 + minutes);
         var longer = changed with { Boil = Duration.FromMinutes(late.Item1), Evaporation = changed.Evaporation * (60 / late.Item1) };

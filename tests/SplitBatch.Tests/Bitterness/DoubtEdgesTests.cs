@@ -25,7 +25,7 @@ public class DoubtEdgesTests
         var budget = ErrorBudget.For(match);
         Assert.Equal(["assay, cones", "assay, assayed", "assay, kept", "storage, assayed", "storage, kept", "form factor, pellets"], budget.Terms.TakeWhile(term => term.Name != "scale, reading").Select(term => term.Name));
         Assert.Equal([Sharing.Independent, Sharing.Shared, Sharing.Independent, Sharing.Shared, Sharing.Independent, Sharing.Shared], budget.Terms.Take(6).Select(term => term.Sharing));
-        Assert.Equal([0.05 / Math.Sqrt(3), 0.03, 0.05 / Math.Sqrt(3), 0.04, 0.02, HopForms.Default[HopForm.Pellet].FactorUncertainty], budget.Terms.Take(6).Select(term => term.Standard), new Near(1e-15));
+        Assert.Equal([0.10 / Math.Sqrt(3), 0.03, 0.10 / Math.Sqrt(3), 0.04, 0.02, HopForms.Default[HopForm.Pellet].FactorUncertainty], budget.Terms.Take(6).Select(term => term.Standard), new Near(1e-15));
         Assert.Equal([ErrorShape.Rectangular, ErrorShape.Normal, ErrorShape.Rectangular], budget.Terms.Take(3).Select(term => term.Shape));
         Assert.Equal(["cones", "assayed", "kept", "assayed", "kept", "pellets"], budget.Terms.Take(6).Select(term => term.Target));
         Assert.Equal("have assayed assayed", Term(budget, "assay, assayed").Remedy);
@@ -36,7 +36,7 @@ public class DoubtEdgesTests
         Assert.StartsWith("use one form in both halves", Term(budget, "form factor, pellets").Remedy, StringComparison.Ordinal);
         var reading = Term(budget, "scale, reading");
         Assert.Equal((2 / Math.Sqrt(12), ErrorShape.Rectangular, ErrorKind.Reading), (reading.Standard, reading.Shape, reading.Kind));
-        Assert.StartsWith("14 sources of error: assay, cones: 2.89 %, independent; ", budget.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("14 sources of error: assay, cones: 5.77 %, independent; ", budget.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -2,10 +2,10 @@ namespace SplitBatch.Bitterness;
 
 public class HouseCalibrationTests
 {
-    /// <summary>Size of the problem, common practice, no source: beers estimated at 40 measured 25 and 21.5; at 24, 7 and 9.</summary>
+    /// <summary>Made up: four beers, two of which came out a fifth below their estimates and two a third.</summary>
     private static readonly CalibrationPair[] Gap =
     [
-        new("first", 40, 25), new("second", 40, 21.5), new("third", 24, 7), new("fourth", 24, 9),
+        new("first", 36, 29.9), new("second", 36, 28.4), new("third", 29, 18.0), new("fourth", 29, 19.1),
     ];
 
     [Fact]
@@ -60,7 +60,7 @@ public class HouseCalibrationTests
     public void The_statement_says_what_a_handful_can_and_cannot_tell()
     {
         var statement = HouseCalibration.Fit(Gap).Statement;
-        Assert.Contains("4 batches: measured bitterness was 0.44 times the estimate on average", statement, StringComparison.Ordinal);
+        Assert.Contains("4 batches: measured bitterness was 0.72 times the estimate on average", statement, StringComparison.Ordinal);
         Assert.Contains("too high on average here", statement, StringComparison.Ordinal);
         Assert.Contains("cannot tell whether the factor changes", statement, StringComparison.Ordinal);
         Assert.Contains("One batch cannot tell the house's habit from that batch's luck.", HouseCalibration.Fit([Gap[0]]).Statement, StringComparison.Ordinal);

@@ -7,9 +7,9 @@ public class HopLotTests
     [Fact]
     public void Alpha_acid_as_a_fraction_is_recognised()
     {
-        var error = Assert.Throws<ArgumentOutOfRangeException>(() => HopLot.Cones("cones", 0.047));
-        Assert.Contains("it looks like a fraction: write 4.7 for 4.7 %", error.Message, StringComparison.Ordinal);
-        Assert.Contains("use AlphaAcid.FromPercent(4.7)", Assert.Throws<ArgumentOutOfRangeException>(() => AlphaAcid.FromFraction(4.7)).Message, StringComparison.Ordinal);
+        var error = Assert.Throws<ArgumentOutOfRangeException>(() => HopLot.Cones("cones", 0.056));
+        Assert.Contains("it looks like a fraction: write 5.6 for 5.6 %", error.Message, StringComparison.Ordinal);
+        Assert.Contains("use AlphaAcid.FromPercent(5.6)", Assert.Throws<ArgumentOutOfRangeException>(() => AlphaAcid.FromFraction(5.6)).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -18,8 +18,8 @@ public class HopLotTests
         Assert.Contains("alpha acid is missing", Assert.Throws<ArgumentException>(() => HopLot.Pellets("pellets", 0)).Message, StringComparison.Ordinal);
         Assert.Contains("is it an extract?", Assert.Throws<ArgumentOutOfRangeException>(() => HopLot.Cones("cones", 47)).Message, StringComparison.Ordinal);
         Assert.Contains("holds no alpha acid", Assert.Throws<ArgumentException>(() => new HopLot("oil", HopForm.Oil, AlphaAcid.FromPercent(5))).Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentOutOfRangeException>(() => HopLot.Cones("cones", -4.7));
-        Assert.Throws<ArgumentException>(() => HopLot.Cones(" ", 4.7));
+        Assert.Throws<ArgumentOutOfRangeException>(() => HopLot.Cones("cones", -5.6));
+        Assert.Throws<ArgumentException>(() => HopLot.Cones(" ", 5.6));
     }
 
     /// <summary>Published figures: EBC 7.7 critical difference 0.57 points at 10 % alpha acid (Brauwelt), divided by 2.8 (ISO 5725-6).</summary>
@@ -30,14 +30,14 @@ public class HopLotTests
         Assert.Equal(0.57 / 2.8 / 10, AssayUncertainty.CriticalDifference(0.57).RelativeTo(alpha), 12);
         Assert.Equal(0.57 / 1.96 / 10, AssayUncertainty.Limit95(0.57).RelativeTo(alpha), 12);
         Assert.Equal(0.057, AssayUncertainty.Standard(0.57).RelativeTo(alpha), 12);
-        Assert.Equal(0.05 / Math.Sqrt(3), AssayUncertainty.Packet.RelativeTo(alpha), 12);
+        Assert.Equal(0.10 / Math.Sqrt(3), AssayUncertainty.Packet.RelativeTo(alpha), 12);
     }
 
     [Fact]
     public void Two_crop_years_are_a_confound_and_the_variable_under_test_is_not()
     {
         var a = HopLot.Cones("cones", 5.1) with { CropYear = 2024, Storage = Temperature.FromDegreesCelsius(5) };
-        var b = HopLot.Pellets("pellets", 11.4) with { CropYear = 2025, Storage = Temperature.FromDegreesCelsius(5) };
+        var b = HopLot.Pellets("pellets", 8.3) with { CropYear = 2025, Storage = Temperature.FromDegreesCelsius(5) };
         var found = HopConfound.Between(a, b, HopDifference.Form);
         var crop = Assert.Single(found);
         Assert.Equal(HopDifference.CropYear, crop.Difference);
@@ -50,11 +50,11 @@ public class HopLotTests
     [Fact]
     public void Storage_packaging_age_and_index_are_confounds_too()
     {
-        var a = HopLot.Cones("cones", 4.7) with
+        var a = HopLot.Cones("cones", 5.6) with
         {
             CropYear = 2025, Storage = Temperature.FromDegreesCelsius(-18), Packaging = Packaging.Barrier, AssayDate = new DateOnly(2025, 10, 1), StorageIndex = 0.28,
         };
-        var b = HopLot.Cones("cones, warm", 4.7) with
+        var b = HopLot.Cones("cones, warm", 5.6) with
         {
             CropYear = 2025, Storage = Temperature.FromDegreesCelsius(18), Packaging = Packaging.Open, AssayDate = new DateOnly(2026, 2, 1), StorageIndex = 0.45,
         };

@@ -21,7 +21,7 @@ public class PlainWordsTests
     {
         var cones = HopLot.Cones("cones", 5.5) with { CropYear = 2024, AssayDate = new DateOnly(2025, 10, 1), Storage = Temperature.FromDegreesFahrenheit(39), Packaging = Packaging.SealedWithAir, LossInSixMonths = 0.4, BetaPercent = 4.1 };
         var pellets = HopLot.Pellets("pellets", 9) with { CropYear = 2025 };
-        Assert.Equal("cones (whole cones, 5.5 ± 0.31 % alpha acid, 4.1 ± 0.23 % beta acid, crop 2024)", cones.ToString());
+        Assert.Equal("cones (whole cones, 5.5 ± 0.62 % alpha acid, 4.1 ± 0.46 % beta acid, crop 2024)", cones.ToString());
         Assert.Equal("oil (oil)", HopLot.Oil("oil").ToString());
         Assert.StartsWith("whole cones: 1.00 times cones", HopForms.Default[HopForm.WholeCone].ToString(), StringComparison.Ordinal);
         Assert.StartsWith("cones: 60 days at 39 °F, packaging: sealed with air;", StorageLoss.Of(cones, new DateOnly(2025, 11, 30)).Notes[0], StringComparison.Ordinal);

@@ -38,15 +38,6 @@ public class AbsorbanceReadingTests
     public void A_reading_in_range_has_no_warning() => Assert.Empty(new AbsorbanceReading(0.5, 0.005).Warnings);
 
     [Fact]
-    public void The_cautions_name_solvent_acid_and_light_and_defer_to_licensed_practice()
-    {
-        foreach (var word in new[] { "flammable", "acid", "ultraviolet", "licensed practice" })
-        {
-            Assert.Contains(AbsorbanceReading.Cautions, text => text.Contains(word, StringComparison.Ordinal));
-        }
-    }
-
-    [Fact]
     public void A_reading_can_be_logged_as_a_result() =>
         Assert.Equal(25.2, new AbsorbanceReading(0.512, 0.008).AsResult("own/1", "K7").Value, 9);
 }

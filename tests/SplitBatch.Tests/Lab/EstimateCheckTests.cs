@@ -12,7 +12,7 @@ public class EstimateCheckTests
     [Fact]
     public void Ratios_and_their_intervals_agree_with_simulation_in_R()
     {
-        var check = Check(25, 21.5);
+        var check = Check(26.4, 23.2);
         var rows = Rows("estimate-check.csv").Where(row => row[2].Length > 0).ToDictionary(row => row[0], row => (Low: Number(row[1]), High: Number(row[2])));
         foreach (var (name, interval) in new[] { ("ratio A", check.RatioA), ("ratio B", check.RatioB), ("relative", check.RelativeInterval) })
         {
@@ -20,8 +20,8 @@ public class EstimateCheckTests
             Assert.Equal(rows[name].High, interval.Value.High, 0.0005);
         }
 
-        Assert.Equal(25 / 32.0, check.A.Ratio, 12);
-        Assert.Equal(21.5 / 25, check.Relative, 12);
+        Assert.Equal(26.4 / 32, check.A.Ratio, 12);
+        Assert.Equal(23.2 / 26.4, check.Relative, 12);
     }
 
     [Fact]
@@ -49,19 +49,19 @@ public class EstimateCheckTests
     [Fact]
     public void Without_a_precision_the_ratio_stands_without_an_interval_and_says_so()
     {
-        var check = Check(25, 21.5, precision: new LabPrecision(null));
+        var check = Check(26.4, 23.2, precision: new LabPrecision(null));
         Assert.Equal((null, null), (check.RatioA, check.EquallyFar));
         Assert.Contains("no precision is stated", check.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Shared_errors_of_the_estimates_cancel_between_the_halves() =>
-        Assert.True(Check(25, 21.5, 0.95).RelativeInterval!.Value.Width < Check(25, 21.5, 0).RelativeInterval!.Value.Width / 2);
+        Assert.True(Check(26.4, 23.2, 0.95).RelativeInterval!.Value.Width < Check(26.4, 23.2, 0).RelativeInterval!.Value.Width / 2);
 
     [Fact]
     public void A_taste_difference_is_only_expected_where_a_range_is_stated_with_its_source()
     {
-        var comparison = LabComparison.Compare(Precision.Limit95(1, PrecisionCondition.Repeatability), [25.0, 25.0], [21.5, 21.5]);
+        var comparison = LabComparison.Compare(Precision.Limit95(1, PrecisionCondition.Repeatability), [26.4, 26.4], [23.2, 23.2]);
         Assert.StartsWith("No just-noticeable difference with a source is stated", JustNoticeable.Expect(comparison, null), StringComparison.Ordinal);
         Assert.Contains("is smaller than", JustNoticeable.Expect(comparison, new(5, 7, "a range made up for this test")), StringComparison.Ordinal);
         Assert.Contains("cannot be placed", JustNoticeable.Expect(comparison, new(3, 4, "a range made up for this test")), StringComparison.Ordinal);
@@ -72,7 +72,7 @@ public class EstimateCheckTests
     [Fact]
     public void Replicates_alone_allow_what_Students_t_allows()
     {
-        var comparison = LabComparison.Compare(new LabPrecision(null), new Replicates("A", [25.1, 24.9]), new Replicates("B", [21.4, 21.8]));
+        var comparison = LabComparison.Compare(new LabPrecision(null), new Replicates("A", [26.5, 26.3]), new Replicates("B", [23.0, 23.4]));
         Assert.Equal(Rows("estimate-check.csv").Where(row => row[0] == "t half-width").Select(row => Number(row[1])).Single(), comparison.LimitFromReplicates!.Value, 6);
     }
 }

@@ -114,7 +114,7 @@ public class OutlierTests
     [Fact]
     public void A_sample_that_scatters_more_than_the_others_is_named_by_Cochran()
     {
-        Replicates[] samples = [new("K7", [25.0, 25.1]), new("M2", [21.4, 21.5]), new("P5", [23.0, 23.1]), new("R1", [20.0, 23.0])];
+        Replicates[] samples = [new("K7", [25.0, 25.1]), new("M2", [21.7, 21.8]), new("P5", [23.0, 23.1]), new("R1", [20.0, 23.0])];
         var finding = Cochran.Test(samples)!;
         Assert.Equal(("R1", OutlierStatus.Outlier), (finding.Label, finding.Status));
         Assert.Equal(4.5 / 4.515, finding.Statistic, 9);

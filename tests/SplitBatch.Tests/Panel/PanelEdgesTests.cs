@@ -14,7 +14,7 @@ public class PanelEdgesTests
     /// <summary>At each end of a likelihood interval twice the log likelihood is 3.841 below its top; where guessing itself is not so far below, the end is guessing.</summary>
     [Theory]
     [InlineData("triangle", 20, 11)]
-    [InlineData("triangle", 20, 7)]
+    [InlineData("triangle", 18, 8)]
     [InlineData("duo-trio", 40, 29)]
     [InlineData("3-AFC", 30, 29)]
     [InlineData("triangle", 30, 30)]
@@ -118,7 +118,7 @@ public class PanelEdgesTests
     [InlineData(60, 35, true, false)]
     [InlineData(300, 120, true, true)]
     [InlineData(60, 20, false, true)]
-    [InlineData(20, 7, false, false)]
+    [InlineData(18, 8, false, false)]
     public void A_reading_says_what_its_two_tests_say(int n, int x, bool shown, bool ruledOut)
     {
         var reading = PanelReading.Of(Protocol.Triangle, n, x, margin: 0.3);
@@ -130,21 +130,21 @@ public class PanelEdgesTests
         Assert.Equal(!shown && !ruledOut, text.Contains("That does not mean the same. 73 tasters would settle it", StringComparison.Ordinal));
         Assert.Equal(shown, reading.Difference.ToString().Contains(": a difference is shown at 5 %", StringComparison.Ordinal));
         Assert.Equal(ruledOut, reading.Similarity.ToString().Contains("are ruled out at 5 %", StringComparison.Ordinal));
-        Assert.DoesNotContain("right of", PanelReading.Of(Protocol.PairedTwoSided, 20, 7, 0.3).ToString(), StringComparison.Ordinal);
-        Assert.StartsWith("13 alike of 20", PanelReading.Of(Protocol.PairedTwoSided, 20, 7, 0.3).ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("right of", PanelReading.Of(Protocol.PairedTwoSided, 18, 8, 0.3).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("10 alike of 18", PanelReading.Of(Protocol.PairedTwoSided, 18, 8, 0.3).ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>The limit in a sentence about no difference is the one-sided one that a similarity test at the same error gives, halved for two sides.</summary>
     [Fact]
     public void What_a_count_still_allows_is_the_one_sided_exact_limit()
     {
-        Assert.Contains($"up to {Allowed(Protocol.Triangle, 7, 0.05)} discriminators", DifferenceTest.Of(Protocol.Triangle, 20, 7).ToString(), StringComparison.Ordinal);
-        Assert.Contains($"up to {Allowed(Protocol.PairedTwoSided, 13, 0.025)} discriminators", DifferenceTest.Of(Protocol.PairedTwoSided, 20, 7).ToString(), StringComparison.Ordinal);
-        Assert.Equal(Power.Of(Protocol.Triangle, 20, 0.05, 0), DifferenceTest.Of(Protocol.Triangle, 20, 7).TrueAlpha);
-        Assert.Equal(0.65, DifferenceTest.Of(Protocol.PairedTwoSided, 20, 7).CorrectShare);
+        Assert.Contains($"up to {Allowed(Protocol.Triangle, 8, 0.05)} discriminators", DifferenceTest.Of(Protocol.Triangle, 18, 8).ToString(), StringComparison.Ordinal);
+        Assert.Contains($"up to {Allowed(Protocol.PairedTwoSided, 10, 0.025)} discriminators", DifferenceTest.Of(Protocol.PairedTwoSided, 18, 8).ToString(), StringComparison.Ordinal);
+        Assert.Equal(Power.Of(Protocol.Triangle, 18, 0.05, 0), DifferenceTest.Of(Protocol.Triangle, 18, 8).TrueAlpha);
+        Assert.Equal(10 / 18.0, DifferenceTest.Of(Protocol.PairedTwoSided, 18, 8).CorrectShare);
 
         static string Allowed(Protocol protocol, int count, double tail) =>
-            Counts.Percent(protocol.Discriminators(ShareIntervals.UpperLimit(count, 20, tail)));
+            Counts.Percent(protocol.Discriminators(ShareIntervals.UpperLimit(count, 18, tail)));
     }
 
     /// <summary>ISO 4120's note on limits, by hand for 14 right of 36: (x/n - 1/3) / (2/3) + z sqrt((n x - x^2) / n^3) / (2/3).</summary>

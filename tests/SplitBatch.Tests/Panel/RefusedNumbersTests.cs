@@ -133,10 +133,10 @@ public class RefusedNumbersTests
         Refused("chance", 1, () => BetaBinomialFit.Of([new TasterCount(4, 2)], 1));
         Refused("sets", -1, () => new BetaBinomial(0.5, 0.1).Probability(0, -1));
         Refused("setsPerTaster", 0.5, () => new BetaBinomial(0.5, 0.1).DesignEffect(0.5));
-        Refused("margin", 1, () => BayesReading.Of(Triangle, 20, 7, 1));
-        Refused("priorA", 0, () => BayesReading.Of(Triangle, 20, 7, 0.3, priorA: 0));
-        Refused("priorB", 0, () => BayesReading.Of(Triangle, 20, 7, 0.3, priorB: 0));
-        var reading = BayesReading.Of(Triangle, 20, 7, 0.3);
+        Refused("margin", 1, () => BayesReading.Of(Triangle, 18, 8, 1));
+        Refused("priorA", 0, () => BayesReading.Of(Triangle, 18, 8, 0.3, priorA: 0));
+        Refused("priorB", 0, () => BayesReading.Of(Triangle, 18, 8, 0.3, priorB: 0));
+        var reading = BayesReading.Of(Triangle, 18, 8, 0.3);
         Refused("discriminators", 1.5, () => reading.ChanceAbove(1.5));
         Refused("level", 1, () => reading.Credible(1));
         Refused("points", 1, () => reading.Density(1));

@@ -4,8 +4,8 @@ public class ChoiceExerciseTests
 {
     private static readonly Dictionary<string, ChoiceExercise> All = new()
     {
-        ["seven"] = GuessOrTaste.SevenOfTwenty,
-        ["thirteen"] = TwoFriends.ThirteenOfTwenty,
+        ["eight"] = GuessOrTaste.EightOfEighteen,
+        ["eleven"] = ThreeNeighbours.ElevenOfEighteen,
         ["surer"] = EqualBitterness.WhySurer,
         ["match"] = EqualBitterness.WhatAMatchSays,
         ["says"] = ReadThisReturn.WhatItSays,
@@ -41,5 +41,5 @@ public class ChoiceExerciseTests
     [InlineData("the third", Slip.NoSuchChoice)]
     [InlineData("", Slip.Unanswered)]
     [InlineData(null, Slip.Unanswered)]
-    public void A_letter_is_read_kindly(string? letter, Slip slip) => Assert.Equal(slip, GuessOrTaste.SevenOfTwenty.Check(letter).Slip);
+    public void A_letter_is_read_kindly(string? letter, Slip slip) => Assert.Equal(slip, GuessOrTaste.EightOfEighteen.Check(letter).Slip);
 }

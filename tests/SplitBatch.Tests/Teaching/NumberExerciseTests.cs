@@ -6,23 +6,23 @@ namespace SplitBatch.Teaching;
 
 public partial class NumberExerciseTests
 {
-    private static readonly Type[] Sets = [typeof(GuessOrTaste), typeof(HowManyTasters), typeof(TwoFriends), typeof(EqualBitterness), typeof(ReadThisReturn)];
+    private static readonly Type[] Sets = [typeof(GuessOrTaste), typeof(HowManyTasters), typeof(ThreeNeighbours), typeof(EqualBitterness), typeof(ReadThisReturn)];
 
     public static TheoryData<string> Names => [.. All().Select(pair => pair.Name)];
 
     /// <summary>Answers from outside the project, each with its source.</summary>
     [Theory]
-    // R 4.2.2: 20/3; pbinom(7, 20, 1/3, lower.tail = FALSE); ISO 4120 (2021), table A.1, n = 20, 5 %: 11.
-    [InlineData("GuessOrTaste.Average", 6.6667)]
-    [InlineData("GuessOrTaste.EightOrMore", 0.3385285172)]
-    [InlineData("GuessOrTaste.CriticalCount", 11)]
-    // R 4.2.2: 0.3 + 0.7/3; pbinom(10, 20, 0.3 + 0.7/3, lower.tail = FALSE); sizes from tests/reference/panel/tasters-needed.csv (first: 40).
+    // R 4.2.2: 18/3; pbinom(8, 18, 1/3, lower.tail = FALSE); ISO 4120 (2021), table A.1, n = 18, 5 %: 10.
+    [InlineData("GuessOrTaste.Average", 6)]
+    [InlineData("GuessOrTaste.NineOrMore", 0.1076024)]
+    [InlineData("GuessOrTaste.CriticalCount", 10)]
+    // R 4.2.2: 0.3 + 0.7/3; pbinom(9, 18, 0.3 + 0.7/3, lower.tail = FALSE); sizes from tests/reference/panel/tasters-needed.csv (first: 40).
     [InlineData("HowManyTasters.RightAnswers", 0.5333333)]
-    [InlineData("HowManyTasters.PowerOfTwenty", 0.5316546635)]
+    [InlineData("HowManyTasters.PowerOfThePanel", 0.5208845)]
     [InlineData("HowManyTasters.TastersForEighty", 40)]
-    [InlineData("TwoFriends.AverageOfTwenty", 13.3333)]
-    [InlineData("TwoFriends.NeitherCanTell", 0.25)]
-    [InlineData("TwoFriends.People", 2)]
+    [InlineData("ThreeNeighbours.AverageOfEighteen", 12)]
+    [InlineData("ThreeNeighbours.NoneCanTell", 0.125)]
+    [InlineData("ThreeNeighbours.People", 3)]
     // ISO 5725-6, 4.2: 1.7 x sqrt(1/4 + 1/4).
     [InlineData("ReadThisReturn.Difference", 1.4)]
     [InlineData("ReadThisReturn.CriticalDifference", 1.2020815)]
@@ -32,11 +32,11 @@ public partial class NumberExerciseTests
     [Fact]
     public void The_masses_are_those_of_Tinseths_formula_by_hand()
     {
-        // Mean gravity over the boil: 23 L of 1 + 0.050 x 20/23 becomes 20 L of 1.050. Form factors: 1 for cones, 1.07 for pellets.
+        // Mean gravity over the boil: 23 L of 1 + 0.050 x 20/23 becomes 20 L of 1.050. Form factor of pellets: 1.07.
         double gravity = 1 + (0.5 * (0.050 + (0.050 * 20 / 23)));
-        double utilisation = 1.65 * Math.Pow(0.000125, gravity - 1) * (1 - Math.Exp(-0.04 * 60)) / 4.15;
-        Assert.Equal(30 * 20 / (1000 * 0.05 * utilisation), EqualBitterness.GramsOfCones.Right, 0.05);
-        Assert.Equal(30 * 20 / (1000 * 0.08 * utilisation * 1.07), EqualBitterness.GramsOfPellets.Right, 0.05);
+        double Grams(double minutes) => 30 * 20 / (1000 * 0.074 * 1.07 * 1.65 * Math.Pow(0.000125, gravity - 1) * (1 - Math.Exp(-0.04 * minutes)) / 4.15);
+        Assert.Equal(Grams(60), EqualBitterness.GramsEarly.Right, 0.05);
+        Assert.Equal(Grams(20), EqualBitterness.GramsLate.Right, 0.05);
     }
 
     [Theory]
@@ -84,11 +84,11 @@ public partial class NumberExerciseTests
     }
 
     [Theory]
-    [InlineData(10, Slip.OneTooFew, "further right")]
-    [InlineData(12, Slip.TwoSided, "one side")]
-    [InlineData(8, Slip.TooLow, "more often")]
+    [InlineData(9, Slip.OneTooFew, "further right")]
+    [InlineData(11, Slip.TwoSided, "one side")]
+    [InlineData(7, Slip.TooLow, "More than 5 %")]
     [InlineData(15, Slip.TooHigh, "smallest")]
-    [InlineData(10.5, Slip.NotWhole, "whole")]
+    [InlineData(9.5, Slip.NotWhole, "whole")]
     [InlineData(0.05, Slip.ShareForCount, "count")]
     [InlineData(double.NaN, Slip.NotANumber, "zero")]
     public void The_critical_count_tells_slips_apart(double answer, Slip slip, string word)
@@ -100,10 +100,10 @@ public partial class NumberExerciseTests
     }
 
     [Theory]
-    [InlineData(20)]
-    [InlineData(13)]
-    [InlineData(10)]
-    public void Repeats_are_not_people(double rounds) => Assert.Equal(Slip.PooledRepeats, TwoFriends.People.Check(rounds).Slip);
+    [InlineData(18)]
+    [InlineData(11)]
+    [InlineData(6)]
+    public void Repeats_are_not_people(double rounds) => Assert.Equal(Slip.PooledRepeats, ThreeNeighbours.People.Check(rounds).Slip);
 
     [Theory]
     [InlineData(41)]
@@ -113,7 +113,7 @@ public partial class NumberExerciseTests
     [Fact]
     public void An_exercise_shows_its_task_and_hides_its_answer()
     {
-        Assert.Equal("What is the smallest count that guessers reach, or pass, in at most 5 % of panels of twenty?", GuessOrTaste.CriticalCount.ToString());
+        Assert.Equal("What is the smallest count that guessers reach or pass in at most 5 % of panels of eighteen?", GuessOrTaste.CriticalCount.ToString());
         Assert.DoesNotContain(typeof(NumberExercise).GetMembers(BindingFlags.Public | BindingFlags.Instance), member => member is PropertyInfo);
     }
 

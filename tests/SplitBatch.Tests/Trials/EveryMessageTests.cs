@@ -36,8 +36,8 @@ public sealed partial class EveryMessageTests : IDisposable
     [InlineData("charges.csv", "A,bittering pellets,1.35", "A,bittering pellets,\"1,300.5\"", "amount [oz] = \"1,300.5\": Thousands separators are not accepted, because they can be mistaken for decimals.")]
     [InlineData("charges.csv", "A,bittering pellets,1.35", "A,bittering pellets,\"1,30\"", "amount [oz] = \"1,30\": This file writes decimals with a point, so \"1,30\" could be read in two ways; write 1.30, or without a separator if thousands are meant.")]
     [InlineData("charges.csv", "beer,lot,", "beer,lot,lot,", "Two columns are headed \"lot\". Accepted: each header once.")]
-    [InlineData("lab-returns.csv", "bitterness,1,27.4", "bitterness,1.5,27.4", "replicate = \"1.5\": The value is not a whole number.")]
-    [InlineData("lab-returns.csv", "N1,,bitterness,1,27.4,BU,", "N1,,gloss,1,27.4,,", "The analyte is not one of the known ones, and the row names no unit. Accepted: bitterness,")]
+    [InlineData("lab-returns.csv", "bitterness,1,35.2", "bitterness,1.5,35.2", "replicate = \"1.5\": The value is not a whole number.")]
+    [InlineData("lab-returns.csv", "N1,,bitterness,1,35.2,BU,", "N1,,gloss,1,35.2,,", "The analyte is not one of the known ones, and the row names no unit. Accepted: bitterness,")]
     [InlineData("lab-returns.csv", "N2,,bitterness,1", "bottle 77,,bitterness,1", "Add it in trial.json under \"lab\", \"samples\".")]
     [InlineData("ballots-main.csv", "2026-02-21 19:01", "yesterday", "when = \"yesterday\": The time cannot be read without guessing; the ballot is kept without it.")]
     [InlineData("ballots-main.csv", "2026-02-21 19:01,guess,,", "2026-02-21 19:01,guess,perhaps,", "knew variable = \"perhaps\": The answer is neither yes nor no, so it is taken as yes, which is the careful reading. Accepted: yes, no or blank.")]
@@ -58,9 +58,9 @@ public sealed partial class EveryMessageTests : IDisposable
     [InlineData("trial.json", "{ \"title\": \"x\", }}", "This cannot be read as JSON near here:")]
     [InlineData("charges.csv", "beer,lot\0", "The file holds NUL characters, so it is not plain text. Accepted: a CSV file saved as UTF-8.")]
     [InlineData("serving-main.csv", "panel,protocol,session,server,taster,replicate,set,position,code,beer\n", "The key is empty. Accepted: one row for each cup.")]
-    [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,supersedes,reason\n1,N1,bitterness,27.4,BU,,\n2,N2,bitt", "The last row was cut short while it was written, and was never acknowledged; it is left out. Log it again if it was not; the next row logged moves the remains out of the way.")]
+    [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,supersedes,reason\n1,N1,bitterness,35.2,BU,,\n2,N2,bitt", "The last row was cut short while it was written, and was never acknowledged; it is left out. Log it again if it was not; the next row logged moves the remains out of the way.")]
     [InlineData("ballots-main.csv", "panel,taster,answer\nmain,T01,804\nother,T02,293\n", "Ballots of more than one panel stand in one file: main 1, other 1. Only those of the panel that is scored are counted; the others are kept. Accepted: one panel in each file.")]
-    [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,absorbance,supersedes,reason\n1,N1,bitterness,27.4,BU,0.5,,\n", "value = \"27.4\": The row has a value and an absorbance, from which another value could follow. Accepted: one of the two: leave the value blank, and it is worked out from the absorbance.")]
+    [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,absorbance,supersedes,reason\n1,N1,bitterness,35.2,BU,0.5,,\n", "value = \"35.2\": The row has a value and an absorbance, from which another value could follow. Accepted: one of the two: leave the value blank, and it is worked out from the absorbance.")]
     [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,absorbance,supersedes,reason\n1,N1,pH,,,0.5,,\n", "analyte = \"pH\": An absorbance at 275 nm gives bitterness and nothing else. Accepted: bitterness.")]
     [InlineData("ballots-of-mine.csv", "taster,answer\n", "No file of this name is read. Accepted: ")]
     [InlineData("return of the lab.csv", "sample,value\n", "Files as they arrived from elsewhere go into the folder incoming.")]
@@ -110,8 +110,8 @@ public sealed partial class EveryMessageTests : IDisposable
     }
 
     [Theory]
-    [InlineData("22.6", "22,6", "Decimals are written in two ways: ", "one way throughout the file")]
-    [InlineData("22.6", "many", "\"many\" is not a number.", "If the file writes decimals otherwise, say so as \"decimals\" under lab.imports in trial.json.")]
+    [InlineData("27.3", "27,3", "Decimals are written in two ways: ", "one way throughout the file")]
+    [InlineData("27.3", "many", "\"many\" is not a number.", "If the file writes decimals otherwise, say so as \"decimals\" under lab.imports in trial.json.")]
     [InlineData("S1,bitterness,1", "S1,gloss,1", "The analyte gloss is not known.", "Say what the laboratory's word means under \"words\" in trial.json.")]
     [InlineData("S1,bitterness,1", "S1,bitterness,first", "The value is not a whole number of 1 or more.", "1, 2, 3 ...")]
     public void A_slip_in_a_file_of_the_lab_is_named_when_it_is_logged(string old, string with, string message, string help)

@@ -138,7 +138,7 @@ public sealed class HopRoutesTests : IDisposable
         var trial = Trial.Open(folder.FullName);
         var crop = Assert.Single(trial.HopConfounds, confound => confound.Difference == HopDifference.CropYear);
         Assert.StartsWith("crop year: A 2025, B 2024.", crop.ToString(), StringComparison.Ordinal);
-        Assert.Contains(trial.Verdict().Limitations, limit => limit.Sentence.StartsWith("The hop lots differ in more than the variable. crop year: A 2025, B 2024.", StringComparison.Ordinal));
+        Assert.Contains(trial.Verdict().Limitations, limit => limit.Sentence.StartsWith("The hop lots differ in more than the variable. Crop year: A 2025, B 2024.", StringComparison.Ordinal));
     }
 
     /// <summary>A gram scale in a US trial: what is read is in the trial's own units, and the numbers are the same.</summary>

@@ -35,7 +35,7 @@ public sealed class LiveTallyTests : IDisposable
         var last = trial.Enter(sets[^1].Taster, BallotWriter.AnswerOf(sets[^1]));
         Assert.True(last.IsComplete);
         Assert.Equal(PanelReading.Of(Protocol.Triangle, 24, 8, 0.30, 0.05, 0.10).Answer, last.Verdict!.Answer);
-        Assert.StartsWith("All 24 ballots are in. 8 right of 24", last.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("All 24 ballots are in. 24 blind sets were tasted by the triangle protocol, each by another person, and 8 answers were right", last.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -75,7 +75,7 @@ public sealed class LiveTallyTests : IDisposable
         Assert.Equal(PanelAnswer.DifferenceShown, tally.Verdict!.Answer);
         Assert.Equal(Trial.Open(trial.Folder.Path).Panel("main").Sequential!.Tasters, tally.Counted);
         Assert.InRange(tally.Counted, 3, 20);
-        Assert.StartsWith($"The panel is over after {tally.Counted} of 60 ballots. {tally.Counted} right of {tally.Counted}: a difference is shown, and the panel stops.", tally.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith($"The panel is over after {tally.Counted} of 60 ballots. {tally.Counted} blind sets were tasted one after another by the triangle protocol, each by another person, and {tally.Counted} answers were right", tally.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

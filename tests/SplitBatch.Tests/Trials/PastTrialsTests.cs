@@ -16,8 +16,8 @@ public sealed class PastTrialsTests : IDisposable
 
         var past = PastTrials.In(root.FullName);
 
-        // The stout's lab means: (27.4 + 27.8)/2 and (23.2 + 22.8)/2.
-        Assert.Equal([27.6, 23.0], past.Pairs.Select(pair => Math.Round(pair.Measured, 9)));
+        // The stout's lab means: (35.2 + 35.8)/2 and (42.6 + 43.2)/2.
+        Assert.Equal([35.5, 42.9], past.Pairs.Select(pair => Math.Round(pair.Measured, 9)));
         Assert.All(past.Pairs, pair => Assert.InRange(pair.Estimated, 37, 39));
         Assert.Contains(past.LeftOut, text => text.StartsWith("amber-cone-or-pellet: no lab return yet", StringComparison.Ordinal));
         Assert.Contains(past.LeftOut, text => text.StartsWith("broken: the folder has", StringComparison.Ordinal));

@@ -25,10 +25,10 @@ public sealed class TrialLabTests : IDisposable
         var trial = Amber().ImportReturns();
         const string Wrong = "R-0417/S1/bitterness/2";
         trial = trial.CorrectReturn(Wrong, 22.2, "misprint on the report", "brewer");
-        Assert.Equal([22.6, 22.2], trial.Lab.Replicates(Side.A, Analyte.Bitterness)!.Values);
+        Assert.Equal([27.3, 22.2], trial.Lab.Replicates(Side.A, Analyte.Bitterness)!.Values);
         var correction = Assert.Single(trial.Lab.History.Corrections);
         Assert.Equal((Wrong, Wrong + "#2", "misprint on the report", "brewer"), (correction.Old.Id, correction.New.Id, correction.New.Reason, correction.New.Who));
-        Assert.Contains(Wrong + ",2026-04-17,S1,,bitterness,2,23.2,BU", File.ReadAllText(trial.Folder.PathOf("lab-returns.csv")), StringComparison.Ordinal);
+        Assert.Contains(Wrong + ",2026-04-17,S1,,bitterness,2,26.9,BU", File.ReadAllText(trial.Folder.PathOf("lab-returns.csv")), StringComparison.Ordinal);
         Assert.Equal("iso-octane extraction", correction.New.Method);
 
         // Again is harmless; another value for the replaced row is refused; the row in force can be corrected once more.
@@ -54,7 +54,7 @@ public sealed class TrialLabTests : IDisposable
         trial = trial.LogBrew(entries).LogBrew(entries);
         Assert.Equal("fermentation temperature", Assert.Single(trial.Parity.Confounds).Quantity);
         var limit = Assert.Single(trial.Verdict().Limitations, claim => claim.Id == "limit.confound.fermentation temperature");
-        Assert.Equal("The fermentation temperature was 19 ± 0.2 °C in A and 20.5 ± 0.2 °C in B, 1.5 °C apart, more than the instruments' uncertainty explains (0.28 °C): a confound.", limit.Sentence);
+        Assert.Equal("The fermentation temperature was 19 ± 0.2 °C in half A and 20.5 ± 0.2 °C in half B, 1.50 °C apart, more than the 0.28 °C that the instruments' uncertainty explains: a confound.", limit.Sentence);
         Assert.Equal(["batch-log.csv, id 21", "batch-log.csv, id 22"], limit.Sources);
         var unmeasured = Assert.Single(trial.Verdict().Limitations, claim => claim.Id == "limit.unmeasured").Sentence;
         Assert.Contains("colour", unmeasured, StringComparison.Ordinal);
@@ -74,8 +74,8 @@ public sealed class TrialLabTests : IDisposable
         Assert.Contains("lab result of both halves for bitterness", waiting.Message, StringComparison.Ordinal);
         var trial = Amber().ImportReturns();
         var check = trial.EstimateAgainstLab();
-        Assert.Equal(22.9 / trial.Doses!.A.Bitterness.Value, check.A.Ratio, 9);
-        Assert.Equal(25.2 / trial.Doses.B.Bitterness.Value, check.B.Ratio, 9);
+        Assert.Equal(27.1 / trial.Doses!.A.Bitterness.Value, check.A.Ratio, 9);
+        Assert.Equal(24.4 / trial.Doses.B.Bitterness.Value, check.B.Ratio, 9);
         Assert.True(check.RatioA!.Value.Contains(check.A.Ratio));
         Assert.True(check.Correlation > 0.5, "Both halves come from one kettle and one formula, so most of the doubt is shared.");
         Assert.Equal(check.RelativeInterval!.Value.Contains(1), check.EquallyFar);
@@ -91,9 +91,9 @@ public sealed class TrialLabTests : IDisposable
         var json = trial.Folder.PathOf("trial.json");
         File.WriteAllText(json, File.ReadAllText(json).Replace("\"samples\": {", "\"just noticeable difference\": { \"low [BU]\": 4, \"high [BU]\": 6, \"source\": \"made up for this test\" }, \"samples\": {", StringComparison.Ordinal));
 
-        // 2.3 BU give or take 1.19: from 1.1 to 3.5, below 4.
+        // 2.7 BU give or take 1.19: from 1.5 to 3.9, below 4.
         Assert.Equal(
-            "The difference, between 1.1 BU and 3.5 BU as far as the method can tell, is smaller than the stated just-noticeable difference of 4.0 BU to 6.0 BU (made up for this test). The panel is the test.",
+            "The difference, between 1.5 BU and 3.9 BU as far as the method can tell, is smaller than the stated just-noticeable difference of 4.0 BU to 6.0 BU (made up for this test). The panel is the test.",
             Trial.Open(trial.Folder.Path).ExpectedInTheGlass());
     }
 
@@ -128,7 +128,7 @@ public sealed class TrialLabTests : IDisposable
         var claims = trial.Verdict().Claims.Where(claim => claim.Id.StartsWith("lab.outlier.", StringComparison.Ordinal)).ToList();
         Assert.Equal(2, claims.Count);
         Assert.StartsWith("In sample P-31, 30.5 BU of bitterness is an outlier (Grubbs, one value: 1.499; critical 1.481 at 5 % and 1.496 at 1 %).", claims[0].Sentence, StringComparison.Ordinal);
-        Assert.Contains(trial.Verdict().Claims, claim => claim.Id == "lab.range.1" && claim.Sentence.StartsWith("In sample P-31, 4 replicates of bitterness span 10.4 BU, more than the 1.453", StringComparison.Ordinal));
+        Assert.Contains(trial.Verdict().Claims, claim => claim.Id == "lab.range.1" && claim.Sentence.StartsWith("In sample P-31, 4 replicates of bitterness span 10.4 BU, more than the 1.5 BU that the stated repeatability allows", StringComparison.Ordinal));
 
         trial = trial.CorrectReturn("204/P-31/bitterness/3", 20.5, "misprint, confirmed by the lab");
         Assert.DoesNotContain(trial.Lab.Outliers(Analyte.Bitterness), one => one.IsFlagged);
@@ -234,7 +234,7 @@ public sealed class TrialLabTests : IDisposable
     public void Results_of_a_lab_and_of_ones_own_instrument_are_not_averaged_into_one()
     {
         var trial = Amber().ImportReturns().LogAbsorbance("own", "S1", new AbsorbanceReading(0.60));
-        Assert.Equal([22.6, 23.2], trial.Lab.Replicates(Side.A, Analyte.Bitterness)!.Values);
+        Assert.Equal([27.3, 26.9], trial.Lab.Replicates(Side.A, Analyte.Bitterness)!.Values);
         Assert.Contains(trial.Verdict().Limitations, claim => claim.Sentence == "More than one measured bitterness: Valley lab (invented), own instrument. The halves are compared by the results of Valley lab (invented) alone.");
     }
 

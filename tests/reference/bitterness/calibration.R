@@ -38,6 +38,6 @@ report <- function(name, ratios) {
 }
 
 report("one", c(0.6))
-report("four", c(25 / 40, 21.5 / 40, 7 / 24, 9 / 24))
+report("four", c(0.83, 0.79, 0.62, 0.66))
 report("near", c(0.95, 1.05, 0.88))
 report("twelve", c(0.71, 0.66, 0.80, 0.74, 0.58, 0.69, 0.77, 0.72, 0.63, 0.70, 0.75, 0.68))

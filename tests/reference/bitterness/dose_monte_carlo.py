@@ -1,6 +1,6 @@
 """Two hop doses with their errors, drawn with NumPy: the whole case, as a competent user would write it.
 
-Each half: 20 L at the end of a 60 min boil, 1.050, 3 L/h boiled off. A: 54 g of cones at 5.1 %; B: 23 g of pellets at 11.4 %.
+Each half: 20 L at the end of a 60 min boil, 1.050, 3 L/h boiled off. A: 41 g of cones at 6.8 %; B: 31 g of pellets at 8.3 %.
 Tinseth's formula, pellets at 1.07 of cones.
 Run: python3 dose_monte_carlo.py > dose_monte_carlo.csv
 """
@@ -20,7 +20,7 @@ def draw(rng):
     scale, gauge, gravity, formula = normal(), normal(), normal(), normal()
 
     def half(grams, alpha, form, form_sd):
-        assay = 1 + 0.05 / np.sqrt(3) * rectangular()
+        assay = 1 + 0.10 / np.sqrt(3) * rectangular()
         mass = (grams + rectangular() / np.sqrt(12)) * (1 + 0.002 * scale)
         volume = 20 * (1 + 0.015 * gauge) * (1 + 0.015 * normal())
         minutes = 60 + 0.5 * normal()
@@ -28,7 +28,7 @@ def draw(rng):
         factor = form * (1 + form_sd * normal()) if form_sd else form
         return mass * alpha * assay * factor * utilisation * 1000 / volume * (1 + 0.20 * formula) * (1 + 0.04 * normal())
 
-    a, b = half(54, 0.051, 1.0, 0), half(23, 0.114, 1.07, 0.06)
+    a, b = half(41, 0.068, 1.0, 0), half(31, 0.083, 1.07, 0.07)
     return a, b, b - a
 
 

@@ -87,7 +87,7 @@ put("tasters-needed-similarity.csv", do.call(rbind, rows), "Sizes that rule a ma
 
 # Intervals for a share.
 rows <- list()
-for (n in c(1, 7, 20, 36, 100, 500)) for (k in unique(round(n * c(0, .05, .33, .5, .8, 1)))) for (lev in c(.8, .95, .99)) {
+for (n in c(1, 7, 18, 36, 100, 500)) for (k in unique(round(n * c(0, .05, .33, .5, .8, 1)))) for (lev in c(.8, .95, .99)) {
   t <- (1 - lev) / 2
   cp <- binom.test(k, n, conf.level = lev)$conf.int
   wi <- suppressWarnings(prop.test(k, n, conf.level = lev, correct = FALSE))$conf.int  # it warns of small counts

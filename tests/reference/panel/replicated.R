@@ -45,7 +45,7 @@ rows <- do.call(rbind, lapply(list(c(4, .5, .2), c(3, .4, .1), c(8, .7, .45)), f
 put("beta-binomial-pmf.csv", rows, "VGAM::dbetabinom.")
 
 # Bayesian readings: beta prior on the share of discriminators, by integrate().
-rows <- do.call(rbind, lapply(list(c(20, 7, 1/3, .3, 1, 1), c(20, 11, 1/3, .3, 1, 1), c(60, 20, 1/3, .2, 1, 9), c(36, 24, 1/2, .25, 2, 2), c(12, 0, 1/3, .3, 1, 1), c(15, 15, 1/10, .5, .5, .5), c(400, 180, 1/3, .2, 1, 1)), function(q) {
+rows <- do.call(rbind, lapply(list(c(18, 8, 1/3, .3, 1, 1), c(20, 11, 1/3, .3, 1, 1), c(60, 20, 1/3, .2, 1, 9), c(36, 24, 1/2, .25, 2, 2), c(12, 0, 1/3, .3, 1, 1), c(15, 15, 1/10, .5, .5, .5), c(400, 180, 1/3, .2, 1, 1)), function(q) {
   n <- q[1]; x <- q[2]; g <- q[3]; m <- q[4]; a <- q[5]; b <- q[6]
   # On the scale s = sin(t)^2, where the prior's ends are smooth also for a, b of one half.
   f <- function(t, k = 0) { s <- sin(t)^2; s^k * dbinom(x, n, g + (1 - g) * s) * 2 * sin(t)^(2 * a - 1) * cos(t)^(2 * b - 1) / beta(a, b) }

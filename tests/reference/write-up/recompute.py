@@ -74,7 +74,7 @@ def iso(stretches):
     return state[1]
 
 
-FORMS = {"whole cones": (1.00, 0.0, 7.5), "pellets": (1.07, 0.06, 6.5)}  # against cones, its uncertainty, litres held by a kilogram
+FORMS = {"whole cones": (1.00, 0.0, 7.5), "pellets": (1.07, 0.07, 6.5)}  # against cones, its uncertainty, litres held by a kilogram
 
 
 PACKED = {"open": 1.0, "sealed with air": 0.75, "barrier": 0.5}
@@ -209,17 +209,14 @@ def contributions(a, b, scale_grams):
 
 
 def critical(n, alpha, chance=1 / 3):
-    return next((c for c in range(n + 1) if stats.binom.sf(c - 1, n, chance) <= alpha), n + 1)
+    low_enough = np.flatnonzero(stats.binom.sf(np.arange(n + 1) - 1, n, chance) <= alpha)
+    return int(low_enough[0]) if low_enough.size else n + 1
 
 
 def most_for_margin(n, beta, margin, chance=1 / 3):
     """The largest count with a chance of at most beta if the margin were true; -1 for none."""
     right = margin + (1 - margin) * chance
-    largest = -1
-    for c in range(n + 1):
-        if stats.binom.cdf(c, n, right) > beta:
-            break
-        largest = c
+    largest = int(np.count_nonzero(stats.binom.cdf(np.arange(n + 1), n, right) <= beta)) - 1
     return largest if largest >= n * chance else -1
 
 
@@ -275,15 +272,29 @@ def d_prime(counts):
     return best, low, brentq(lambda d: most(d) - 0.025, best, 8)
 
 
-def posterior(right, n, margin):
-    """From a flat prior of the share of discriminators, by quadrature of the likelihood."""
-    weight = lambda s: stats.binom.pmf(right, n, 1 / 3 + 2 / 3 * s)
-    area = lambda a, b: quad(weight, a, b, epsabs=1e-13, epsrel=1e-11, points=[right / n / 2] if a < right / n / 2 < b else None)[0]
-    whole = area(0, 1)
-    at = lambda chance: brentq(lambda s: area(0, s) / whole - chance, 0, 1, xtol=1e-12)
-    mean = quad(lambda s: s * weight(s), 0, 1, epsabs=1e-13)[0] / whole
-    factor = whole / stats.binom.pmf(right, n, 1 / 3)
-    return 100 * mean, 100 * at(0.025), 100 * at(0.975), 95, 100 * margin, 100 * area(margin, 1) / whole, max(factor, 1 / factor)
+def d_of_share(protocol, share):
+    """The d-prime at which so large a share above guessing is right."""
+    return brentq(lambda d: right_share(protocol, d) - (1 / 3 + 2 / 3 * share), 0, 12)
+
+
+def likelihood(right, n, margin):
+    """How much likelier the count is under the likelier of two: everybody guesses, or a share as large as the margin can tell."""
+    ratio = stats.binom.pmf(right, n, 1 / 3 + 2 / 3 * margin) / stats.binom.pmf(right, n, 1 / 3)
+    return [max(ratio, 1 / ratio)]
+
+
+def looking_after_each(n, alpha):
+    """How often guessers reach the critical count after one ballot or another, by following every path that has not reached it yet."""
+    alive, caught = {0: 1.0}, 0.0
+    for k in range(1, n + 1):
+        step = {}
+        for right, chance in alive.items():
+            step[right + 1] = step.get(right + 1, 0) + chance / 3
+            step[right] = step.get(right, 0) + chance * 2 / 3
+        needed = critical(k, alpha)
+        caught += sum(chance for right, chance in step.items() if right >= needed)
+        alive = {right: chance for right, chance in step.items() if right < needed}
+    return caught
 
 
 def signed_ranks(differences):
@@ -327,11 +338,12 @@ def asked(name, folder, panel, beers, right):
         counts = [tuple(side.count(x) for x in ("A", "B", "none")) for side in sides]
         p = [q[3] for q in questions] + [stats.binomtest(b, a + b, 0.5).pvalue for a, b, _ in counts]
         adjusted = holm(p)
+        out(name, f"limit.panel.{panel}.questions", len(p), 5, 100 * (1 - 0.95 ** len(p)))
         for (attribute, only, d, plain), corrected in zip(questions, adjusted):
             half = stats.t.ppf(0.975, len(d) - 1) * np.std(d, ddof=1) / math.sqrt(len(d))
             out(name, f"panel.{panel}.rating.{attribute}{'.right' if only else ''}", len(d), np.mean(d), np.mean(d) - half, np.mean(d) + half, 95, plain, len(p), corrected)
         for only, count, plain, corrected in zip((False, True), counts, p[len(questions):], adjusted[len(questions):]):
-            out(name, f"panel.{panel}.preference{'.right' if only else ''}", *count, plain, corrected)
+            out(name, f"panel.{panel}.preference{'.right' if only else ''}", *count, plain, len(p), corrected)
     if (folder / f"comments-{panel}.csv").exists():
         said = [(beers[(row["taster"], row["code"])], row["taster"], row["comment"]) for row in rows(folder / f"comments-{panel}.csv") if row["taster"] in right]
         malty = {side: len({t for s, t, words in said if s == side and re.search(r"\b(malt|bread|biscuit|caramel|toast|grain)", words)}) for side in "AB"}
@@ -360,8 +372,14 @@ def panel(name, folder, plan, captions):
     out(name, f"panel.{known}.count", n, right, n / 3)
     out(name, f"panel.{known}.difference", *([100 * p, 100 * plan["alpha"]] if shown else [100 * p, 100 * plan["alpha"], needed]))
     sure = 100 * (1 - plan["beta"])
-    out(name, f"panel.{known}.margin", *([100 * plan["margin"], 100 * still, sure] if ruled_out else [100 * still, sure, 100 * plan["margin"]]))
-    out(name, f"panel.{known}.bayes", *posterior(right, n, plan["margin"]))
+    margin, none_would_do = 100 * plan["margin"], most_for_margin(n, plan["beta"], plan["margin"]) < 0
+    distances = [d_of_share(plan["protocol"], share) for share in (plan["margin"], still)]
+    out(name, f"panel.{known}.margin", margin, 100 * still, sure, *([n] if none_would_do else []), margin, *distances)
+    out(name, f"panel.{known}.likelihood", *likelihood(right, n, plan["margin"]), margin)
+    out(name, f"limit.panel.{known}.looks", n, 100 * looking_after_each(n, plan["alpha"]))
+    if known == "main":
+        count = [right, n, n / 3]
+        captions["headline"] = count if shown else [margin, sure, *count] if ruled_out else [*count, 100 * still, sure]
     if not shown and not ruled_out:
         good = [settles(m, plan) for m in range(1, 1500)]
         from_here = max(i for i, fine in enumerate(good, start=1) if not fine) + 1
@@ -373,6 +391,7 @@ def panel(name, folder, plan, captions):
     missing = len(cups) - sum(bool(b["answer"].strip()) for b in ballots if twice[(b["taster"], b["set"])] == 1) - sum(times > 1 for times in twice.values())
     if missing:
         out(name, "returned", missing, len(cups))
+        out(name, f"limit.panel.{known}.ballots", missing)
     for (taster, place), times in twice.items():
         if times > 1:
             out(name, f"duplicate {known} {taster}", times, int(place))
@@ -389,18 +408,37 @@ def panel(name, folder, plan, captions):
             ("power", (100 * plan["margin"], 100 * plan["power"], first, always, plan["tasters"], 100 * power(plan["tasters"], plan))),
             ("forest", (right, n, *best, 95))):
         captions.setdefault(what, []).extend(values)
-    return plan["protocol"], right, n
+    return plan["protocol"], right, n, {taster: fine for (taster, _), fine in places.items()}
 
 
-def panels(name, folder, trial):
+def over_people(panels, exact):
+    """An interval of d-prime over people who sat at several panels: Student's t over each person's surplus of right answers, joined with the interval for independent sets."""
+    names = sorted({taster for _, right in panels for taster in right})
+
+    def t(d):
+        share = {protocol: right_share(protocol, d) for protocol, _ in panels}
+        surplus = [sum(right[name] - share[protocol] for protocol, right in panels if name in right) for name in names]
+        return np.mean(surplus) / (np.std(surplus, ddof=1) / math.sqrt(len(names)))
+
+    bound = stats.t.ppf(0.975, len(names) - 1)
+    low = 0 if t(0) <= bound else brentq(lambda d: t(d) - bound, 0, 8)
+    return len(names), min(low, exact[1]), max(brentq(lambda d: t(d) + bound, 0, 8), exact[2])
+
+
+def panels(name, folder, trial, gap):
     captions = {}
+    if len(trial["panels"]) > 1:
+        out(name, "limit.panels", len(trial["panels"]), 100 * sum(plan["alpha"] for plan in trial["panels"]))
     counts = [panel(name, folder, plan, captions) for plan in trial["panels"]]
     if trial.get("panels together") == "stratified":
-        sets, right = sum(n for _, _, n in counts), sum(x for _, x, _ in counts)
-        p, best = stats.binom.sf(right - 1, sets, 1 / 3), d_prime(counts)  # both protocols guess with one chance in three
-        out(name, "panels.together", len(counts), right, sets, 100 * p, *best, 95)
-        apart = sum(stats.binom.logpmf(x, n, max(1 / 3, x / n)) for _, x, n in counts) - sum(stats.binom.logpmf(x, n, right_share(protocol, best[0])) for protocol, x, n in counts)
-        captions["forest"] += [len(counts), p, *best, stats.chi2.sf(2 * apart, len(counts) - 1)]
+        sets, right = sum(n for _, _, n, _ in counts), sum(x for _, x, _, _ in counts)
+        p, best = stats.binom.sf(right - 1, sets, 1 / 3), d_prime([one[:3] for one in counts])  # both protocols guess with one chance in three
+        if len({taster for one in counts for taster in one[3]}) < sum(len(one[3]) for one in counts):
+            people, low, high = over_people([(one[0], one[3]) for one in counts], best)
+            out(name, "panels.together", len(counts), people, right, sets, 100 * p, low, high, 95)
+        else:
+            out(name, "panels.together", len(counts), right, sets, 100 * p, *best, 95)
+    out(name, "headline", *captions.pop("headline"), *gap)
     for what, values in captions.items():
         out(name, f"caption.{what}", *values)
 
@@ -423,7 +461,7 @@ def lab(name, folder, precision):
     out(name, "lab.means", *([a, b, n] if n == m else [a, b, n, m]))
     out(name, "lab.difference", size, 100 * size / ((a + b) / 2), limit, 95, 100)
     out(name, "caption.lab", a, b, size, limit)
-    return a, b
+    return a, b, limit
 
 
 for folder in sorted(p for p in DATA.iterdir() if p.is_dir()):
@@ -447,8 +485,8 @@ for folder in sorted(p for p in DATA.iterdir() if p.is_dir()):
     shares, intervals = contributions(a, b, scale)
     out(name, "caption.doubt", *shares, sum(shares[8:]))  # the chart shows eight and the rest as one
     means = lab(name, folder, trial["lab"]["precision"][0])
-    off = [100 * (mean / estimate - 1) for mean, estimate in zip(means, estimates)]
-    out(name, "lab.estimate", *(off if min(off) < 0 < max(off) else map(abs, off)))
-    out(name, "caption.estimate", *estimates, *means, *(x for pair in intervals[:2] for x in pair))
+    off = [100 * (mean / estimate - 1) for mean, estimate in zip(means[:2], estimates)]
+    out(name, "lab.estimate", *map(abs, off))
+    out(name, "caption.estimate", *estimates, *means[:2], *(x for pair in intervals[:2] for x in pair))
     out(name, "table.doubt", *(x for pair in intervals for x in pair))
-    panels(name, folder, trial)
+    panels(name, folder, trial, [abs(means[0] - means[1])] if abs(means[0] - means[1]) > means[2] else [])

@@ -114,7 +114,7 @@ public sealed record BayesReading
             .Sum()))];
     }
 
-    /// <summary>For example <c>From a flat prior, 7 right of 20 (triangle): the share of discriminators is probably about 12 % (0.8 to 36 %, 95 %); the chance that it exceeds 30 % is 7 %; Bayes factor for a difference 0.35.</c></summary>
+    /// <summary>For example <c>From a flat prior, 8 of 18 (triangle): the share of discriminators is about 22 % (1.4 to 51 %, 95 %); the chance that it exceeds 30 % is 26 %.</c></summary>
     public override string ToString()
     {
         var prior = PriorA == 1 && PriorB == 1 ? "a flat prior" : FormattableString.Invariant($"a Beta({PriorA}, {PriorB}) prior");

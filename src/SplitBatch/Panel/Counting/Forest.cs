@@ -11,6 +11,9 @@ namespace SplitBatch.Panel.Counting;
 /// <param name="Correct">Right answers.</param>
 public sealed record PanelCount(string Name, Protocol Protocol, int Tasters, int Correct)
 {
+    /// <summary>The level of this panel's interval, where it has its own; null for that of the forest.</summary>
+    public double? Level { get; init; }
+
     /// <summary>Each taster's sets and right answers, where tasters had more than one set; null where each had one.</summary>
     public IReadOnlyList<TasterCount>? Repeats { get; init; }
 }
@@ -34,7 +37,7 @@ public sealed record Forest(IReadOnlyList<ForestRow> Rows, double Level)
 
     private static DifferenceTest TestOf(PanelCount panel, double level)
     {
-        var test = DifferenceTest.Of(panel.Protocol, panel.Tasters, panel.Correct, 0.05, level);
+        var test = DifferenceTest.Of(panel.Protocol, panel.Tasters, panel.Correct, 0.05, panel.Level ?? level);
         return panel.Repeats is { } repeats ? test with { Repeats = ReplicatedTest.Of(panel.Protocol, repeats) } : test;
     }
 
@@ -49,7 +52,15 @@ public sealed record Forest(IReadOnlyList<ForestRow> Rows, double Level)
 public sealed record ForestRow(PanelCount Panel, DifferenceTest Test)
 {
     /// <summary>The estimate of d-prime, which can be compared between protocols, with its interval.</summary>
-    public DPrimeEstimate DPrime => Test.DPrime;
+    public DPrimeEstimate DPrime
+    {
+        get
+        {
+            var own = Test.DPrime;
+            var limit = CountLimit.DPrime(Panel.Protocol, Panel.Tasters, Panel.Correct, (1 - Test.Level) / 2);
+            return own with { Interval = own.Interval with { High = Math.Max(own.Interval.High, limit) } };
+        }
+    }
 
     /// <summary>The estimated share of discriminators with its exact interval; comparable only within one protocol.</summary>
     public Interval Discriminators => Test.DiscriminatorsInterval;

@@ -1,3 +1,4 @@
+using SplitBatch.Numbers;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 
@@ -11,6 +12,9 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
 {
     /// <summary>Which of the four answers the count gives.</summary>
     public PanelAnswer Answer => AnswerOf(Difference.DifferenceShown, Similarity.MarginRuledOut);
+
+    /// <summary>The share of tasters who can tell in the task: the lower and the upper limit, each by itself at level 1 - beta. The upper one is <see cref="SimilarityTest.StillAllowed"/>, the one upper limit of this count.</summary>
+    public Interval Limits => new((Difference with { Level = 1 - (2 * Math.Min(Similarity.Beta, 0.4999)) }).DiscriminatorsInterval.Low, Similarity.StillAllowed, 1 - (2 * Math.Min(Similarity.Beta, 0.4999)));
 
     /// <summary>Asks both questions of a count.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>

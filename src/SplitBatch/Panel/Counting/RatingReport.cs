@@ -20,6 +20,16 @@ public sealed record PreferenceAmong(RatingGroup Group, PreferenceTest Test, dou
     }
 }
 
+/// <summary>One taster's preference.</summary>
+/// <param name="Beer">The beer of the cup that was liked best; null for none.</param>
+/// <param name="WasCorrect">Whether the taster's answer to the difference question was right.</param>
+/// <param name="CupsB">The share of cups B among the cups to choose from: one half in a pair, one third in a set AAB.</param>
+public sealed record Preference(Side? Beer, bool WasCorrect, double CupsB = 0.5)
+{
+    /// <summary>Whether more of the cups were one beer than the other.</summary>
+    public bool IsUneven => Math.Abs(CupsB - 0.5) > 1e-9;
+}
+
 /// <summary>Everything that a panel was asked beside the difference: intensities, liking, preference; corrected together for the number of questions.</summary>
 /// <param name="Ratings">Each attribute among all tasters and among those who answered right.</param>
 /// <param name="Preferences">The preference among the same two groups; empty where none was asked.</param>
@@ -31,16 +41,28 @@ public sealed record RatingReport(IReadOnlyList<RatingComparison> Ratings, IRead
     /// <param name="preferences">Each taster's preferred beer (null: none) and whether the taster answered right; empty where it was not asked.</param>
     /// <param name="level">Level of the intervals, above 0 and below 1.</param>
     /// <exception cref="ArgumentException">A taster rated an attribute twice, or a rating is not a finite number.</exception>
-    public static RatingReport Of(IEnumerable<Rating> ratings, IEnumerable<(Side? Beer, bool WasCorrect)> preferences, double level = 0.95)
+    public static RatingReport Of(IEnumerable<Rating> ratings, IEnumerable<(Side? Beer, bool WasCorrect)> preferences, double level = 0.95) =>
+        Of(ratings, preferences?.Select(one => new Preference(one.Beer, one.WasCorrect)) ?? throw new ArgumentNullException(nameof(preferences)), level);
+
+    /// <summary>Compares both beers on every question, with Holm's correction over all of them. A preference among uneven cups is not read of those who were right: lucky guessers are among them.</summary>
+    /// <param name="ratings">Ratings of any number of attributes.</param>
+    /// <param name="preferences">Each taster's preference; empty where it was not asked.</param>
+    /// <param name="level">Level of the intervals, above 0 and below 1.</param>
+    /// <exception cref="ArgumentException">A taster rated an attribute twice, or a rating is not a finite number.</exception>
+    public static RatingReport Of(IEnumerable<Rating> ratings, IEnumerable<Preference> preferences, double level = 0.95)
     {
         ArgumentNullException.ThrowIfNull(ratings);
         ArgumentNullException.ThrowIfNull(preferences);
         var rated = RatingComparison.OfAll(ratings, level);
-        (Side? Beer, bool WasCorrect)[] asked = [.. preferences];
-        var preferred = new[] { RatingGroup.All, RatingGroup.Correct }
+        Preference[] asked = [.. preferences];
+        var uneven = asked.Any(one => one.IsUneven);
+        var preferred = (uneven ? new[] { RatingGroup.All } : [RatingGroup.All, RatingGroup.Correct])
             .Select(group => (group, rows: asked.Where(p => group == RatingGroup.All || p.WasCorrect).ToArray()))
             .Where(pair => pair.rows.Length > 0)
-            .Select(pair => (pair.group, Test: PreferenceTest.Of(pair.rows.Count(p => p.Beer == Side.A), pair.rows.Count(p => p.Beer == Side.B), pair.rows.Count(p => p.Beer is null))))
+            .Select(pair => (pair.group, Test: PreferenceTest.Of(pair.rows.Count(p => p.Beer == Side.A), pair.rows.Count(p => p.Beer == Side.B), pair.rows.Count(p => p.Beer is null)) with
+            {
+                CupsB = uneven ? [.. pair.rows.Where(p => p.Beer is not null).Select(p => p.CupsB)] : [],
+            }))
             .ToArray();
         var adjusted = Holm.Adjust([.. rated.Select(r => r.Ranks.PValue), .. preferred.Select(p => p.Test.PValue)]);
         return new(

@@ -78,7 +78,7 @@ public sealed record SimilarityTest : CountedAnswers
         return Of(repeats.Protocol, repeats.Sets, repeats.Pooled.Correct, margin, beta) with { Repeats = repeats.Sets > repeats.Tasters ? repeats : null };
     }
 
-    /// <summary>For example <c>7 right of 20 (triangle): 30 % discriminators are not ruled out at 5 %; up to 34 % are still allowed (5 right or fewer would have done).</c></summary>
+    /// <summary>For example <c>8 right of 18 (triangle): 30 % discriminators are not ruled out at 5 %; up to 49 % are still allowed.</c></summary>
     public override string ToString()
     {
         var opening = $"{Opening}: ";

@@ -67,6 +67,9 @@ public sealed record PanelPlan
     /// <summary>The property that tasters are asked about, where the protocol names one: the beer that is more "bitter".</summary>
     public string Attribute { get => attribute; init => attribute = Guard.NotBlank(value, nameof(Attribute)); }
 
+    /// <summary>Whether tasters are asked which half they like better: a pair that asks in both directions for a property of liking. Whether they can tell is another question.</summary>
+    public bool AsksPreference => Protocol is { NamesTheProperty: true, Sides: 2 } && Liking.IsNamed(Attribute);
+
     /// <summary>First parameter of the beta prior of the share of discriminators, above 0; 1 and 1 is flat.</summary>
     public double PriorA { get => priorA; init => priorA = Guard.Positive(value, nameof(PriorA)); }
 

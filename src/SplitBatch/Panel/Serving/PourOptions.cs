@@ -24,8 +24,8 @@ public sealed record PourOptions
     /// <summary>The rest between one set and the next; bitterness lingers.</summary>
     public Duration Rest { get; init; } = Duration.FromMinutes(4);
 
-    /// <summary>What in the beers may harm someone, as it will be read to the tasters.</summary>
-    public IReadOnlyList<string> Allergens { get; init; } = ["barley (gluten)"];
+    /// <summary>What in the beers may harm somebody; null while nobody has said, and then no sheet is made.</summary>
+    public Allergens? Allergens { get; init; }
 
     /// <summary>The defaults for a brewer who thinks in these units: 50 mL in a cup, or 1.75 fl oz.</summary>
     /// <param name="units">The brewer's units.</param>

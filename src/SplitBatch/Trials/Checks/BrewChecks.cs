@@ -76,7 +76,7 @@ internal sealed class HalvesApart : ITrialCheck
     public IEnumerable<Fault> Find(TrialFacts facts)
     {
         if (facts.Content.BatchLog is not { } log) yield break;
-        foreach (var line in log.Parity(facts.Content.Description.FollowsFromVariable).Lines)
+        foreach (var line in log.Parity(facts.Content.Description.Changed).Lines)
         {
             if (line.Verdict != Parity.Confound || !Matters(line.Quantity)) continue;
             yield return facts.InRow(

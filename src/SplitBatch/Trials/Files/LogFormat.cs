@@ -10,7 +10,7 @@ public sealed record LogFormat(string FileName, IReadOnlyList<string> Columns, I
     /// <summary>What the laboratory returned.</summary>
     public static LogFormat LabReturns { get; } = new(
         "lab-returns.csv",
-        ["id", "received", "sample", "beer", "analyte", "replicate", "value", "unit", "method", "lab", "supersedes", "reason", "absorbance", "blank", "dilution", "who"],
+        ["id", "received", "sample", "beer", "analyte", "replicate", "value", "unit", "method", "lab", "supersedes", "reason", "absorbance", "blank", "dilution", "who", "run"],
         ["id", "sample", "analyte", "value", "supersedes", "reason"],
         new HashSet<string> { "value", "replicate", "absorbance", "blank", "dilution" });
 

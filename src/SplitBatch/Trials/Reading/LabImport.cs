@@ -21,7 +21,7 @@ namespace SplitBatch.Trials.Reading;
 /// </example>
 public sealed record LabImport
 {
-    private static readonly string[] Askable = ["report", "received", "sample", "analyte", "replicate", "value", "unit", "method", "lab", "absorbance", "blank", "dilution"];
+    private static readonly string[] Askable = ["report", "received", "sample", "analyte", "replicate", "value", "unit", "method", "lab", "run", "absorbance", "blank", "dilution"];
     private static readonly string[] NeededIfLong = ["sample", "analyte", "value"];
     private static readonly string[] NeededIfWide = ["sample"];
     private static readonly string[] NeededIfRead = ["sample", "absorbance"];
@@ -130,6 +130,7 @@ public sealed record LabImport
             Received = place.Received,
             Method = Cell(row, "method") ?? "",
             Laboratory = Cell(row, "lab") ?? "",
+            Run = Cell(row, "run") ?? "",
         });
     }
 
@@ -139,7 +140,7 @@ public sealed record LabImport
         if (Beside("blank", 0) is not { } blank || Beside("dilution", 1) is not { } dilution) return null;
         if (Place(row, sample, Analyte.Bitterness, counts) is not { } place) return null;
         return row.Make("absorbance", () => new AbsorbanceReading(absorbance, blank, dilution).AsResult(place.Id, sample, place.Replicate)) is { } read
-            ? read with { Received = place.Received, Method = Cell(row, "method") ?? read.Method, Laboratory = Cell(row, "lab") ?? "" }
+            ? read with { Received = place.Received, Method = Cell(row, "method") ?? read.Method, Laboratory = Cell(row, "lab") ?? "", Run = Cell(row, "run") ?? "" }
             : null;
 
         double? Beside(string column, double otherwise) => row.Optional(column) is { } own

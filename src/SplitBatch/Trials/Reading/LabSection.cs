@@ -20,6 +20,7 @@ public sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRead
     private static readonly Dictionary<string, PrecisionCondition> Conditions = new()
     {
         ["repeatability"] = PrecisionCondition.Repeatability,
+        ["intermediate precision"] = PrecisionCondition.Intermediate,
         ["reproducibility"] = PrecisionCondition.Reproducibility,
     };
 
@@ -76,7 +77,8 @@ public sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRead
         var known = stated.Select(MethodPrecision.Of).Select(method => method.Known).OfType<LabPrecision>().ToList();
         var r = known.Select(one => one.Repeatability).FirstOrDefault(one => one is not null);
         var big = known.Select(one => one.Reproducibility).FirstOrDefault(one => one is not null);
-        return r is null && big is null ? MethodPrecision.Of(stated[0]) : MethodPrecision.Of(new LabPrecision(r, big));
+        var between = known.Select(one => one.Intermediate).FirstOrDefault(one => one is not null);
+        return r is null && big is null && between is null ? MethodPrecision.Of(stated[0]) : MethodPrecision.Of(new LabPrecision(r, big) { Intermediate = between });
     }
 
     private static (Analyte, StatedPrecision)? ReadPrecision(JsonSection json)

@@ -44,7 +44,8 @@ internal static class PanelPlanReader
     private static PanelPlan? ReadPlan(JsonSection json)
     {
         var name = json.Text("name", "a short name, such as \"main\"");
-        var protocol = json.Text("protocol", "a protocol, such as \"triangle\"") is { } text ? json.Make("protocol", () => Protocol.Parse(text)) : null;
+        var protocolName = json.Text("protocol", "a protocol, such as \"triangle\"");
+        var protocol = protocolName is { } text ? json.Make("protocol", () => Protocol.Parse(text)) : null;
         var tasters = json.OptionalWhole("tasters", 1, 100_000);
         if (tasters is null && !json.Names.Contains("tasters")) json.Missing("tasters", "how many people, as \"tasters\": 24");
         var alpha = json.OptionalShare("alpha");
@@ -74,7 +75,7 @@ internal static class PanelPlanReader
             Stopping = stopping ?? StoppingRule.Fixed,
             Declared = declared,
             Expected = expected ?? Side.B,
-            Attribute = attribute ?? "bitter",
+            Attribute = attribute ?? (Liking.IsAskedBy(protocolName!) ? Liking.Preferred : "bitter"),
             PriorA = priorA ?? 1,
             PriorB = priorB ?? 1,
             Rules = rules,

@@ -1,4 +1,5 @@
 using SplitBatch.Evidence;
+using SplitBatch.Evidence.Findings;
 using SplitBatch.Panel.Ballots;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Planning;
@@ -12,6 +13,7 @@ public sealed class PanelRecord
 {
     private readonly Lazy<ScoredPanel?> scored;
     private readonly Lazy<PanelReading> reading;
+    private readonly Lazy<PanelDecision> decision;
     private readonly Lazy<YesNoTest?> yesNo;
     private readonly Lazy<WaldPath?> sequential;
     private readonly Lazy<BayesReading?> bayes;
@@ -29,6 +31,7 @@ public sealed class PanelRecord
         reading = new(() => HasRepeats
             ? PanelReading.OfRepeats(Plan.Protocol, Scored.TasterCounts(), Plan.Margin, Plan.Alpha, Plan.Beta)
             : PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta));
+        decision = new(() => PanelDecisions.Of(this));
         yesNo = new(() => Plan.Protocol.HasKnownChance ? null : Scored.YesNo(Plan.Alpha));
         sequential = new(() => Plan.Stopping != StoppingRule.Sequential ? null : Plan.Sequential().Follow(
             Scored.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect)));
@@ -95,9 +98,9 @@ public sealed class PanelRecord
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
     public WaldPath? Sequential => sequential.Value;
 
-    /// <summary>What the panel says, in a sentence or two, whatever its protocol and stopping rule; never that the beers are the same.</summary>
+    /// <summary>What the panel says, whatever its protocol and stopping rule, in the sentences of a write-up; never that the beers are the same.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public string InWords => Sequential?.ToString() ?? YesNo?.ToString() ?? Reading.ToString();
+    public string InWords => string.Join(" ", PanelFindings.Results(Finding).Where(finding => finding is SetsCounted or KindsCounted or CountBelowChance or DifferenceTested or MarginTested or SequentialDecided or RepeatsWeighed).Select(finding => Claim.Of(finding).Sentence));
 
     /// <summary>Repeats judged by the spread of tasters; null where each taster had one set, or the protocol has no known chance.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -130,15 +133,24 @@ public sealed class PanelRecord
 
     /// <summary>The count as one panel of a forest chart, repeats included.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public PanelCount AsPanelCount() => Scored.AsPanelCount() with { Repeats = HasRepeats ? Scored.TasterCounts() : null };
+    public PanelCount AsPanelCount() => Scored.AsPanelCount() with { Level = 1 - (2 * Math.Min(Plan.Beta, 0.4999)), Repeats = HasRepeats ? Scored.TasterCounts() : null };
+
+    /// <summary>What the panel's count decides by the rules of its plan.</summary>
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
+    public PanelDecision Decision => decision.Value;
 
     /// <summary>What the verdict takes from this panel.</summary>
-    internal PanelFinding Finding => new(Plan, Plan.Protocol.HasKnownChance ? Reading : null, Departures, Remarks)
+    internal CountedPanel Finding => new(Plan, Decision, Departures, Remarks)
     {
+        Standing = Plan.Declared is not { } declared ? PlanStanding.NotDeclared : Scored.Practice.Served < declared ? PlanStanding.DeclaredAfterServing : PlanStanding.Declared,
+        People = Sequential?.Tasters ?? Scored.Practice.Tasters,
+        Sets = Sequential?.Tasters ?? Scored.Counted,
+        Right = Sequential?.Correct ?? Scored.Correct,
+        Reading = Plan.Protocol.HasKnownChance ? Reading : null,
         YesNo = YesNo,
         Sequential = Sequential,
         Repeats = Repeats,
-        Bayes = bayes.Value,
+        Bayes = Plan is { PriorA: 1, PriorB: 1 } ? null : bayes.Value,
         Ratings = Ratings,
         Comments = Comments,
         BiasWhenAsked = bias,
@@ -152,13 +164,16 @@ public sealed class PanelRecord
         .Select(ballot => Serving!.Design.Differs(ballot.Set!.Order)).Distinct().Count() == 2;
 
     /// <summary>Counted ballots that name a preferred cup, or say that none is preferred.</summary>
-    private IEnumerable<(Side? Beer, bool WasCorrect)> Preferred()
+    private IEnumerable<Preference> Preferred()
     {
         foreach (var ballot in Scored.Ballots.Where(ballot => ballot.IsCounted))
         {
             if (ballot.Ballot.Preferred is not { } code) continue;
-            if (!code.Any(char.IsAsciiDigit)) yield return (null, ballot.IsCorrect);
-            else if (PreferredCup(ballot, code) is { } cup) yield return (cup.Beer, ballot.IsCorrect);
+            var cups = ballot.Set!.CodedCups.ToList();
+            var cupsB = (double)cups.Count(cup => cup.Beer == Side.B) / cups.Count;
+            if (cupsB is 0 or 1) continue;
+            if (!code.Any(char.IsAsciiDigit)) yield return new(null, ballot.IsCorrect, cupsB);
+            else if (PreferredCup(ballot, code) is { } cup) yield return new(cup.Beer, ballot.IsCorrect, cupsB);
         }
     }
 
@@ -178,6 +193,11 @@ public sealed class PanelRecord
             {
                 yield return $"The preference of {ballot.Ballot.Taster} is left out: the code {code} is not in set {ballot.Set!.Number}.";
             }
+        }
+
+        foreach (var ballot in Scored.Ballots.Where(ballot => ballot is { IsCounted: true, Ballot.Preferred: not null, Set: not null } && ballot.Set.CodedCups.DistinctBy(cup => cup.Beer).Count() == 1))
+        {
+            yield return $"The preference of {ballot.Ballot.Taster} is left out: all cups of set {ballot.Set!.Number} held one beer.";
         }
 
         if (Scored.Missing.Count > 0) yield return $"Ballots not returned: {Scored.Missing.Count} of {Scored.Served}{(Plan.Rules.Missing == BallotRule.CountAsWrong ? ", counted as wrong, as the plan says" : "")}.";

@@ -1,5 +1,7 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
+using SplitBatch.BrewDay;
+using SplitBatch.Panel.Serving;
 using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Reading;
@@ -33,6 +35,9 @@ public sealed record TrialDescription
     /// <summary>Quantities of the batch log that differ because of the variable, and so are no confound.</summary>
     public IReadOnlyList<string> FollowsFromVariable { get; init; } = [];
 
+    /// <summary>The quantities that the trial changes on purpose: the variable itself, and what follows from it.</summary>
+    public ChangedQuantities Changed => new(Variable, FollowsFromVariable);
+
     /// <summary>In what the hop lots differ on purpose, or null when the variable is no difference between lots.</summary>
     public HopDifference? HopVariable { get; init; }
 
@@ -44,6 +49,9 @@ public sealed record TrialDescription
 
     /// <summary>The day of the brew, as planned or as it was; null when trial.json does not say.</summary>
     public DateOnly? BrewDay { get; init; }
+
+    /// <summary>What in the beers may harm somebody; null while it has not been said, and then no sheet is printed.</summary>
+    public Allergens? Allergens { get; init; }
 
     /// <summary>Whether the trial is an example with invented data.</summary>
     public bool Invented { get; init; }
@@ -71,6 +79,7 @@ public sealed record TrialDescription
         var follows = json.Texts("follows from the variable");
         var hopVariable = json.OptionalOneOf("hop variable", HopDifferences);
         var brewDay = json.OptionalDate("brew day");
+        var allergens = json.Texts("allergens") is { Count: > 0 } words ? json.Make("allergens", () => Allergens.Of(words)) : null;
         var invented = json.Flag("invented");
         var units = json.OptionalOneOf("units", Systems) ?? UnitSystem.Metric;
         var decimals = json.OptionalOneOf("decimals", Marks);
@@ -83,6 +92,7 @@ public sealed record TrialDescription
             HopVariable = hopVariable,
             Target = target is { } value ? BitternessUnits.From(value) : null,
             BrewDay = brewDay,
+            Allergens = allergens,
             Invented = invented,
             Units = units,
             Decimals = decimals,

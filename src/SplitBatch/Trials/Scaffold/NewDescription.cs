@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using SplitBatch.Panel.Serving;
 using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Scaffold;
@@ -33,6 +34,8 @@ internal static class NewDescription
             ["units"] = us ? "us" : "metric",
             ["decimals"] = trial.Decimals == DecimalMark.Comma ? "comma" : "point",
             ["beers"] = new JsonObject { ["A"] = trial.NameA, ["B"] = trial.NameB },
+            ["// allergens"] = $"What in the beers may harm somebody, for both halves together. Accepted: {string.Join(", ", Allergens.Accepted)}. The sheets are not printed before it is said.",
+            ["allergens"] = new JsonArray([.. (trial.Allergens?.Words ?? []).Select(word => JsonValue.Create(word))]),
             ["target"] = new JsonObject { ["bitterness [IBU]"] = trial.Target },
             ["// brew day"] = "Add the day of the brew, planned or done, as \"brew day\": \"2026-03-14\"; hops are aged to it. Without it, the first day of the batch log counts.",
             ["// scale"] = "The step of the scale that the hops are weighed on.",

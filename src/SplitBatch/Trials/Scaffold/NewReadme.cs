@@ -12,7 +12,7 @@ internal static class NewReadme
     public static string Of(NewTrial trial, string folder)
     {
         var us = trial.Units == UnitSystem.Us;
-        var decimals = trial.Decimals == DecimalMark.Comma ? "a comma (4,7), with semicolons between values" : "a point (4.7), with commas between values";
+        var decimals = trial.Decimals == DecimalMark.Comma ? "a comma (5,6), with semicolons between values" : "a point (5.6), with commas between values";
         return $"""
             # {trial.Title}
 
@@ -50,7 +50,11 @@ internal static class NewReadme
 
             {Plan(trial)}
 
-            Keep `serving-main.csv` from everyone who serves or tastes until the last ballot is in. Beer is alcohol: serve small amounts, have water and food there, and let nobody drive who should not. Follow the law of the place on age and on serving.
+            Keep `serving-main.csv` from everyone who serves or tastes until the last ballot is in.
+
+            ## Cautions
+
+            {string.Join("\n", Cautions.All.Select(caution => "- " + caution.ToMarkdown()))}
             """.ReplaceLineEndings("\n") + "\n";
     }
 

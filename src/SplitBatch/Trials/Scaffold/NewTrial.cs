@@ -1,5 +1,6 @@
 using SplitBatch.Brewing;
 using SplitBatch.Panel.Protocols;
+using SplitBatch.Panel.Serving;
 using SplitBatch.Trials.Files;
 using UnitsNet;
 
@@ -47,6 +48,9 @@ public sealed record NewTrial
 
     /// <summary>How many people will taste; as many as a power of 80 % needs unless said.</summary>
     public int Tasters { get => field > 0 ? field : TastersNeeded; init => field = Guard.InRange(value, 1, 100_000, "the number of tasters"); }
+
+    /// <summary>What in the beers may harm somebody; null where it is to be said later.</summary>
+    public Allergens? Allergens { get; init; }
 
     /// <summary>The seed of serving orders and codes; it goes into trial.json.</summary>
     public int Seed { get; init; } = 1;

@@ -164,11 +164,11 @@ public class DifferenceTestTests
     }
 
     [Fact]
-    public void Seven_right_of_twenty_is_never_called_the_same()
+    public void Eight_right_of_eighteen_is_never_called_the_same()
     {
-        var sentence = DifferenceTest.Of(Protocol.Triangle, tasters: 20, correct: 7).ToString();
+        var sentence = DifferenceTest.Of(Protocol.Triangle, tasters: 18, correct: 8).ToString();
         Assert.Equal(
-            "7 right of 20 (triangle): no difference shown at 5 % (p = 0.521; 11 needed). That does not mean the same: it still allows up to 34 % discriminators.",
+            "8 right of 18 (triangle): no difference shown at 5 % (p = 0.223; 10 needed). That does not mean the same: it still allows up to 49 % discriminators.",
             sentence);
     }
 }

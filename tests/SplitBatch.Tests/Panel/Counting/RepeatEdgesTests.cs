@@ -209,10 +209,10 @@ public class RepeatEdgesTests
     [Fact]
     public void A_panel_with_one_set_each_is_no_panel_with_repeats()
     {
-        TasterCount[] once = [.. Enumerable.Range(0, 20).Select(i => new TasterCount(1, i < 7 ? 1 : 0))];
+        TasterCount[] once = [.. Enumerable.Range(0, 18).Select(i => new TasterCount(1, i < 8 ? 1 : 0))];
         var reading = PanelReading.OfRepeats(Protocol.Triangle, once, margin: 0.4);
         Assert.Null(reading.Similarity.Repeats);
-        Assert.Equal(SimilarityTest.Of(Protocol.Triangle, 20, 7, 0.4).ToString(), reading.Similarity.ToString());
+        Assert.Equal(SimilarityTest.Of(Protocol.Triangle, 18, 8, 0.4).ToString(), reading.Similarity.ToString());
         Assert.Contains("or fewer would have done)", SimilarityTest.Of(Protocol.Triangle, 20, 12, 0.4).ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("would have done", PanelReading.OfRepeats(Protocol.Triangle, Mixed, 0.4).Similarity.ToString(), StringComparison.Ordinal);
     }

@@ -82,18 +82,18 @@ public class ReplicatedTestTests
     }
 
     [Fact]
-    public void Two_peoples_repeats_are_not_ten_tasters_and_the_warning_says_so()
+    public void Repeats_by_two_people_are_not_more_tasters_and_the_warning_says_so()
     {
-        var test = ReplicatedTest.Of(Protocol.Triangle, [new(5, 5), new(5, 1)]);
+        var test = ReplicatedTest.Of(Protocol.Triangle, [new(7, 7), new(7, 2)]);
         Assert.NotNull(test.Warning);
-        Assert.StartsWith("10 sets were tasted by 2 people. That is not 10 tasters", test.Warning, StringComparison.Ordinal);
+        Assert.StartsWith("14 sets were tasted by 2 people. That is not 14 tasters", test.Warning, StringComparison.Ordinal);
         Assert.EndsWith("the sets are worth between 2 and 3 tasters.", test.Warning, StringComparison.Ordinal);
         Assert.Contains(test.Warning, test.ToString(), StringComparison.Ordinal);
         // Two people who look alike by chance are still two people.
-        var alike = ReplicatedTest.Of(Protocol.Triangle, [new(5, 3), new(5, 3)]);
-        Assert.InRange(alike.WorthTasters.Low, 2, 5);
-        Assert.Equal(10, alike.WorthTasters.High);
-        Assert.Equal(1, ReplicatedTest.Of(Protocol.Triangle, [new(5, 3)]).WorthTasters.Low, 1e-5);
+        var alike = ReplicatedTest.Of(Protocol.Triangle, [new(7, 4), new(7, 4)]);
+        Assert.InRange(alike.WorthTasters.Low, 2, 7);
+        Assert.Equal(14, alike.WorthTasters.High);
+        Assert.Equal(1, ReplicatedTest.Of(Protocol.Triangle, [new(7, 4)]).WorthTasters.Low, 1e-5);
         Assert.Null(ReplicatedTest.Of(Protocol.Triangle, [new(1, 1), new(1, 0), new(1, 1)]).Warning);
     }
 
@@ -125,9 +125,9 @@ public class ReplicatedTestTests
     [Fact]
     public void Without_repeats_both_readings_are_one()
     {
-        var counts = Enumerable.Range(0, 20).Select(i => new TasterCount(1, i < 7 ? 1 : 0));
+        var counts = Enumerable.Range(0, 18).Select(i => new TasterCount(1, i < 8 ? 1 : 0));
         Assert.Equal(
-            PanelReading.Of(Protocol.Triangle, 20, 7, 0.3).ToString(),
+            PanelReading.Of(Protocol.Triangle, 18, 8, 0.3).ToString(),
             PanelReading.OfRepeats(Protocol.Triangle, counts, 0.3).ToString());
     }
 

@@ -20,11 +20,12 @@ public sealed class TrialChecksTests : IDisposable
 
     private void Write(string file, string text) => File.WriteAllText(Path.Combine(folder.FullName, file), text);
 
-    private void Describe(string panel = Panel, string samples = """{ "S1": "A", "S2": "B" }""", string precision = """[ { "kind": "standard deviation", "condition": "repeatability", "value [BU]": 0.6 } ]""") =>
+    private void Describe(string panel = Panel, string samples = """{ "S1": "A", "S2": "B" }""", string precision = """[ { "kind": "standard deviation", "condition": "repeatability", "value [BU]": 0.6 } ]""", string allergens = "\"allergens\": [\"none but barley\"],") =>
         Write("trial.json", $$"""
             {
               "title": "Cones or pellets?", "question": "Can tasters tell?", "variable": "hop form",
               "beers": { "A": "cones", "B": "pellets" },
+              {{allergens}}
               "kettle": { "volume [L]": 20, "gravity [SG]": 1.050 },
               "lab": { "samples": {{samples}}, "precision": {{precision}} },
               "panels": [ {{panel}} ]
@@ -54,6 +55,13 @@ public sealed class TrialChecksTests : IDisposable
     {
         Describe(Panel.Replace("\"declared\": \"2026-04-20\", ", "", StringComparison.Ordinal));
         Warns("trial.json, panels[0].declared: The plan of panel main is not declared: a result without a plan fixed beforehand is a lead to follow and not a test. Accepted: the day on which the plan was fixed, before the first cup is poured, as \"declared\": \"2026-03-14\".");
+    }
+
+    [Fact]
+    public void Allergens_that_nobody_has_named()
+    {
+        Describe(allergens: "");
+        Warns("trial.json, allergens: The trial does not say which allergens are in the beers, so its briefing and ballots are not printed. Accepted: a list of barley, wheat, rye, oats, spelt, lactose, nuts, sulphite, fish finings, fruit, none but barley, other: and the name. Name what is in either beer, in one list for both; it does not say which beer is which.");
     }
 
     [Fact]

@@ -21,10 +21,10 @@ public class LabSectionTests
     [Fact]
     public void A_range_without_kind_stays_open()
     {
-        var method = Read("""{ "precision": [ { "value [%]": 4.3, "up to [%]": 10, "source": "common practice, no source" } ] }""").Precision[Analyte.Bitterness];
+        var method = Read("""{ "precision": [ { "value [%]": 4, "up to [%]": 8, "source": "made up" } ] }""").Precision[Analyte.Bitterness];
         Assert.Empty(faults);
         Assert.Null(method.Known);
-        Assert.Equal("4.3 to 10 %, kind not stated, repeatability or reproducibility not stated (common practice, no source)", method.ToString());
+        Assert.Equal("4 to 8 %, kind not stated, repeatability or reproducibility not stated (made up)", method.ToString());
     }
 
     [Fact]
