@@ -9,6 +9,10 @@ namespace SplitBatch.Display.Tables;
 [EditorBrowsable(EditorBrowsableState.Never)]
 public static class HopTables
 {
+    /// <summary>A hop lot and its assay.</summary>
+    /// <param name="lot">The lot.</param>
+    public static Table Table(this HopLot lot) => Table([lot]);
+
     /// <summary>The hop lots and their assays.</summary>
     /// <param name="lots">The lots.</param>
     public static Table Table(this IEnumerable<HopLot> lots) => TableOf.Each(lots, "Hop lots")
