@@ -93,7 +93,7 @@ public sealed class AppendLog
     {
         if (!File.Exists(path)) return [];
         var bytes = Appender.Whole(Turn.ReadBytes(path, Patience), out _);
-        return LogSheet.Read(Format, Appender.Text(Format.FileName, bytes[..(TornAt(bytes) ?? bytes.Length)]), Mark).History.Rows;
+        return LogSheet.Read(Format, Appender.Text(Format.FileName, bytes.AsSpan(0, TornAt(bytes) ?? bytes.Length)), Mark).History.Rows;
     }
 
     /// <summary>The rows, which of them are in force, and who superseded what.</summary>

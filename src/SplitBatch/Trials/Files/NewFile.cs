@@ -17,7 +17,7 @@ internal static class NewFile
     {
         if (File.Exists(path)) return false;
         var (disk, folder) = (Disk.Here, Path.GetDirectoryName(path)!);
-        var draft = Path.Combine(folder, $".{Path.GetFileName(path)}-{Guid.NewGuid():N}.draft");
+        var draft = Path.Combine(folder, $".{Path.GetFileName(path)}-{Path.GetRandomFileName()}.draft");
         try
         {
             using (var file = disk.Open(draft, FileMode.CreateNew))
