@@ -5,6 +5,10 @@
 set -e
 cd "$1"
 wanted=$(printf '%s' "$2" | tr -d ' -' | tr 'A-F' 'a-f')
+if [ "${#wanted}" -lt 20 ]; then
+    echo "give a fingerprint of at least twenty digits"
+    exit 1
+fi
 found=1
 number=1
 before=

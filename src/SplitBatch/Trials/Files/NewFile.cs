@@ -15,7 +15,7 @@ internal static class NewFile
     {
         var (folder, name) = (Path.GetDirectoryName(path)!, Path.GetFileName(path));
         if (File.Exists(path)) return false;
-        var draft = Path.Combine(folder, $".{name}-{Guid.NewGuid():N}.draft");
+        var draft = Path.Combine(folder, $".{name}-{Path.GetRandomFileName()}.draft");
         try
         {
             using (var stream = new FileStream(draft, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0))

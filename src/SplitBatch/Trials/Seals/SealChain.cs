@@ -17,8 +17,9 @@ public sealed record SealChain(IReadOnlyList<Seal> Seals, IReadOnlyList<string> 
     internal static SealChain Read(TrialFolder folder, FaultList faults)
     {
         var seals = new List<Seal>();
-        foreach (var (file, _) in folder.Names("seal-*.json").Select(file => (file, SealText.NumberOf(file))).Where(pair => pair.Item2 is not null).OrderBy(pair => pair.Item2))
+        foreach (var number in folder.Names("seal-*.json").Select(SealText.NumberOf).OfType<int>().Distinct().Order())
         {
+            var file = SealText.NameOf(number);
             if (folder.ReadText(file, faults) is not null && SealText.Read(file, File.ReadAllBytes(folder.PathOf(file)), faults) is { } seal) seals.Add(seal);
         }
 
