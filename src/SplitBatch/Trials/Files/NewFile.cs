@@ -1,46 +1,68 @@
 namespace SplitBatch.Trials.Files;
 
 /// <summary>Makes a file that must not be there yet: all of it, or nothing, and never over another.</summary>
+/// <remarks>
+/// It is written under a hidden name and then given its own, which is one step for the file system. A disk without hard links (as of
+/// many cameras and keys) copies it instead, and a program killed within that copy can leave half a file there.
+/// </remarks>
 internal static class NewFile
 {
-    /// <summary>Called at each step of making a file, where a test wants to end the program there.</summary>
-    internal static Action<string>? Reached { get; set; }
-
-    /// <summary>Writes the file. A draft that was left by a program that was ended is no part of the folder, and is swept away.</summary>
+    /// <summary>Makes the file.</summary>
     /// <param name="path">Where.</param>
     /// <param name="bytes">What it holds.</param>
     /// <returns>False where a file of that name was there already; it is left alone.</returns>
     /// <exception cref="IOException">It cannot be written; nothing is there.</exception>
+    /// <exception cref="UnauthorizedAccessException">This account may not; nothing is there.</exception>
     public static bool TryMake(string path, ReadOnlySpan<byte> bytes)
     {
-        var (folder, name) = (Path.GetDirectoryName(path)!, Path.GetFileName(path));
         if (File.Exists(path)) return false;
-        var draft = Path.Combine(folder, $".{name}-{Path.GetRandomFileName()}.draft");
+        var (disk, folder) = (Disk.Here, Path.GetDirectoryName(path)!);
+        var draft = Path.Combine(folder, $".{Path.GetFileName(path)}-{Path.GetRandomFileName()}.draft");
         try
         {
-            using (var stream = new FileStream(draft, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0))
+            using (var file = disk.Open(draft, FileMode.CreateNew))
             {
-                Reached?.Invoke("made");
-                stream.Write(bytes[..(bytes.Length / 2)]);
-                Reached?.Invoke("half");
-                stream.Write(bytes[(bytes.Length / 2)..]);
-                stream.Flush(flushToDisk: true);
+                disk.Share(file, folder);
+                disk.Write(file, bytes, 0);
+                disk.Flush(file);
             }
 
-            Reached?.Invoke("whole");
-            File.Move(draft, path, overwrite: false);
-            Reached?.Invoke("there");
+            disk.Move(draft, path);
         }
-        catch (IOException) when (File.Exists(path))
+        catch (IOException error) when (error is FileNotFoundException || IsThere(error))
         {
+            // Another made the file meanwhile, and may have swept this draft away.
+            Discard(draft);
+            if (!File.Exists(path)) throw;
             return false;
         }
-        finally
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            File.Delete(draft);
+            Discard(draft);
+            throw;
         }
 
-        foreach (var left in Directory.EnumerateFiles(folder, $".{name}-*.draft")) File.Delete(left);
+        SweepDrafts(path);
         return true;
     }
+
+    /// <summary>Deletes what programs that were killed left of this file. Once it is there, no draft of it is of use to anybody.</summary>
+    public static void SweepDrafts(string path)
+    {
+        foreach (var left in Directory.EnumerateFiles(Path.GetDirectoryName(path)!, $".{Path.GetFileName(path)}-*.draft")) Discard(left);
+    }
+
+    private static void Discard(string draft)
+    {
+        try
+        {
+            Disk.Here.Delete(draft);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            // A hidden file that nothing reads stays behind; whoever adds to the file next may delete it.
+        }
+    }
+
+    private static bool IsThere(IOException error) => OperatingSystem.IsWindows() ? (error.HResult & 0xFFFF) is 80 or 183 : error.HResult == 17;
 }

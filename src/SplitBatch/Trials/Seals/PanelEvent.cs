@@ -45,12 +45,7 @@ public sealed record PanelEvent(string Id, PanelEventKind Kind, string Panel, Da
     public string Because { get; init; } = "";
 
     /// <summary>Adds the event to the log of a trial folder. Adding the same again is harmless.</summary>
-    internal void Append(TrialFolder folder)
-    {
-        NewFile.Reached?.Invoke("logging");
-        new AppendLog(folder.Path, Log).Append(Cells());
-        NewFile.Reached?.Invoke("logged");
-    }
+    internal void Append(TrialFolder folder) => new AppendLog(folder.Path, Log).Append(Cells());
 
     private Dictionary<string, string> Cells() => new()
     {

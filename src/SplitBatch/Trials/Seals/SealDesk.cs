@@ -8,8 +8,6 @@ namespace SplitBatch.Trials.Seals;
 /// <param name="clock">The clock.</param>
 internal sealed class SealDesk(TrialFolder folder, TimeProvider clock)
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
-
     /// <summary>The program's name and version, as the seal will have it.</summary>
     public string MadeBy { get; init; } = $"SplitBatch {typeof(Seal).Assembly.GetName().Version?.ToString(3) ?? "of an unknown version"}";
 
@@ -19,50 +17,70 @@ internal sealed class SealDesk(TrialFolder folder, TimeProvider clock)
     /// <summary>Puts the next seal into the folder.</summary>
     /// <param name="title">The trial's title.</param>
     /// <param name="plan">What is sealed.</param>
-    /// <param name="ballots">How many ballots of each panel are in, asked while nobody can add one.</param>
+    /// <param name="ballots">How many ballots of each panel are in.</param>
     /// <param name="because">Why the plan is amended; null for the first seal.</param>
     /// <returns>The seal, or the newest one where it says the same already.</returns>
     /// <exception cref="InvalidOperationException">A first seal is there already and says something else, or there is none to amend.</exception>
-    /// <exception cref="LogException">Another program keeps the folder, or it cannot be written to.</exception>
+    /// <exception cref="LogException">The folder cannot be written to.</exception>
     public Seal Add(string title, TrialPlan plan, Func<IReadOnlyDictionary<string, int>> ballots, string? because)
     {
-        using var turn = LogLock.Take(folder.Path, Patience);
+        while (true)
+        {
+            var chain = Chain();
+            if (SaysTheSame(chain.Latest, plan, because)) return chain.Latest!;
+
+            // Ballots are counted after the moment is taken, so that none that was in by then is missed.
+            var seal = new Seal
+            {
+                Number = chain.Seals.Count + 1,
+                Title = title,
+                At = Seconds(clock.GetLocalNow()),
+                MadeBy = MadeBy,
+                Before = chain.Latest?.Fingerprint,
+                Because = because,
+                BallotsThen = ballots(),
+                Salt = Salt(),
+                Plan = plan,
+            };
+            var bytes = SealText.Write(seal);
+            if (IsMade(seal.File, bytes)) return seal with { Fingerprint = Fingerprint.Of(bytes) };
+        }
+    }
+
+    private SealChain Chain()
+    {
         var faults = new FaultList();
         var chain = SealChain.Read(folder, faults);
-        if (faults.HasErrors) throw new TrialFolderException(folder.Name, faults);
-        if (chain.Latest is { } latest && PlanDifference.Between(latest.Plan, plan) is var changes)
+        return faults.HasErrors ? throw new TrialFolderException(folder.Name, faults) : chain;
+    }
+
+    /// <summary>Whether nothing is to be done; refuses what neither declares nor amends.</summary>
+    private static bool SaysTheSame(Seal? latest, TrialPlan plan, string? because)
+    {
+        if (latest is null)
         {
-            if (changes.Count == 0) return latest;
-            if (because is null) throw new InvalidOperationException($"The plan is sealed already ({latest}), and trial.json says something else now: {string.Join("; ", changes)}. Put it back, or amend the plan and say why (splitbatch amend, or trial.Amend).");
-        }
-        else if (because is not null)
-        {
-            throw new InvalidOperationException("The plan is not sealed yet, so there is nothing to amend; seal it first (splitbatch declare, or trial.Seal).");
+            return because is null ? false : throw new InvalidOperationException(
+                "The plan is not sealed yet, so there is nothing to amend; seal it first (splitbatch declare, or trial.Seal).");
         }
 
-        var seal = new Seal
-        {
-            Number = chain.Seals.Count + 1,
-            Title = title,
-            At = Seconds(clock.GetLocalNow()),
-            MadeBy = MadeBy,
-            Before = chain.Latest?.Fingerprint,
-            Because = because,
-            BallotsThen = ballots(),
-            Salt = Salt(),
-            Plan = plan,
-        };
-        var bytes = SealText.Write(seal);
+        var changes = PlanDifference.Between(latest.Plan, plan);
+        if (changes.Count == 0) return true;
+        return because is not null ? false : throw new InvalidOperationException(
+            $"The plan is sealed already ({latest}), and trial.json says something else now: {string.Join("; ", changes)}. "
+            + "Put it back, or amend the plan and say why (splitbatch amend, or trial.Amend).");
+    }
+
+    /// <summary>Writes the file; false where somebody else made one of that name a moment ago, which is then looked at first.</summary>
+    private bool IsMade(string file, byte[] bytes)
+    {
         try
         {
-            if (!NewFile.TryMake(folder.PathOf(seal.File), bytes)) throw new LogException($"{seal.File} was made by somebody else a moment ago; look at it, and try again.");
+            return NewFile.TryMake(folder.PathOf(file), bytes);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            throw new LogException($"{seal.File} cannot be written: {error.Message} Nothing was sealed.", error);
+            throw new LogException($"{file} cannot be written: {error.Message} Nothing was sealed.", error);
         }
-
-        return seal with { Fingerprint = Fingerprint.Of(bytes) };
     }
 
     private static DateTimeOffset Seconds(DateTimeOffset at) => new(at.Ticks - (at.Ticks % TimeSpan.TicksPerSecond), at.Offset);

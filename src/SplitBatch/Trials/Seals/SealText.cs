@@ -19,8 +19,9 @@ internal static class SealText
 
     /// <summary>The number in a seal's file name; null for another file.</summary>
     public static int? NumberOf(string file) =>
-        file.StartsWith("seal-", StringComparison.Ordinal) && file.EndsWith(".json", StringComparison.Ordinal)
-        && int.TryParse(file[5..^5], NumberStyles.None, CultureInfo.InvariantCulture, out var number) && NameOf(number) == file ? number : null;
+        file.StartsWith("seal-", StringComparison.OrdinalIgnoreCase) && file.EndsWith(".json", StringComparison.OrdinalIgnoreCase)
+        && int.TryParse(file[5..^5], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+        && string.Equals(NameOf(number), file, StringComparison.OrdinalIgnoreCase) ? number : null;
 
     /// <summary>A moment for a person: <c>2026-04-20 16:05 UTC</c>.</summary>
     public static string Moment(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);

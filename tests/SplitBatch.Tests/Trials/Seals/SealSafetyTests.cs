@@ -22,8 +22,9 @@ public class SealSafetyTests
             if (ended == 0) break;
         }
 
-        // Two seals, the key, the codes and the key that is brought back, four steps each; two events, two steps each.
-        Assert.Equal((5 * 4) + (2 * 2), kills);
+        // A new file is opened, written, flushed in its middle and at its end, and named: six steps. Two seals, the key, the codes, the
+        // key that is brought back and the log of events are new files; the second event is opened, and written and flushed twice.
+        Assert.Equal((6 * 6) + 7, kills);
     }
 
     /// <summary>The folder opens; every seal in it is whole; nothing says that it was served or closed which is not.</summary>

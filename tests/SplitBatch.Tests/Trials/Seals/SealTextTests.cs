@@ -107,6 +107,7 @@ public class SealTextTests
     [Theory]
     [InlineData("seal-1.json", 1)]
     [InlineData("seal-12.json", 12)]
+    [InlineData("Seal-2.JSON", 2)]
     [InlineData("seal-01.json", null)]
     [InlineData("seal-1.json.bak", null)]
     [InlineData("seal-one.json", null)]

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Microsoft.Win32.SafeHandles;
 using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
@@ -21,11 +22,7 @@ internal static class SealWriter
     /// <summary>Everything from the seal to the close; each step may have been done before.</summary>
     public static int Run(string folder, string keys, int step)
     {
-        var reached = 0;
-        NewFile.Reached = _ =>
-        {
-            if (++reached == step) Process.GetCurrentProcess().Kill();
-        };
+        if (step > 0) Disk.Here = new FatalDisk(step);
         var place = new TrialFolder(folder);
         if (!place.Holds("seal-1.json")) Trial.Open(folder).Seal(SealedFolder.At(0));
         var description = place.PathOf("trial.json");
@@ -37,5 +34,43 @@ internal static class SealWriter
         File.WriteAllText(place.PathOf("ballots-main.csv"), "taster,set,answer,when\n" + string.Concat(rows));
         Trial.Open(folder).Close(keyFolder: keys, clock: SealedFolder.At(6));
         return 0;
+    }
+
+    /// <summary>A disk at whose calls the program is ended: before the one of a number, or in the middle of it where it writes.</summary>
+    private sealed class FatalDisk(int last) : Disk
+    {
+        private int reached;
+
+        public override SafeFileHandle Open(string path, FileMode mode)
+        {
+            Reach();
+            return base.Open(path, mode);
+        }
+
+        public override void Write(SafeFileHandle file, ReadOnlySpan<byte> bytes, long at)
+        {
+            Reach();
+            base.Write(file, bytes[..(bytes.Length / 2)], at);
+            Flush(file);
+            base.Write(file, bytes[(bytes.Length / 2)..], at + (bytes.Length / 2));
+        }
+
+        public override void Flush(SafeFileHandle file)
+        {
+            Reach();
+            base.Flush(file);
+        }
+
+        public override void Move(string from, string to)
+        {
+            Reach();
+            base.Move(from, to);
+            Reach();
+        }
+
+        private void Reach()
+        {
+            if (++reached == last) Process.GetCurrentProcess().Kill();
+        }
     }
 }
