@@ -56,6 +56,7 @@ internal static class TrialLimits
         {
             yield return new RestsOnOnePanel(evidence.Panels[0].Plan.Name, evidence.PassedOver)
             {
+                BySeal = evidence.Panels[0].Standing == PlanStanding.Sealed,
                 Counted = evidence.Panels.Count,
                 Together = ReadTogether(evidence.Panels, Combined(evidence)),
                 OneFalseAtLeast = Math.Min(1, evidence.Panels.Sum(FalselyShown)),

@@ -142,9 +142,10 @@ def open_(t, panel, lead_, *groups):
     return is_true(*claims)
 
 
-@sentence(HEAD, r"One batch of each\.")
-def one_batch_of_each(t, panel):
-    return main(t) is not None and not decided(main(t)).alarm
+@sentence(HEAD, r"One batch of each(; the plan was not sealed)?\.")
+def one_batch_of_each(t, panel, unsealed):
+    m = main(t)
+    return is_true(m is not None, m and not decided(m).alarm, m and bool(unsealed) == (m.standing == "before"), not any(file.startswith("seal-") for file in t.files))
 
 
 # ---- what else could explain it

@@ -73,6 +73,11 @@ def unused(t, panel, name, count):
     return is_true(name == panel.name, panel.sequential, plain(count) == len(panel.in_order) - decided(panel).n)
 
 
+@sentence(LIMITS, r"The plan of panel {w} was not sealed before its first ballot, so nobody can check that it was fixed beforehand\.")
+def not_sealed(t, panel, name):
+    return is_true(name == panel.name, not any(file.startswith("seal-") for file in t.files))
+
+
 # ---- ballots that might have counted otherwise
 
 ANSWERS = {
