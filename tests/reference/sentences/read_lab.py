@@ -451,7 +451,7 @@ def spreads(t, a, b):
     unlike = math.sqrt(sum(terms) + (0.10 * a) ** 2 + (0.10 * b) ** 2)
     minutes = [sum(float(c["amount [g]"]) * float(c["time [min]"]) for c in charges(t, side)) / sum(float(c["amount [g]"]) for c in charges(t, side)) for side in "AB"]
     alike = abs(minutes[0] - minutes[1]) < 1e-9
-    return [s * k for s in ((plain_,) if alike else (plain_, unlike)) for k in (0.95, 1.0, 1.06)]
+    return list(np.linspace(0.95 * plain_, 1.06 * (plain_ if alike else unlike), 25))
 
 
 def names_in(text):

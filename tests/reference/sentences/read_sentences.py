@@ -31,6 +31,8 @@ def judge(record):
 def main():
     counts, trials, shown = collections.defaultdict(lambda: [0, 0]), 0, 0
     for line in sys.stdin:
+        if not line.endswith("\n"):  # A run that was ended in the middle of a trial.
+            break
         record = json.loads(line)
         trials += 1
         for kind, verdict, text in judge(record):
