@@ -128,7 +128,7 @@ public static class Simulate
         {
             for (int block = 0; block < blocks; block++) Looked(block);
         }
-        else Parallel.For(0, blocks, new ParallelOptions { MaxDegreeOfParallelism = threads ?? -1 }, Looked);
+        else Parallel.For(0, blocks, new ParallelOptions { MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount }, Looked);
 
         void Looked(int block)
         {
