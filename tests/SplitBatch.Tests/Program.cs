@@ -21,7 +21,8 @@ internal static class Program
         using var output = Console.OpenStandardOutput();
         Say("ready");
         if (Console.In.ReadLine() is null) return 1;
-        var log = new AppendLog(args[0], LogFormat.LabReturns) { PieceSize = piece == 0 ? null : piece, Patience = TimeSpan.FromSeconds(120) };
+        if (piece > 0) Disk.Here = new SlowDisk(piece);
+        var log = new AppendLog(args[0], LogFormat.LabReturns) { Patience = TimeSpan.FromSeconds(120) };
         for (var i = first; count == 0 || i < first + count; i++)
         {
             Say(log.Append(Row(args[1], i)).Id);

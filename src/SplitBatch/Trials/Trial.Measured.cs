@@ -119,7 +119,7 @@ public sealed partial class Trial
         }
 
         if (string.Equals(first, second, StringComparison.OrdinalIgnoreCase)) throw new ArgumentException($"Sample {first} cannot be exchanged with itself; name two samples.", nameof(second));
-        var log = new LabReturnLog(Folder.Path, Description.Decimals);
+        var exchanged = new List<LabResult>();
         var taken = Lab.History.Rows.Select(row => row.Id).ToHashSet(StringComparer.OrdinalIgnoreCase);
         foreach (var old in Lab.Results.Where(result => result.Reason != why && (analyte is null || result.Analyte.Equals(analyte))))
         {
@@ -127,9 +127,10 @@ public sealed partial class Trial
             if (other is null) continue;
             var moved = old.CorrectedBy(NextId(old.Id, taken), why, sample: other) with { Who = who };
             taken.Add(moved.Id);
-            log.Append(moved);
+            exchanged.Add(moved);
         }
 
+        new LabReturnLog(Folder.Path, Description.Decimals).Append(exchanged);
         return Open(Folder.Path);
     }
 
@@ -140,8 +141,7 @@ public sealed partial class Trial
     {
         ArgumentNullException.ThrowIfNull(entries);
         GuardExample();
-        var file = new BatchLogFile(Folder.Path, Description.Decimals);
-        foreach (var entry in entries) file.Append(entry);
+        new BatchLogFile(Folder.Path, Description.Decimals).Append(entries);
         return Open(Folder.Path);
     }
 

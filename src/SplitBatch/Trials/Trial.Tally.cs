@@ -17,7 +17,6 @@ public sealed partial class Trial
         var record = Panel(panel);
         _ = record.Key;
         var faults = new FaultList();
-        using var turn = LogLock.TakeIfAllowed(Folder.Path, TimeSpan.FromSeconds(30));
         var ballots = PanelBallots.Read(Folder, record.Name, record.Import, faults, name =>
             Folder.Holds(name) && Folder.ReadText(name, faults) is { Length: > 0 } text ? CsvTable.Read(name, new StringReader(text), faults, Description.Decimals) : null);
         return new LiveTally(new PanelRecord(record.Plan, record.Serving, ballots.Ballots) { BallotFiles = ballots.Files, Import = record.Import }, faults);

@@ -63,6 +63,7 @@ public sealed partial class EveryMessageTests : IDisposable
     [InlineData("ballots-main.csv", "panel,taster,answer\nmain,T01,804\nother,T02,293\n", "Ballots of more than one panel stand in one file: main 1, other 1. Only those of the panel that is scored are counted; the others are kept. Accepted: one panel in each file.")]
     [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,absorbance,supersedes,reason\n1,N1,bitterness,35.2,BU,0.5,,\n", "value = \"35.2\": The row has a value and an absorbance, from which another value could follow. Accepted: one of the two: leave the value blank, and it is worked out from the absorbance.")]
     [InlineData("lab-returns.csv", "id,sample,analyte,value,unit,absorbance,supersedes,reason\n1,N1,pH,,,0.5,,\n", "analyte = \"pH\": An absorbance at 275 nm gives bitterness and nothing else. Accepted: bitterness.")]
+    [InlineData("ballots-main.csv.torn", "T01,80\n", "Rows that were cut short while they were written are kept here; they were never acknowledged. Accepted: no such file, once its rows are known to stand in the other. Look whether each was entered again in ballots-main.csv, then delete this file.")]
     [InlineData("ballots-of-mine.csv", "taster,answer\n", "No file of this name is read. Accepted: ")]
     [InlineData("return of the lab.csv", "sample,value\n", "Files as they arrived from elsewhere go into the folder incoming.")]
     public void A_file_that_is_another_thing_is_named(string file, string text, string message)
@@ -153,7 +154,7 @@ public sealed partial class EveryMessageTests : IDisposable
 
     /// <summary>Files whose sentences are those of a write, or of a result, and no fault of a folder.</summary>
     private static readonly string[] Elsewhere =
-        ["AppendLog", "LogSheet", "LogReceipt", "LogLock", "LogRow", "TrialFolderException", "RatingFile", "PanelRecord", "BallotImport"];
+        ["AppendLog", "LogSheet", "LogReceipt", "Turn", "Appender", "CsvText", "LogRow", "TrialFolderException", "RatingFile", "PanelRecord", "BallotImport"];
 
     [Fact]
     public void Every_message_of_a_check_is_asserted_by_some_test()

@@ -55,6 +55,15 @@ internal sealed class StrayFile : ITrialCheck
             {
                 yield return Stray(file, "This is a spreadsheet's own format, which is not read.", "Save the sheet as CSV UTF-8 under the name of the file that it belongs to.");
             }
+            else if (file.EndsWith(".torn", StringComparison.OrdinalIgnoreCase))
+            {
+                yield return new Fault(file, "Rows that were cut short while they were written are kept here; they were never acknowledged.")
+                {
+                    Accepted = "no such file, once its rows are known to stand in the other",
+                    Suggestion = $"Look whether each was entered again in {Path.GetFileNameWithoutExtension(file)}, then delete this file.",
+                    Severity = Severity.Warning,
+                };
+            }
             else if (file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && !IsRead(file))
             {
                 yield return Stray(file, "No file of this name is read.", Nearest.Suggestion(file, known.Where(name => !facts.Files.Contains(name))) ?? "Files as they arrived from elsewhere go into the folder incoming.");

@@ -3,22 +3,11 @@ using System.Text;
 namespace SplitBatch.Trials.Files;
 
 /// <summary>
-/// A CSV file that is only ever added to. A row is checked, written in one piece at the end of the file and flushed to the disk
-/// before its receipt is returned; nothing already there is changed.
+/// A CSV file whose rows have ids and are only ever added to: an id is given once, a correction is a row of its own, and nothing already
+/// there is changed. A row is checked, and is on the disk when its receipt is returned.
 /// </summary>
-/// <remarks>
-/// <para>
-/// Programs and threads take turns by a lock on the folder. The last cell of every row is written in quotation marks, so a row
-/// cut short by a crash can always be told from a whole one: it is moved to a file ending in .torn before the next row is written.
-/// </para>
-/// <para>
-/// The promise rests on the file system's own: local disks keep it; some network drives do not lock, or acknowledge a flush
-/// before it is done. After a power cut, a file made in the last moments may be missing from its folder on some file systems.
-/// </para>
-/// </remarks>
 public sealed class AppendLog
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
     private readonly string path;
     private byte[] seen = [];
     private LogSheet? sheet;
@@ -43,63 +32,42 @@ public sealed class AppendLog
     public LogFormat Format { get; }
 
     /// <summary>How long to wait for another writer before giving up.</summary>
-    public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(30);
+    public TimeSpan Patience { get; init; } = Turn.Patience;
 
     /// <summary>How the file writes decimals; where null, a comma in a file whose values are separated by semicolons, else a point.</summary>
     public DecimalMark? Mark { get; init; }
-
-    /// <summary>Bytes written and flushed at a time, as on a slow disk, where a test wants a row that can be cut short; null to write a row in one piece.</summary>
-    internal int? PieceSize { get; init; }
 
     /// <summary>Adds one row.</summary>
     /// <param name="cells">Column to text; numbers with a decimal point. Columns left out stay blank. <c>id</c> is needed.</param>
     /// <returns>A receipt; the row is on the disk. Logging the very same row again is harmless.</returns>
     /// <exception cref="LogException">The row does not fit, its id is taken by another row, or the file cannot be added to. Nothing was written.</exception>
-    public LogReceipt Append(IReadOnlyDictionary<string, string> cells)
-    {
-        ArgumentNullException.ThrowIfNull(cells);
-        var row = LogRow.Of(cells, Format);
-        using var turn = LogLock.Take(Folder, Patience);
-        var aside = SetTornTailAside();
-        var now = Sheet();
-        var isNew = IsNew(row, now);
-        Write(isNew ? now.Render(row) : "");
-        return new LogReceipt(Format.FileName, row.Id, isNew, aside);
-    }
+    public LogReceipt Append(IReadOnlyDictionary<string, string> cells) => AppendAll([cells])[0];
 
-    /// <summary>Adds several rows in one piece: the file is read once and flushed once, however many they are.</summary>
+    /// <summary>Adds several rows, all of them or none: the file is read once and written once, however many they are.</summary>
     /// <param name="rows">The rows, each as <see cref="Append"/> takes it.</param>
     /// <returns>A receipt for each; all rows are on the disk.</returns>
-    /// <exception cref="LogException">A row does not fit or its id is taken; those before it are on the disk, that one and those after it are not.</exception>
+    /// <exception cref="LogException">A row does not fit, its id is taken, or the file cannot be added to. Nothing was written.</exception>
     public IReadOnlyList<LogReceipt> AppendAll(IEnumerable<IReadOnlyDictionary<string, string>> rows)
     {
         ArgumentNullException.ThrowIfNull(rows);
-        var receipts = new List<LogReceipt>();
-        var added = new StringBuilder();
-        using var left = rows.GetEnumerator();
-        if (!left.MoveNext()) return receipts;
-        receipts.Add(Append(left.Current)); // Makes the file, or ends its last line, where that is needed.
-        using var turn = LogLock.Take(Folder, Patience);
-        var aside = SetTornTailAside();
-        var now = Sheet();
-        sheet = null; // It takes in rows before the file has them.
-        try
+        LogRow[] given = [.. rows.Select(cells => LogRow.Of(cells, Format))];
+        var added = new HashSet<LogRow>();
+        if (given.Length == 0) return [];
+        var aside = new Appender(path) { Patience = Patience, CutShort = TornAt }.Append(bytes =>
         {
-            while (left.MoveNext())
+            var now = Sheet(bytes);
+            if (given.Length > 1) sheet = null; // It takes in rows before the file has them.
+            added.Clear();
+            foreach (var row in given.Where(row => IsNew(row, now)))
             {
-                var row = LogRow.Of(left.Current, Format);
-                var isNew = IsNew(row, now);
-                if (isNew) added.Append(now.Render(row));
-                if (isNew) now.History.Add(row);
-                receipts.Add(new LogReceipt(Format.FileName, row.Id, isNew, aside));
+                added.Add(row);
+                if (given.Length > 1) now.History.Add(row);
             }
-        }
-        finally
-        {
-            Write(added.ToString());
-        }
 
-        return receipts;
+            var lines = given.Where(added.Contains).Select(now.Render);
+            return added.Count == 0 ? [] : now.MissingHeader is { } header ? [header, .. lines] : [.. lines];
+        });
+        return [.. given.Select(row => new LogReceipt(Format.FileName, row.Id, added.Contains(row), aside))];
     }
 
     /// <summary>Whether a row is not in the log yet; refuses one whose id another row has, or whose correction does not fit.</summary>
@@ -124,9 +92,8 @@ public sealed class AppendLog
     public IReadOnlyList<LogRow> Read()
     {
         if (!File.Exists(path)) return [];
-        using var turn = LogLock.TakeIfAllowed(Folder, Patience);
-        var text = ReadText();
-        return LogSheet.Read(Format, text[..(LogSheet.TornAt(Format, text) ?? text.Length)], Mark).History.Rows;
+        var bytes = Appender.Whole(Turn.ReadBytes(path, Patience), out _);
+        return LogSheet.Read(Format, Appender.Text(Format.FileName, bytes.AsSpan(0, TornAt(bytes) ?? bytes.Length)), Mark).History.Rows;
     }
 
     /// <summary>The rows, which of them are in force, and who superseded what.</summary>
@@ -134,90 +101,17 @@ public sealed class AppendLog
     public BrewDay.LogHistory<LogRow> History() => new(Read());
 
     /// <summary>The log as it stands; what was read before is kept where the file still starts with it.</summary>
-    private LogSheet Sheet()
+    private LogSheet Sheet(byte[] bytes)
     {
-        var bytes = File.Exists(path) ? ReadBytes() : [];
-        if (sheet is null || !bytes.AsSpan().StartsWith(seen) || !sheet.ReadOn(Decode(bytes.AsSpan(seen.Length))))
+        if (sheet is null || !bytes.AsSpan().StartsWith(seen) || !sheet.ReadOn(Appender.Text(Format.FileName, bytes.AsSpan(seen.Length))))
         {
-            sheet = LogSheet.Read(Format, Decode(bytes).TrimStart('\uFEFF'), Mark);
+            sheet = LogSheet.Read(Format, Appender.Text(Format.FileName, bytes), Mark);
         }
 
         seen = bytes;
         return sheet;
     }
 
-    private string ReadText() => Decode(ReadBytes()).TrimStart('\uFEFF');
-
-    private string Decode(ReadOnlySpan<byte> bytes)
-    {
-        try
-        {
-            return Utf8.GetString(bytes);
-        }
-        catch (DecoderFallbackException error)
-        {
-            throw new LogException($"{Format.FileName} is not UTF-8 text, so adding to it could spoil it; save it as \"CSV UTF-8\" first.", error);
-        }
-    }
-
-    private byte[] ReadBytes()
-    {
-        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        var bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
-        return bytes;
-    }
-
-    /// <summary>Moves a row that was cut short to a file of its own; it was never acknowledged.</summary>
-    private string? SetTornTailAside()
-    {
-        if (!File.Exists(path)) return null;
-        var bytes = ReadBytes();
-
-        // Bytes and characters must agree on positions, so the text is taken as Latin-1; quotation marks and delimiters are ASCII.
-        if (LogSheet.TornAt(Format, Encoding.Latin1.GetString(bytes)) is not { } start) return null;
-        var torn = Encoding.UTF8.GetString(bytes.AsSpan(start));
-        using (var aside = new FileStream(path + ".torn", FileMode.Append, FileAccess.Write, FileShare.Read))
-        {
-            aside.Write(bytes.AsSpan(start));
-            aside.Write("\n"u8);
-            aside.Flush(flushToDisk: true);
-        }
-
-        using var stream = new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite);
-        stream.SetLength(start);
-        stream.Flush(flushToDisk: true);
-        return torn;
-    }
-
-    /// <summary>Writes text at the end and flushes the file, be there new text or not; takes back what could not be written whole.</summary>
-    private void Write(string text)
-    {
-        var bytes = Utf8.GetBytes(text);
-        try
-        {
-            using var handle = File.OpenHandle(path, FileMode.OpenOrCreate, FileAccess.Write, FileShare.ReadWrite);
-            var end = RandomAccess.GetLength(handle);
-            try
-            {
-                var piece = Math.Max(1, PieceSize ?? bytes.Length);
-                for (var done = 0; done < bytes.Length; done += piece)
-                {
-                    RandomAccess.Write(handle, bytes.AsSpan(done, Math.Min(piece, bytes.Length - done)), end + done);
-                    if (PieceSize is not null) RandomAccess.FlushToDisk(handle);
-                }
-
-                RandomAccess.FlushToDisk(handle);
-            }
-            catch (IOException)
-            {
-                RandomAccess.SetLength(handle, end);
-                throw;
-            }
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-        {
-            throw new LogException($"{Format.FileName} cannot be added to: {error.Message} Nothing was logged.", error);
-        }
-    }
+    /// <summary>Where a row starts that an earlier version or another program cut short. Bytes and characters agree on places in Latin-1.</summary>
+    private int? TornAt(ReadOnlySpan<byte> bytes) => LogSheet.TornAt(Format, Encoding.Latin1.GetString(bytes));
 }

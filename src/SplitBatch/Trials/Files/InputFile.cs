@@ -11,5 +11,5 @@ public sealed record InputFile(string Name, string Sha256)
     public override string ToString() => $"{Name}: {Sha256}";
 
     internal static InputFile Of(TrialFolder folder, string name) =>
-        new(name, Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(folder.PathOf(name)))));
+        new(name, Convert.ToHexStringLower(SHA256.HashData(Turn.ReadBytes(folder.PathOf(name)))));
 }

@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace SplitBatch.Trials.Files;
 
 /// <summary>A log's text, taken apart: its dialect, its rows, and how a further row would be written.</summary>
@@ -10,20 +8,21 @@ internal sealed class LogSheet
     private readonly char delimiter;
     private readonly DecimalMark mark;
     private readonly string header;
-    private readonly string lineEnd;
-    private string prefix;
+    private readonly bool endsLine;
 
-    private LogSheet(LogFormat format, CsvTable? table, DecimalMark mark, string header, string lineEnd, string prefix)
+    private LogSheet(LogFormat format, CsvTable? table, DecimalMark mark, string header, bool endsLine)
     {
         this.format = format;
         columns = table is null ? format.Columns : [.. table.Columns.Select(column => column.Name)];
         delimiter = table?.Delimiter[0] ?? ',';
         this.mark = mark;
         this.header = header;
-        this.lineEnd = lineEnd;
-        this.prefix = prefix;
+        this.endsLine = endsLine;
         History = new(table is null ? [] : table.Rows.Select(row => LogRow.Of(row, format, mark)));
     }
+
+    /// <summary>What has to be written before the first row; null in a file that has its header.</summary>
+    public string? MissingHeader => header.Length == 0 ? string.Join(',', format.Columns) : null;
 
     /// <summary>The rows, in the order logged, and what supersedes what.</summary>
     public BrewDay.LogHistory<LogRow> History { get; }
@@ -34,12 +33,11 @@ internal sealed class LogSheet
     {
         if (text.Trim('\uFEFF', ' ', '\r', '\n').Length == 0)
         {
-            return new(format, null, mark ?? DecimalMark.Point, "", "\n", string.Join(',', format.Columns) + "\n");
+            return new(format, null, mark ?? DecimalMark.Point, "", true);
         }
 
         var table = Parse(format, text, mark);
-        var lineEnd = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
-        return new(format, table, table.Mark, HeaderOf(text), lineEnd, text.EndsWith('\n') ? "" : text.EndsWith('\r') ? "\n" : lineEnd);
+        return new(format, table, table.Mark, HeaderOf(text), text.EndsWith('\n'));
     }
 
     /// <summary>Takes in what others have added since, if the sheet can be read on from where it stood.</summary>
@@ -48,7 +46,7 @@ internal sealed class LogSheet
     public bool ReadOn(string more)
     {
         if (more.Length == 0) return true;
-        if (header.Length == 0 || prefix.Length > 0 || !more.EndsWith('\n')) return false;
+        if (header.Length == 0 || !endsLine || !more.EndsWith('\n')) return false;
         var table = Parse(format, header + "\n" + more, mark);
         foreach (var row in table.Rows) History.Add(LogRow.Of(row, format, mark));
         return true;
@@ -60,7 +58,7 @@ internal sealed class LogSheet
         if (text.Length == 0 || text[^1] == '\n') return null;
         var header = HeaderOf(text);
         var separator = CsvTable.DelimiterOf(header)[0];
-        var tail = LogTail.Of(text, separator);
+        var tail = CsvTail.Of(text, separator);
         if (tail.EndsLine) return null;
         var last = text[tail.Start..];
         var whole = string.Join(',', format.Columns);
@@ -82,34 +80,13 @@ internal sealed class LogSheet
         });
     }
 
-    /// <summary>The row as it is to be written, with a header before it in a new file.</summary>
+    /// <summary>The row as it is to be written, with the file's own separators and decimals.</summary>
     /// <exception cref="LogException">The row has a value for which the file has no column.</exception>
-    public string Render(LogRow row)
-    {
-        if (row.Columns.FirstOrDefault(column => !columns.Contains(column, StringComparer.OrdinalIgnoreCase)) is { } homeless)
-        {
-            throw new LogException(new Fault(format.FileName, "The file has no column for this value.")
-            {
-                Column = homeless,
-                Value = row[homeless],
-                Accepted = $"one of the file's columns: {string.Join(", ", columns)}",
-                Suggestion = $"Add a column headed {homeless} to the file, or leave the value out.",
-            });
-        }
+    public string Render(LogRow row) =>
+        CsvText.Row(format.FileName, columns, delimiter, row.Columns.ToDictionary(column => column, column => AsTheFile(row[column])));
 
-        var text = new StringBuilder(prefix);
-        for (var i = 0; i < columns.Count; i++)
-        {
-            if (i > 0) text.Append(delimiter);
-            var cell = row[columns[i]];
-            if (NumberText.TryRead(cell, DecimalMark.Point, out var number, out _)) cell = mark == DecimalMark.Point ? cell : NumberText.Write(number, mark);
-            var isLast = i == columns.Count - 1;
-            if (isLast || cell.AsSpan().IndexOfAny(delimiter, '"') >= 0 || cell.StartsWith('#')) text.Append('"').Append(cell.Replace("\"", "\"\"", StringComparison.Ordinal)).Append('"');
-            else text.Append(cell);
-        }
-
-        return text.Append(lineEnd).ToString();
-    }
+    private string AsTheFile(string cell) =>
+        mark != DecimalMark.Point && NumberText.TryRead(cell, DecimalMark.Point, out var number, out _) ? NumberText.Write(number, mark) : cell;
 
     private static CsvTable Parse(LogFormat format, string text, DecimalMark? mark)
     {

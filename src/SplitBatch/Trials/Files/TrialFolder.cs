@@ -84,14 +84,16 @@ public sealed class TrialFolder
             if (!file.Exists) return Refuse("The file is missing.", $"a file of this name in the folder \"{Name}\"");
             if (LeadsOut(file)) return Refuse("The file is a link that leads out of the trial folder.", "a file of its own");
             if (file.Length > LargestFile) return Refuse($"The file has {Printed.Count(file.Length)} bytes, too many for a trial.", $"at most {Printed.Count(LargestFile)} bytes");
-            var text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(File.ReadAllBytes(file.FullName)).TrimStart('\uFEFF');
+            var bytes = Appender.Whole(Turn.ReadBytes(file.FullName), out var remains);
+            var text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes).TrimStart('\uFEFF');
+            if (remains is not null) faults.Add(CutShort(name, text, remains));
             return text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
         }
         catch (DecoderFallbackException)
         {
             return Refuse("The file is not UTF-8 text, so letters such as ° and ü would be lost.", "a file saved as \"CSV UTF-8\" (or plain text in UTF-8)");
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (error is IOException or LogException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             return Refuse("The file cannot be opened.", "a file that this account may read, and that no other program holds");
         }
@@ -102,6 +104,19 @@ public sealed class TrialFolder
             return null;
         }
     }
+
+    /// <summary>That rows at the end of a file were cut short; they are left out, and kept when the next row is written.</summary>
+    /// <param name="name">The file.</param>
+    /// <param name="text">What stands before them.</param>
+    /// <param name="remains">What is left of them.</param>
+    internal static Fault CutShort(string name, string text, string remains) =>
+        new(name, "The last row was cut short while it was written, and was never acknowledged; it is left out.")
+        {
+            Row = text.AsSpan().Count('\n') + 1,
+            Value = remains.TrimEnd(),
+            Severity = Severity.Warning,
+            Suggestion = "Log it again if it was not; the next row logged moves the remains out of the way.",
+        };
 
     /// <summary>Copies the folder's files to another, and marks that one as a working copy.</summary>
     /// <param name="target">The folder to make; an earlier working copy there is replaced.</param>
@@ -115,16 +130,17 @@ public sealed class TrialFolder
             throw new IOException($"The folder \"{copy.Name}\" holds files and is not a working copy, so it is left alone; name another.");
         }
 
+        // The mark comes first and the description last, so that a copy that was cut short is known for one, and made again.
+        Directory.CreateDirectory(copy.Path);
+        File.WriteAllText(copy.PathOf(CopyMark), $"A working copy of the example \"{Name}\". Logging here leaves the example as it came; delete this folder to start afresh.\n");
         var noLinks = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint };
-        foreach (var file in Directory.EnumerateFiles(Path, "*", noLinks))
+        foreach (var file in Directory.EnumerateFiles(Path, "*", noLinks).Where(file => file != PathOf(CopyMark)).OrderBy(file => file == PathOf(DescriptionFile)))
         {
             var to = System.IO.Path.Combine(copy.Path, System.IO.Path.GetRelativePath(Path, file));
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(to)!);
             File.Copy(file, to);
         }
 
-        Directory.CreateDirectory(copy.Path);
-        File.WriteAllText(copy.PathOf(CopyMark), $"A working copy of the example \"{Name}\". Logging here leaves the example as it came; delete this folder to start afresh.\n");
         return copy;
     }
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using SplitBatch.Panel.Ballots;
 using SplitBatch.Trials.Files;
 
@@ -65,36 +64,17 @@ public static class BallotFile
     {
         ArgumentNullException.ThrowIfNull(folder);
         ArgumentNullException.ThrowIfNull(ballot);
-        using var turn = LogLock.Take(folder.Path, TimeSpan.FromSeconds(30));
-        string path = folder.PathOf(NameOf(panel));
-        using var stream = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read);
-        var bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
-        stream.Write(Encoding.UTF8.GetBytes(Addition(NameOf(panel), Encoding.UTF8.GetString(bytes), ballot)));
-        stream.Flush(flushToDisk: true);
+        var file = NameOf(panel);
+        new Appender(folder.PathOf(file)).Append(bytes => Addition(file, Appender.Text(file, bytes), ballot));
     }
 
-    /// <summary>What has to be written after a file's text to add a ballot to it.</summary>
-    internal static string Addition(string file, string text, Ballot ballot)
+    /// <summary>The lines that add a ballot to a file's text.</summary>
+    internal static IReadOnlyList<string> Addition(string file, string text, Ballot ballot)
     {
-        var addition = new StringBuilder();
-        var columns = Columns;
-        char delimiter = ',';
-        if (text.Trim('\uFEFF', ' ', '\r', '\n').Length == 0) addition.AppendJoin(',', columns).Append('\n');
-        else
-        {
-            var table = CsvTable.Read(file, new StringReader(text), []);
-            columns = [.. table.Columns.Select(column => column.Name)];
-            delimiter = table.Delimiter[0];
-            // A row cut short is ended here, so that it spoils no other; when read, it is named.
-            if (text.Count(letter => letter == '"') % 2 == 1) addition.Append('"');
-            if (!text.EndsWith('\n')) addition.Append('\n');
-        }
         var cells = CellsOf(ballot);
-        if (cells.Keys.FirstOrDefault(column => !columns.Contains(column, StringComparer.OrdinalIgnoreCase)) is { } homeless)
-            throw new LogException(new Fault(file, "The file has no column for this value.") { Column = homeless, Value = cells[homeless], Accepted = $"one of the file's columns: {string.Join(", ", columns)}" });
-        var given = new Dictionary<string, string>(cells, StringComparer.OrdinalIgnoreCase);
-        return addition.AppendJoin(delimiter, columns.Select(column => CsvText.Cell(given.GetValueOrDefault(column), delimiter))).Append('\n').ToString();
+        if (string.IsNullOrWhiteSpace(text)) return [string.Join(',', Columns), CsvText.Row(file, Columns, ',', cells)];
+        var table = CsvTable.Read(file, new StringReader(text), []);
+        return [CsvText.Row(file, [.. table.Columns.Select(column => column.Name)], table.Delimiter[0], cells)];
     }
 
     private static Dictionary<string, string> CellsOf(Ballot ballot)

@@ -20,10 +20,20 @@ public sealed class BatchLogFile
 
     /// <summary>Adds one entry. Logging the same entry again is harmless.</summary>
     /// <exception cref="LogException">The id is taken by another entry, a correction is incomplete, or the file cannot be added to.</exception>
-    public LogReceipt Append(BatchEntry entry)
+    public LogReceipt Append(BatchEntry entry) => Append([entry])[0];
+
+    /// <summary>Adds several entries, all of them or none.</summary>
+    /// <exception cref="LogException">One of them could not be logged; nothing was written.</exception>
+    public IReadOnlyList<LogReceipt> Append(IEnumerable<BatchEntry> entries)
+    {
+        ArgumentNullException.ThrowIfNull(entries);
+        return Log.AppendAll(entries.Select(Cells));
+    }
+
+    private static Dictionary<string, string> Cells(BatchEntry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);
-        return Log.Append(new Dictionary<string, string>
+        return new()
         {
             ["id"] = entry.Id,
             ["when"] = entry.When?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
@@ -37,7 +47,7 @@ public sealed class BatchLogFile
             ["supersedes"] = entry.Supersedes ?? "",
             ["reason"] = entry.Reason ?? "",
             ["note"] = entry.Note,
-        });
+        };
     }
 
     /// <summary>Reads the entries from a table with the columns of this log; what is wrong goes to the table's faults.</summary>

@@ -30,8 +30,8 @@ public sealed class LabReturnLog
         return Log.Append(Cells(result));
     }
 
-    /// <summary>Adds several results, however many in about the time of one.</summary>
-    /// <exception cref="LogException">One of them could not be logged; those before it are on the disk.</exception>
+    /// <summary>Adds several results, all of them or none, however many in about the time of one.</summary>
+    /// <exception cref="LogException">One of them could not be logged; nothing was written.</exception>
     public IReadOnlyList<LogReceipt> Append(IEnumerable<LabResult> results)
     {
         ArgumentNullException.ThrowIfNull(results);

@@ -66,14 +66,11 @@ public static class ServingKeyFile
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(folder);
         string path = folder.PathOf(NameOf(plan.Panel)), text = Write(plan);
-        if (File.Exists(path))
+        if (!NewFile.TryMake(path, Encoding.UTF8.GetBytes(text)) && File.ReadAllText(path) != text)
         {
-            return File.ReadAllText(path) == text ? path
-                : throw new IOException($"{NameOf(plan.Panel)} is there already and holds another plan. It is left alone: give this panel another name, or move the old key away if it was never served.");
+            throw new IOException($"{NameOf(plan.Panel)} is there already and holds another plan. It is left alone: give this panel another name, or move the old key away if it was never served.");
         }
-        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-        stream.Write(Encoding.UTF8.GetBytes(text));
-        stream.Flush(flushToDisk: true);
+
         return path;
     }
 

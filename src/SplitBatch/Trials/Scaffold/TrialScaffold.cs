@@ -63,9 +63,7 @@ public static class TrialScaffold
     private static void Write(string path, string text)
     {
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-        stream.Write(Encoding.UTF8.GetBytes(text));
-        stream.Flush(flushToDisk: true);
+        NewFile.TryMake(path, Encoding.UTF8.GetBytes(text));
     }
 }
 

@@ -77,7 +77,8 @@ public class LogSafetyTests
     public void A_writer_that_waits_too_long_for_its_turn_says_so()
     {
         using var folder = new TemporaryFolder();
-        using var held = LogLock.Take(folder.Path, TimeSpan.FromSeconds(1));
+        folder.Write("lab-returns.csv", "");
+        using var held = File.OpenHandle(folder.PathOf("lab-returns.csv"), FileMode.Open, FileAccess.ReadWrite, FileShare.None);
         var log = new AppendLog(folder.Path, LogFormat.LabReturns) { Patience = TimeSpan.FromMilliseconds(20) };
         Assert.Contains("Another program", Assert.Throws<LogException>(() => log.Append(Program.Row("w", 1))).Message, StringComparison.Ordinal);
     }
@@ -92,7 +93,7 @@ public class LogSafetyTests
         }
 
         var faults = new FaultList();
-        var table = LogText.Table(LogFormat.LabReturns, folder.Read("lab-returns.csv"), faults);
+        var table = LogText.Table(LogFormat.LabReturns, new TrialFolder(folder.Path).ReadText("lab-returns.csv", faults)!, faults);
         Assert.False(faults.HasErrors, $"{when}: {string.Join("; ", faults)}");
         var ids = new HashSet<string>();
         foreach (var row in table.Rows)

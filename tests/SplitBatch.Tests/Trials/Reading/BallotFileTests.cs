@@ -81,12 +81,16 @@ public class BallotFileTests
     [Fact]
     public void A_row_cut_short_spoils_no_other()
     {
-        string torn = "taster,set,answer,comment\nT01,1,482,\nT02,2,51";
-        string text = torn + BallotFile.Addition("ballots-main.csv", torn, new Ballot("T03", "638") { Set = 3 });
-        var ballots = BallotFile.Read(CsvTable.Read("ballots-main.csv", new StringReader(text), []));
-        Assert.Equal(["482", "51", "638"], ballots.Select(ballot => ballot.Answer));
-        string open = "taster,set,answer,comment\nT01,1,482,\"gre";
-        Assert.Equal(2, BallotFile.Read(CsvTable.Read("f", new StringReader(open + BallotFile.Addition("f", open, new Ballot("T03", "638"))), [])).Count);
+        using var folder = new TemporaryFolder();
+        folder.Write("ballots-main.csv", "taster,set,answer,comment\nT01,1,482,\nT02,2,51");
+        BallotFile.Append(new TrialFolder(folder.Path), "main", new Ballot("T03", "638") { Set = 3 });
+        Assert.Equal(["482", "51", "638"], Read("ballots-main.csv").Select(ballot => ballot.Answer));
+
+        folder.Write("ballots-open.csv", "taster,set,answer,comment\nT01,1,482,\"gre");
+        BallotFile.Append(new TrialFolder(folder.Path), "open", new Ballot("T03", "638"));
+        Assert.Equal(2, Read("ballots-open.csv").Count);
+
+        IReadOnlyList<Ballot> Read(string file) => BallotFile.Read(CsvTable.Read(file, new StringReader(folder.Read(file)), []));
     }
 
     [Fact]

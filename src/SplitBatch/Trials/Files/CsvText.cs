@@ -1,0 +1,37 @@
+namespace SplitBatch.Trials.Files;
+
+/// <summary>Writes cells and rows so that <see cref="CsvTable"/> and a spreadsheet read them back.</summary>
+internal static class CsvText
+{
+    /// <summary>The text as one cell, in quotation marks where it needs them.</summary>
+    public static string Cell(string? text, char delimiter = ',')
+    {
+        var plain = (text ?? "").ReplaceLineEndings(" ").Trim();
+        return plain.AsSpan().IndexOfAny(delimiter, '"') >= 0 || plain.StartsWith('#')
+            ? $"\"{plain.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
+            : plain;
+    }
+
+    /// <summary>A row under the columns of a file.</summary>
+    /// <param name="file">The file's name, for the message.</param>
+    /// <param name="columns">Its columns, in order.</param>
+    /// <param name="delimiter">What separates its values.</param>
+    /// <param name="cells">Column to text.</param>
+    /// <exception cref="LogException">A value has no column.</exception>
+    public static string Row(string file, IReadOnlyList<string> columns, char delimiter, IReadOnlyDictionary<string, string> cells)
+    {
+        if (cells.Keys.FirstOrDefault(column => !columns.Contains(column, StringComparer.OrdinalIgnoreCase)) is { } homeless)
+        {
+            throw new LogException(new Fault(file, "The file has no column for this value.")
+            {
+                Column = homeless,
+                Value = cells[homeless],
+                Accepted = $"one of the file's columns: {string.Join(", ", columns)}",
+                Suggestion = $"Add a column headed {homeless} to the file, or leave the value out.",
+            });
+        }
+
+        var given = new Dictionary<string, string>(cells, StringComparer.OrdinalIgnoreCase);
+        return string.Join(delimiter, columns.Select(column => Cell(given.GetValueOrDefault(column), delimiter)));
+    }
+}

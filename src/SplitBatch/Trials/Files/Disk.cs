@@ -1,0 +1,64 @@
+using Microsoft.Win32.SafeHandles;
+
+namespace SplitBatch.Trials.Files;
+
+/// <summary>
+/// The calls on the file system by which people's data are written. A test puts another disk in this one's place, which fails at one
+/// of them.
+/// </summary>
+internal class Disk
+{
+    private const UnixFileMode Group = UnixFileMode.GroupRead | UnixFileMode.GroupWrite;
+    private const UnixFileMode Others = UnixFileMode.OtherRead | UnixFileMode.OtherWrite;
+    private static readonly Disk Real = new();
+    private static readonly AsyncLocal<Disk?> InItsPlace = new();
+
+    /// <summary>The disk that is written to.</summary>
+    public static Disk Here
+    {
+        get => InItsPlace.Value ?? Real;
+        set => InItsPlace.Value = value;
+    }
+
+    /// <summary>Opens a file for nobody else to read or write until it is closed; the system closes it when the program ends, however it ends.</summary>
+    public virtual SafeFileHandle Open(string path, FileMode mode) => File.OpenHandle(path, mode, FileAccess.ReadWrite, FileShare.None);
+
+    /// <summary>All that the file holds.</summary>
+    public virtual byte[] Read(SafeFileHandle file)
+    {
+        var bytes = new byte[RandomAccess.GetLength(file)];
+        for (var done = 0; done < bytes.Length;)
+        {
+            var read = RandomAccess.Read(file, bytes.AsSpan(done), done);
+            if (read == 0) return bytes[..done];
+            done += read;
+        }
+
+        return bytes;
+    }
+
+    /// <summary>Writes bytes at a place.</summary>
+    public virtual void Write(SafeFileHandle file, ReadOnlySpan<byte> bytes, long at) => RandomAccess.Write(file, bytes, at);
+
+    /// <summary>Waits until what was written is on the disk.</summary>
+    public virtual void Flush(SafeFileHandle file) => RandomAccess.FlushToDisk(file);
+
+    /// <summary>Shortens the file.</summary>
+    public virtual void Cut(SafeFileHandle file, long length) => RandomAccess.SetLength(file, length);
+
+    /// <summary>Lets those write to a new file who may write to its folder.</summary>
+    public virtual void Share(SafeFileHandle file, string folder)
+    {
+        if (OperatingSystem.IsWindows()) return; // A file has its folder's rights there.
+        var may = File.GetUnixFileMode(folder);
+        if (may.HasFlag(UnixFileMode.StickyBit)) return; // There, a file is its maker's.
+        var shared = (may.HasFlag(UnixFileMode.GroupWrite) ? Group : 0) | (may.HasFlag(UnixFileMode.OtherWrite) ? Others : 0);
+        if (shared != 0) File.SetUnixFileMode(file, File.GetUnixFileMode(file) | shared);
+    }
+
+    /// <summary>Gives a file its name, and never over another.</summary>
+    public virtual void Move(string from, string to) => File.Move(from, to, overwrite: false);
+
+    /// <summary>Deletes a file, if it is there.</summary>
+    public virtual void Delete(string path) => File.Delete(path);
+}
