@@ -63,11 +63,7 @@ public static class DoseTables
             .Number("standard deviation", r => r.Deviation, "IBU")
             .ToTable();
     }
-}
 
-/// <content>What past returns say about the house's estimates.</content>
-public static partial class Tables
-{
     /// <summary>Each past beer: published estimate, lab value, and what the house's factor would have said without it.</summary>
     /// <param name="calibration">The calibration.</param>
     public static Table Table(this HouseCalibration calibration)

@@ -126,11 +126,7 @@ public static class PanelTables
             .Note(rows.Count == 0 ? "All was served and counted as declared." : "What is not listed was served and counted as declared.")
             .ToTable();
     }
-}
 
-/// <content>Plans tried before pouring.</content>
-public static partial class Tables
-{
     /// <summary>How often simulated panels give each answer, one row for each kind of tasters.</summary>
     /// <param name="rehearsals">The rehearsals.</param>
     public static Table Table(this IEnumerable<Rehearsal> rehearsals) => TableOf.Each(rehearsals, "How often the plan would give each answer, if")
