@@ -1,12 +1,13 @@
 using System.Globalization;
 using SplitBatch.Proof.ErrorRates;
 using SplitBatch.Proof.Fuzz;
+using SplitBatch.Proof.Sealed;
 using SplitBatch.Proof.Sentences;
 using SplitBatch.Proof.TruthTable;
 
 namespace SplitBatch.Proof;
 
-/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>sentences</c> and <c>fuzz</c>.</summary>
+/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>sealed</c>, <c>sentences</c> and <c>fuzz</c>.</summary>
 internal static class Program
 {
     public static async Task<int> Main(string[] args)
@@ -22,6 +23,10 @@ internal static class Program
             case ["error-rates", .. var options]:
                 int runs = options is [var each, ..] ? int.Parse(each, CultureInfo.InvariantCulture) : 10_000;
                 Console.Write(RateReport.Of(runs, 2026, $"dotnet run -c Release --project tests/SplitBatch.Proof -- error-rates {runs}"));
+                return 0;
+            case ["sealed", .. var options]:
+                int cheats = options is [var some, ..] ? int.Parse(some, CultureInfo.InvariantCulture) : 10_000;
+                Console.Write(CheatTable.Report(CheatTable.Run(cheats, 2026), $"dotnet run -c Release --project tests/SplitBatch.Proof -- sealed {cheats}"));
                 return 0;
             case ["sentences", .. var options]:
                 int printed = options is [var number, ..] ? int.Parse(number, CultureInfo.InvariantCulture) : 1000;
@@ -39,6 +44,7 @@ internal static class Program
             default:
                 Console.Error.WriteLine("truth-table [trials]    prints the truth table, 10000 trials a cell unless told otherwise");
                 Console.Error.WriteLine("error-rates [runs]    prints how often something false is said, 10000 runs a row unless told otherwise");
+                Console.Error.WriteLine("sealed [trials]    what becomes of false claims under sealed plans, 10000 trials a row unless told otherwise");
                 Console.Error.WriteLine("sentences [trials] [first]    prints random whole trials for tests/reference/sentences/read_sentences.py, 1000 unless told otherwise");
                 Console.Error.WriteLine("fuzz [cases] [seed] [target]    spoils inputs, 100000 unless told otherwise");
                 return 2;

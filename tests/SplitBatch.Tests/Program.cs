@@ -7,7 +7,7 @@ namespace SplitBatch;
 
 /// <summary>
 /// A writer of log rows that tests start as a program of its own. Arguments: folder, name, first number, count (0 for no end), bytes per
-/// piece (0 for whole rows); or "ballots", folder, first, count, for <see cref="Trials.BallotWriter"/>. It says "ready", waits for a line, and says each id once its receipt is there.
+/// piece (0 for whole rows); or "ballots", folder, first, count, for <see cref="Trials.BallotWriter"/>; or "seals", folder, key folder, step, for <see cref="Trials.Seals.SealWriter"/>. It says "ready", waits for a line, and says each id once its receipt is there.
 /// </summary>
 internal static class Program
 {
@@ -15,6 +15,7 @@ internal static class Program
     {
         if (args is [Trials.BallotWriter.Word, var folder, var from, var many])
             return Trials.BallotWriter.Run(folder, int.Parse(from, CultureInfo.InvariantCulture), int.Parse(many, CultureInfo.InvariantCulture));
+        if (args is [Trials.Seals.SealWriter.Word, var trial, var keys, var step]) return Trials.Seals.SealWriter.Run(trial, keys, int.Parse(step, CultureInfo.InvariantCulture));
         if (args.Length != 5) return 2;
         var numbers = args.Skip(2).Select(text => int.Parse(text, CultureInfo.InvariantCulture)).ToArray();
         var (first, count, piece) = (numbers[0], numbers[1], numbers[2]);

@@ -1,13 +1,13 @@
 using SplitBatch.Display.Charts;
 using SplitBatch.Display.Figures;
 using SplitBatch.Display.Tables;
-using SplitBatch.Evidence;
 using SplitBatch.Evidence.Findings;
+using SplitBatch.Evidence;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Planning;
-using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
+using SplitBatch.Trials;
 
 namespace SplitBatch.Display.WriteUp;
 
@@ -42,6 +42,7 @@ internal static class PanelChapter
         if (trial.Note("results") is { } own) yield return new Prose(own);
         yield return new Heading("The plan, and what it could have told", 3);
         yield return trial.Panels.Select(panel => panel.Plan).Table();
+        yield return trial.PlanKept();
         var curves = trial.Panels.Select(panel => panel.Plan).Where(plan => plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed })
             .DistinctBy(plan => (plan.Protocol.Chance, plan.Protocol.Sides, plan.Tasters, plan.Alpha, plan.Power, plan.Margin)); // Panels that could have told the same share one curve.
         foreach (var plan in curves) yield return plan.Chart();
