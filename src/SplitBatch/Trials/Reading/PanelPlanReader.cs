@@ -18,8 +18,6 @@ internal static class PanelPlanReader
         ["sequential"] = StoppingRule.Sequential,
     };
 
-    private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
-
     /// <summary>The plans that could be read, in the file's order.</summary>
     public static IReadOnlyList<PanelSection> Read(JsonSection json)
     {
@@ -57,7 +55,7 @@ internal static class PanelPlanReader
         var seed = json.OptionalWhole("seed");
         var stopping = json.OptionalOneOf("stopping", Stops);
         var declared = json.OptionalDate("declared");
-        var expected = json.OptionalOneOf("expected", Sides);
+        var expected = json.OptionalOneOf("expected", Sides.ByLetter);
         var attribute = json.OptionalText("attribute");
         var prior = json.Section("prior");
         var (priorA, priorB) = (prior?.Number("a", 0.01, 1000), prior?.Number("b", 0.01, 1000));
