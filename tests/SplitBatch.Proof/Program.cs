@@ -1,12 +1,13 @@
 using System.Globalization;
 using SplitBatch.Proof.ErrorRates;
 using SplitBatch.Proof.Fuzz;
+using SplitBatch.Proof.Sentences;
 using SplitBatch.Proof.TruthTable;
 using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Proof;
 
-/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>fuzz</c> and <c>kills</c>.</summary>
+/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>sentences</c>, <c>fuzz</c> and <c>kills</c>.</summary>
 internal static class Program
 {
     public static async Task<int> Main(string[] args)
@@ -22,6 +23,11 @@ internal static class Program
             case ["error-rates", .. var options]:
                 int runs = options is [var each, ..] ? int.Parse(each, CultureInfo.InvariantCulture) : 10_000;
                 Console.Write(RateReport.Of(runs, 2026, $"dotnet run -c Release --project tests/SplitBatch.Proof -- error-rates {runs}"));
+                return 0;
+            case ["sentences", .. var options]:
+                int printed = options is [var number, ..] ? int.Parse(number, CultureInfo.InvariantCulture) : 1000;
+                int from = options is [_, var start, ..] ? int.Parse(start, CultureInfo.InvariantCulture) : 1;
+                SentenceRun.Write(printed, from, captionsOfEach: 20, Console.Out);
                 return 0;
             case ["fuzz", .. var options]:
                 int cases = options is [var many, ..] ? int.Parse(many, CultureInfo.InvariantCulture) : 100_000;
@@ -42,6 +48,7 @@ internal static class Program
             default:
                 Console.Error.WriteLine("truth-table [trials]    prints the truth table, 10000 trials a cell unless told otherwise");
                 Console.Error.WriteLine("error-rates [runs]    prints how often something false is said, 10000 runs a row unless told otherwise");
+                Console.Error.WriteLine("sentences [trials] [first]    prints random whole trials for tests/reference/sentences/read_sentences.py, 1000 unless told otherwise");
                 Console.Error.WriteLine("fuzz [cases] [seed] [target]    spoils inputs, 100000 unless told otherwise");
                 Console.Error.WriteLine("kills [count]    kills programs that write, 1000 unless told otherwise");
                 return 2;

@@ -70,7 +70,7 @@ internal static class ConclusionFindings
                 yield return new NextStep(about, NextStepKind.LargerPanel, "panel")
                 {
                     Tasters = PanelFindings.SizeThatSettles(main, main.Planned) ?? 0, Sources = ["trial.json"],
-                    Method = "exact binomial: from this size on no count from guessing upward leaves both questions open",
+                    Method = "exact binomial: from this size on no count leaves both questions open without raising the alarm",
                 };
                 break;
         }

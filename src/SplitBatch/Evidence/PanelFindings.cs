@@ -147,7 +147,7 @@ internal static class PanelFindings
 
         if (panel.Answer == PanelAnswer.Inconclusive && SizeThatSettles(panel, plan) is { } tasters)
         {
-            yield return new SizeToSettle(plan) { Tasters = tasters, Method = "exact binomial: from this size on no count from guessing upward leaves both questions open", Sources = ["trial.json"] };
+            yield return new SizeToSettle(plan) { Tasters = tasters, Method = "exact binomial: from this size on no count leaves both questions open without raising the alarm", Sources = ["trial.json"] };
         }
     }
 

@@ -99,9 +99,9 @@ public sealed class LabReturn
             ? [.. Samples(analyte).Select(sample => RangeCheck.Of(sample, repeatability)).OfType<RangeCheck>()]
             : [];
 
-    /// <summary>The replicates of every sample for one analyte, by sample id.</summary>
+    /// <summary>The replicates of every sample for one analyte, by sample id; a sample that only others measured than those compared has none.</summary>
     public IReadOnlyList<Replicates> Samples(Analyte analyte) =>
-        [.. Results.Where(result => result.Analyte.Equals(analyte)).Select(result => result.Sample).Distinct(StringComparer.OrdinalIgnoreCase).Select(sample => Replicates(sample, analyte)!)];
+        [.. Compared(analyte).Select(result => result.Sample).Distinct(StringComparer.OrdinalIgnoreCase).Select(sample => Replicates(sample, analyte)!)];
 
     /// <summary>How much there is, in a line.</summary>
     public override string ToString() => Results.Count == 0

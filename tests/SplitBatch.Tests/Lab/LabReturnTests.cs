@@ -24,6 +24,15 @@ public class LabReturnTests
     }
 
     [Fact]
+    public void A_sample_that_only_another_laboratory_measured_has_no_replicates_to_be_looked_at()
+    {
+        LabResult Of(string id, string sample, double value, string lab) => new(id, sample, Analyte.Bitterness, value) { Laboratory = lab };
+        var lab = new LabReturn([Of("1", "K7", 25, "Valley"), Of("2", "M2", 22, "Valley"), Of("3", "S3", 30, "Hill")], Key);
+        Assert.Equal(["K7", "M2"], lab.Samples(Analyte.Bitterness).Select(sample => sample.Label));
+        Assert.Empty(lab.Outliers(Analyte.Bitterness));
+    }
+
+    [Fact]
     public void Without_a_precision_the_difference_is_shown_and_not_judged()
     {
         var comparison = new LabReturn(Results, Key).Compare(Analyte.Bitterness)!;

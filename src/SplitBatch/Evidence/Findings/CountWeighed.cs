@@ -47,7 +47,7 @@ public sealed record PriorWeighed : PanelFinding
     public required double AboveMargin { get; init; }
 }
 
-/// <summary>The panel size from which on every count at or above guessing answers one of the two questions.</summary>
+/// <summary>The panel size from which on every count answers one of the two questions, or is so low that it raises the alarm.</summary>
 public sealed record SizeToSettle : PanelFinding
 {
     internal SizeToSettle(CountedPlan plan)

@@ -19,6 +19,10 @@ internal static class WeighedPhrases
     public static Sentence Of(PriorWeighed finding) => Sentence.Of(
         $"To someone with the prior that the plan states, a beta distribution with {Printed.Chosen(finding.PriorA)} and {Printed.Chosen(finding.PriorB)}, more than {PlanPhrases.Margin(finding.Plan)} of such tasters can tell in this task with a probability of {Printed.Percent(finding.AboveMargin)}.");
 
-    public static Sentence Of(SizeToSettle finding) => Sentence.Of(
-        $"From {Printed.Count(finding.Tasters, "taster")} on, one set each, every count from what guessing gives upward would have answered one of the two questions of panel {new Name(finding.Plan.Panel)}.");
+    /// <summary>Every count, the low ones too: those below what guessing gives rule the margin out, until they are so low that the alarm goes. A two-sided pair expects neither half, and has no alarm.</summary>
+    public static Sentence Of(SizeToSettle finding)
+    {
+        var answers = Sentence.Of($"From {Printed.Count(finding.Tasters, "taster")} on, one set each, every count would have answered one of the two questions of panel {new Name(finding.Plan.Panel)}");
+        return finding.Plan.Protocol.Sides == 2 ? Sentence.Of($"{answers}.") : Sentence.Of($"{answers}, or been so low that something must be wrong.");
+    }
 }

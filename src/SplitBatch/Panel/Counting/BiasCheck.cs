@@ -52,29 +52,30 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
     public static BiasCheck OfRightAnswers(string name, IEnumerable<(string Group, bool IsRight)> sets, long seed, int draws = 9999)
     {
         ArgumentNullException.ThrowIfNull(sets);
-        Guard.InRange(draws, 99, 10_000_000);
         (string Group, bool IsRight)[] rows = [.. sets];
         if (rows.Length == 0) throw new ArgumentException("There are no sets to check.", nameof(sets));
-        string[] labels = [.. rows.Select(r => r.Group).Distinct().Order(StringComparer.Ordinal)];
-        int[] group = [.. rows.Select(r => Array.IndexOf(labels, r.Group))];
-        bool[] right = [.. rows.Select(r => r.IsRight)];
+        return OfRightAnswers([.. rows.Select(r => r.IsRight)], [(name, [.. rows.Select(r => r.Group)])], seed, draws)[0];
+    }
+
+    /// <summary>The same for several groupings of the same sets: the right answers are dealt out once for all of them, and each check is what it would be by itself.</summary>
+    /// <param name="right">Whether each set was answered right; at least one set.</param>
+    /// <param name="groupings">What the sets are grouped by, and the group of each set.</param>
+    /// <param name="seed">Seed of the random deals.</param>
+    /// <param name="draws">Random deals, at least 99.</param>
+    internal static IReadOnlyList<BiasCheck> OfRightAnswers(bool[] right, IReadOnlyList<(string Name, string[] Group)> groupings, long seed, int draws)
+    {
+        Guard.InRange(draws, 99, 10_000_000);
         var share = (double)right.Count(r => r) / right.Length;
-        var sizes = Count(group, [.. right.Select(_ => true)], labels.Length);
-        var observed = Count(group, right, labels.Length);
-        var statistic = Statistic(observed);
+        Grouping[] by = [.. groupings.Select(one => new Grouping(one.Group, share, right))];
         var random = new SeededRandom(seed);
-        var reached = 0;
         for (var draw = 0; draw < draws; draw++)
         {
             LongCall.Look();
             random.Shuffle(right.AsSpan());
-            if (Statistic(Count(group, right, labels.Length)) >= statistic - 1e-9) reached++;
+            foreach (var grouping in by) grouping.Deal(right);
         }
 
-        return new(name, BiasKind.RightAnswers, [.. labels.Select((l, i) => new BiasGroup(l, sizes[i], observed[i], share * sizes[i]))],
-            (reached + 1.0) / (draws + 1), draws, seed);
-
-        double Statistic(int[] counts) => counts.Select((c, i) => Square(c - (share * sizes[i])) / sizes[i]).Sum();
+        return [.. by.Select((one, k) => new BiasCheck(groupings[k].Name, BiasKind.RightAnswers, one.Groups, (one.Reached + 1.0) / (draws + 1), draws, seed))];
     }
 
     /// <summary>Tests whether wrong picks are spread evenly over places, by dealing each wrong pick out at random among the cups that would have been wrong.</summary>
@@ -104,7 +105,7 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
             }
         }
 
-        var statistic = Statistic(observed);
+        var statistic = Statistic(observed, expected, expected);
         var random = new SeededRandom(seed);
         var reached = 0;
         for (var draw = 0; draw < draws; draw++)
@@ -112,25 +113,62 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
             LongCall.Look();
             Array.Clear(dealt);
             foreach (var choice in choices) dealt[choice[random.NextBelow(choice.Length)]]++;
-            if (Statistic(dealt) >= statistic - 1e-9) reached++;
+            if (Statistic(dealt, expected, expected) >= statistic - 1e-9) reached++;
         }
 
         return new(name, BiasKind.WrongPicks, [.. labels.Select((l, i) => new BiasGroup(l, sizes[i], observed[i], expected[i]))],
             (reached + 1.0) / (draws + 1), draws, seed);
-
-        double Statistic(int[] counts) => counts.Select((c, i) => Square(c - expected[i]) / expected[i]).Sum();
     }
 
-    private static int[] Count(int[] group, bool[] counted, int groups)
+    /// <summary>The sum of squared distances from what is expected, each over its weight. In a plain loop, because it runs ten thousand times a check.</summary>
+    private static double Statistic(int[] counts, double[] expected, double[] weights)
     {
-        var counts = new int[groups];
-        for (var i = 0; i < group.Length; i++)
+        double sum = 0;
+        for (var i = 0; i < counts.Length; i++)
         {
-            if (counted[i]) counts[group[i]]++;
+            var apart = counts[i] - expected[i];
+            sum += apart * apart / weights[i];
         }
 
-        return counts;
+        return sum;
     }
 
-    private static double Square(double x) => x * x;
+    /// <summary>One grouping of the sets, and how often deals by chance were as uneven over it as the answers.</summary>
+    private sealed class Grouping
+    {
+        private readonly string[] labels;
+        private readonly int[] group, observed, dealt;
+        private readonly double[] sizes, expected;
+        private readonly double statistic;
+
+        public Grouping(string[] groups, double share, bool[] right)
+        {
+            labels = [.. groups.Distinct().Order(StringComparer.Ordinal)];
+            group = [.. groups.Select(g => Array.IndexOf(labels, g))];
+            (observed, dealt) = (new int[labels.Length], new int[labels.Length]);
+            sizes = [.. labels.Select((_, k) => (double)group.Count(g => g == k))];
+            expected = [.. sizes.Select(size => share * size)];
+            Count(right, observed);
+            statistic = Statistic(observed, expected, sizes);
+        }
+
+        public int Reached { get; private set; }
+
+        public IReadOnlyList<BiasGroup> Groups => [.. labels.Select((label, k) => new BiasGroup(label, (int)sizes[k], observed[k], expected[k]))];
+
+        public void Deal(bool[] right)
+        {
+            Count(right, dealt);
+            if (Statistic(dealt, expected, sizes) >= statistic - 1e-9) Reached++;
+        }
+
+        private void Count(bool[] right, int[] counts)
+        {
+            Array.Clear(counts);
+            for (var i = 0; i < group.Length; i++)
+            {
+                if (right[i]) counts[group[i]]++;
+            }
+        }
+    }
 }

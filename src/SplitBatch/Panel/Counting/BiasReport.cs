@@ -22,6 +22,7 @@ public sealed record BiasReport(IReadOnlyList<BiasCheck> Checks)
         var deals = seed ?? panel.Plan.Seed ?? 1;
         ScoredBallot[] counted = [.. panel.Ballots.Where(b => b is { Standing: Standing.Counted, Set: not null, Answer: not null })];
         var found = new List<BiasCheck>();
+        var groupings = new List<(string Name, string?[] Group)>();
         Group("serving order", set => set.Order.Text);
         Group("session", set => "session " + set.Session.ToString(CultureInfo.InvariantCulture));
         Group("server", set => set.Server);
@@ -31,6 +32,7 @@ public sealed record BiasReport(IReadOnlyList<BiasCheck> Checks)
         Group("position of the odd cup", set => set.Order.OddPosition is { } place ? Places[place - 1] : null);
         Group("position of the first cup of A", set => set.Order.OddPosition is null && set.Order.IsMixed ? Places[set.CodedCups.First(c => c.Beer == Side.A).Position - 1] : null);
         foreach (var (name, by) in more ?? new Dictionary<string, Func<ServedSet, string>>()) Group(name, by);
+        Deal();
 
         // Answers that name one cup: where do the wrong ones go?
         ScoredBallot[] wrong = [.. counted.Where(b => b.Answer is { IsCorrect: false, Cups.Count: 1 } && b.Set!.Order.OddPosition is not null)];
@@ -42,8 +44,23 @@ public sealed record BiasReport(IReadOnlyList<BiasCheck> Checks)
 
         void Group(string name, Func<ServedSet, string?> by)
         {
-            (string Group, bool IsRight)[] rows = [.. counted.Select(b => (Group: by(b.Set!), b.IsCorrect)).Where(r => r.Group is not null).Select(r => (r.Group!, r.IsCorrect))];
-            if (rows.Select(r => r.Group).Distinct().Skip(1).Any()) found.Add(BiasCheck.OfRightAnswers(name, rows, deals, draws));
+            string?[] group = [.. counted.Select(b => by(b.Set!))];
+            if (group.OfType<string>().Distinct().Skip(1).Any()) groupings.Add((name, group));
+        }
+
+        // Groupings that leave out the same sets share their deals.
+        void Deal()
+        {
+            foreach (var (i, (name, group)) in groupings.Index())
+            {
+                if (found.Any(check => check.Name == name)) continue;
+                int[] kept = [.. Enumerable.Range(0, group.Length).Where(k => group[k] is not null)];
+                var alike = groupings.Skip(i).Where(other => other.Group.Select(g => g is null).SequenceEqual(group.Select(g => g is null)));
+                found.AddRange(BiasCheck.OfRightAnswers([.. kept.Select(k => counted[k].IsCorrect)], [.. alike.Select(other => (other.Name, kept.Select(k => other.Group[k]!).ToArray()))], deals, draws));
+            }
+
+            var sequence = groupings.Select(grouping => grouping.Name).ToList();
+            found.Sort((one, other) => sequence.IndexOf(one.Name).CompareTo(sequence.IndexOf(other.Name)));
         }
 
         void Picks(string name, Func<ServedSet, Cup, string> place)

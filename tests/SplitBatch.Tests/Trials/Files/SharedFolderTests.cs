@@ -44,7 +44,7 @@ public sealed class SharedFolderTests
     public async Task An_account_that_may_not_write_is_told_so()
     {
         using var folder = Shared();
-        File.SetUnixFileMode(folder.Path, File.GetUnixFileMode(folder.Path) & ~UnixFileMode.GroupWrite);
+        Run("chmod", "g-w", folder.Path);
         using var writer = Writer(folder.Path, "w", 60_001, count: 1);
         await writer.Go();
         Assert.Contains("This account may not add to lab-returns.csv", Assert.Single(await writer.End()), StringComparison.Ordinal);
@@ -53,13 +53,16 @@ public sealed class SharedFolderTests
     private static TemporaryFolder Shared()
     {
         var folder = new TemporaryFolder();
-        using var give = Process.Start("chgrp", [Number(TwoAccountsFactAttribute.Group), folder.Path]);
-        give.WaitForExit();
-        Assert.Equal(0, give.ExitCode);
-        using var open = Process.Start("chmod", ["2775", folder.Path]);
-        open.WaitForExit();
-        Assert.Equal(0, open.ExitCode);
+        Run("chgrp", Number(TwoAccountsFactAttribute.Group), folder.Path);
+        Run("chmod", "2775", folder.Path);
         return folder;
+    }
+
+    private static void Run(string program, params string[] words)
+    {
+        using var process = Process.Start(program, words);
+        process.WaitForExit();
+        Assert.Equal(0, process.ExitCode);
     }
 
     private static LogWriter Writer(string folder, string name, int account, int count, int pieceSize = 0, int wanted = int.MaxValue) =>
