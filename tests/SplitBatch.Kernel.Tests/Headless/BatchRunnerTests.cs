@@ -91,9 +91,9 @@ public sealed class BatchRunnerTests : IDisposable
         var others = Enumerable.Range(0, 5).Select(_ => new BatchFolder()).ToList();
         try
         {
-            foreach (var other in others) other.Add("1.ipynb", [.. Enumerable.Repeat(NotebookText.Code("{cwd}"), 20)]);
+            foreach (var other in others) other.Add("1.ipynb", [.. Enumerable.Range(0, 20).Select(_ => NotebookText.Code("{cwd}"))]);
             await Task.WhenAll(others.Select(other => Task.Run(() => other.Run())));
-            Assert.All(others, other => Assert.All(Enumerable.Range(0, 20), cell =>
+            Assert.All(others, other => Assert.All(Enumerable.Range(1, 20), cell =>
                 Assert.Equal(".", (string?)NotebookText.OutputsOf(other.Executed("1.ipynb"), cell)[0]!["text"]![0])));
         }
         finally

@@ -44,10 +44,11 @@ public sealed class FaultTableTests : IDisposable
 
         Each call on the file system that a write makes is failed once in each of four ways: the disk is full (half of the bytes are
         there), the account may not, the disk is gone (every later call fails too), the program is killed (nothing is tidied up; a
-        write is killed after each number of bytes). After each fault the test asks that the file holds what it held before, or
-        that with all of the new rows; that remains of a row stand behind a mark by which they are left out and named; that no other
-        file is left that anybody sees; that the trial opens (of a write, after the first, the middle and the last bytes); and that a
-        second try gives the very bytes of a write without a fault. A row of a ballot, rating or comment that is whole is not tried again.
+        write is killed after each number of bytes, a long one after every so many). After each fault the test asks that the file
+        holds what it held before, or that with all of the new rows; that remains of a row stand behind a mark by which they are
+        left out and named; that no other file is left that anybody sees; that the trial opens (of a write, after the first, the
+        middle and the last bytes); and that a second try gives the very bytes of a write without a fault. A row of a ballot, rating
+        or comment that is whole is not tried again.
 
         | file | calls | faults | as before | whole | remains named | trial opened | second try the same |
         | --- | --- | ---: | ---: | ---: | ---: | ---: | ---: |
@@ -104,8 +105,10 @@ public sealed class FaultTableTests : IDisposable
     private static IEnumerable<(Failure Failure, int Cut)> FailuresOf(int length) =>
     [
         (Failure.Full, length / 2), (Failure.Refused, 0), (Failure.Gone, length / 2),
-        .. Enumerable.Range(0, length + 1).Select(cut => (Failure.Killed, cut)),
+        .. Enumerable.Range(0, length + 1).Where(cut => cut % Step(length) == 0 || cut >= length - 1).Select(cut => (Failure.Killed, cut)),
     ];
+
+    private static int Step(int length) => 1 + length / 400;
 
     private State Found(WrittenFile file, byte[] after, Failure failure, Exception error, string when)
     {
