@@ -14,7 +14,9 @@ public sealed class CheckCommand(IAnsiConsole console) : Command<CheckCommand.Se
     {
         var faults = Trial.Check(settings.Folder);
         FaultReport.Write(console, new TrialFolder(settings.Folder).Name, faults);
-        return faults.Any(fault => fault.Severity == Severity.Error) ? 1 : 0;
+        if (faults.Any(fault => fault.Severity == Severity.Error)) return 1;
+        if (Trial.Open(settings.Folder).LatestSeal is { } seal) console.WriteLine($"The plan: {seal}.");
+        return 0;
     }
 
     /// <summary>The folder.</summary>

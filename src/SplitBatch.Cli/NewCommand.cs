@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using System.Security.Cryptography;
 using Spectre.Console;
 using Spectre.Console.Cli;
 using SplitBatch.Trials.Scaffold;
@@ -25,7 +24,7 @@ public sealed class NewCommand(IAnsiConsole console) : Command<NewCommand.Settin
         }
 
         if (asks) console.WriteLine("A few questions. Press Enter to accept the answer in parentheses; you can change everything in the files later.");
-        var trial = new NewTrial { Seed = RandomNumberGenerator.GetInt32(1000, 1_000_000) };
+        var trial = new NewTrial();
         foreach (var question in TrialQuestions.All)
         {
             try

@@ -1,3 +1,4 @@
+using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Serving;
 using static System.FormattableString;
 
@@ -6,7 +7,7 @@ namespace SplitBatch.Display.Sheets;
 /// <summary>For who leads the panel: what to have ready, what to read aloud, what to take care of. It names no beer.</summary>
 internal static class BriefingSheet
 {
-    internal static PrintableSheet Make(ServingPlan plan, PourPlan pour, Allergens allergens, PaperSize paper)
+    internal static PrintableSheet Make(ServingPlan plan, PourPlan pour, Allergens allergens, PaperSize paper, PlanCustody? custody)
     {
         var options = pour.Options;
         int tasters = plan.Tasters.Count, cups = plan.Sets.Sum(set => set.Cups.Count), most = plan.Sets.GroupBy(set => (set.Taster, set.Session)).Max(group => group.Count());
@@ -39,12 +40,22 @@ internal static class BriefingSheet
         string body = $"""
             <h1>Leading the panel “{SheetPage.Text(plan.Panel)}”</h1>
             <p>{SheetPage.Text(plan.Protocol.Name)}, {tasters} tasters, {plan.Sets.Count} sets, {plan.Sessions.Count} {(plan.Sessions.Count == 1 ? "sitting" : "sittings")}.</p>
+            {Sealed(custody)}
             <h2>Have ready</h2>
             {SheetPage.Items("ul", ready)}<h2>Step by step</h2>
             {SheetPage.Items("ol", steps)}<h2>Read aloud</h2>
             {SheetPage.Items("ol", aloud)}<h2>Take care</h2>
             {SheetPage.Items("ul", pour.Cautions)}
             """;
-        return SheetPage.Make("briefing.html", "Leading the panel", false, paper, "body{font-size:10pt}h2{margin-top:3.5mm}", body);
+        return SheetPage.Make("briefing.html", "Leading the panel", false, paper, "body{font-size:10pt}h2{margin-top:3.5mm}code{overflow-wrap:anywhere}", body);
     }
+
+    /// <summary>The fingerprint of the plan, to be published before the first cup is poured; or that nobody sealed it.</summary>
+    private static string Sealed(PlanCustody? custody) => custody switch
+    {
+        null => "",
+        { IsSealed: false } => "<p>The plan of this panel is <b>not sealed</b>: nobody can check later what was fixed before pouring.</p>",
+        _ => $"<p>The plan is sealed. Its fingerprint, to read aloud: <b>{SheetPage.Text(custody.Fingerprint!)}</b>; the whole of it: <code>{SheetPage.Text(custody.Digits!)}</code>. "
+            + "Publish it before the first cup is poured: only that proves to a stranger when the plan was fixed.</p>",
+    };
 }

@@ -1,3 +1,4 @@
+using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Serving;
 using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
@@ -21,13 +22,14 @@ public sealed record PanelSheets(
     /// <summary>The sheets of a poured plan.</summary>
     /// <param name="pour">The pour plan, which holds the serving plan and the allergens.</param>
     /// <param name="paper">The paper in the printer.</param>
+    /// <param name="custody">How the panel's plan was kept; null for a plan that belongs to no trial.</param>
     /// <exception cref="ArgumentException">Nobody has said which allergens are in the beers.</exception>
-    public static PanelSheets For(PourPlan pour, PaperSize paper = PaperSize.A4)
+    public static PanelSheets For(PourPlan pour, PaperSize paper = PaperSize.A4, PlanCustody? custody = null)
     {
         ArgumentNullException.ThrowIfNull(pour);
         var plan = pour.Plan;
         var allergens = pour.Options.Allergens ?? throw new ArgumentException("The sheets name the allergens in the beers, and nobody has said which there are: give PourOptions its Allergens, as Allergens.Of(\"barley\", \"lactose\") or Allergens.Of(\"none but barley\").", nameof(pour));
-        return new(BriefingSheet.Make(plan, pour, allergens, paper), TraySheet.Make(plan, paper), BallotSheet.Make(plan, allergens, paper),
+        return new(BriefingSheet.Make(plan, pour, allergens, paper, custody), TraySheet.Make(plan, paper), BallotSheet.Make(plan, allergens, paper),
             LabelSheet.Make(plan, paper), PouringSheet.Make(plan, pour, paper), KeySheet.Make(plan, paper));
     }
 
@@ -35,10 +37,11 @@ public sealed record PanelSheets(
     /// <param name="trial">The trial.</param>
     /// <param name="panel">The panel's name.</param>
     /// <param name="options">How it is poured; null for the defaults in the trial's units.</param>
+    /// <param name="key">The key, where it is kept apart from the trial's folder.</param>
     /// <exception cref="TrialIncompleteException">The panel has no key yet, the batch log does not tell how strong the beers are, or nobody has said which allergens they contain.</exception>
-    public static PanelSheets Of(Trial trial, string panel = "main", PourOptions? options = null) =>
-        PourOf(trial, panel, options) is { Options.Allergens: not null } pour
-            ? For(pour, trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4)
+    public static PanelSheets Of(Trial trial, string panel = "main", PourOptions? options = null, ServingPlan? key = null) =>
+        PourOf(trial, panel, options, key) is { Options.Allergens: not null } pour
+            ? For(pour, trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4, trial.Panel(panel).Custody)
             : throw new TrialIncompleteException(
                 "word on allergens", "write what is in the beers into trial.json, as \"allergens\": [\"barley\", \"lactose\"], or [\"none but barley\"]; no sheet is printed before that", "1-design");
 
@@ -62,11 +65,12 @@ public sealed record PanelSheets(
     /// <param name="trial">The trial.</param>
     /// <param name="panel">The panel's name.</param>
     /// <param name="options">How it is poured; null for the defaults in the trial's units.</param>
+    /// <param name="key">The key, where it is kept apart from the trial's folder.</param>
     /// <exception cref="TrialIncompleteException">The panel has no key yet, the batch log does not tell how strong the beers are, or nobody has said which allergens they contain.</exception>
-    public static PourPlan PourOf(Trial trial, string panel = "main", PourOptions? options = null)
+    public static PourPlan PourOf(Trial trial, string panel = "main", PourOptions? options = null, ServingPlan? key = null)
     {
         ArgumentNullException.ThrowIfNull(trial);
-        var plan = trial.Panel(panel).Key;
+        var plan = key ?? trial.Panel(panel).Key;
         var poured = options ?? PourOptions.For(trial.Description.Units);
         return trial.BatchLog.Strength(Side.A) is { } a && trial.BatchLog.Strength(Side.B) is { } b
             ? PourPlan.For(plan, a, b, poured with { Allergens = poured.Allergens ?? trial.Description.Allergens })
@@ -75,8 +79,10 @@ public sealed record PanelSheets(
     }
 
     /// <summary>Writes every sheet into a folder; the pouring sheet and the key go into a folder of their own within it, named sealed.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="apart">Where that folder of their own lies instead, so that nobody who serves comes across it; null for within the first.</param>
     /// <returns>The paths of the files.</returns>
-    public IReadOnlyList<string> SaveTo(string folder) => [.. All.Select(sheet => sheet.SaveTo(folder))];
+    public IReadOnlyList<string> SaveTo(string folder, string? apart = null) => [.. All.Select(sheet => sheet.SaveTo(sheet.IsSealed ? apart ?? folder : folder))];
 
     /// <summary>The sheets by name.</summary>
     public override string ToString() => string.Join("; ", All);

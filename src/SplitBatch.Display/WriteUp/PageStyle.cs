@@ -35,7 +35,7 @@ internal static class PageStyle
         .number{text-align:right;font-variant-numeric:tabular-nums}
         tr:target{background:#f4f1ea}
         @media(max-width:30rem){body{font-size:1rem}h1{font-size:1.4rem}figure .page{display:none}figure .phone{display:block}}
-        @media print{body{font-size:10.5pt}main{max-width:none;padding:0}h2,h3{break-after:avoid}figure,tr,.callout,.table.short{break-inside:avoid}caption{break-after:avoid}.table{overflow:visible}table{font-size:8.5pt}a{color:inherit;text-decoration:none}figure .page{display:block!important}figure .page svg{max-height:82mm;width:auto;max-width:100%}figure .phone{display:none!important}}
+        @media print{body{font-size:10.5pt}main{max-width:none;padding:0}h2,h3{break-after:avoid}figure,tr,.callout,.table.short{break-inside:avoid}caption{break-after:avoid}tr:nth-last-child(-n+3){break-before:avoid}.table{overflow:visible}table{font-size:8.5pt}a{color:inherit;text-decoration:none}figure .page{display:block!important}figure .page svg{max-height:82mm;width:auto;max-width:100%}figure .phone{display:none!important}}
         @page{margin:18mm 16mm}
 
         """;

@@ -39,6 +39,7 @@ internal static class PanelChapter
         if (trial.Note("results") is { } own) yield return new Prose(own);
         yield return new Heading("The plan, and what it could have told", 3);
         yield return Tables.Plans(trial.Panels.Select(panel => panel.Plan));
+        yield return Tables.PlanKept(trial);
         var curves = trial.Panels.Select(panel => panel.Plan).Where(plan => plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed })
             .DistinctBy(plan => (plan.Protocol.Chance, plan.Protocol.Sides, plan.Tasters, plan.Alpha, plan.Power, plan.Margin)); // Panels that could have told the same share one curve.
         foreach (var plan in curves) yield return Charts.PowerCurve(plan);

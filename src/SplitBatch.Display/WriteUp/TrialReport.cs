@@ -131,7 +131,7 @@ public static class TrialReport
     private static string Made(Trial trial)
     {
         var version = typeof(Trial).Assembly.GetName().Version?.ToString(3) ?? "unknown";
-        var seeds = string.Join(", ", trial.Panels.Select(panel => string.Create(CultureInfo.InvariantCulture, $"{panel.Name} {panel.Plan.Seed}")));
+        var seeds = string.Join(", ", trial.Panels.Select(panel => string.Create(CultureInfo.InvariantCulture, $"{panel.Name} {(panel.Serving?.Seed ?? panel.Plan.Seed) switch { { } seed => seed, null => "in its key" }}")));
         return $"Made with SplitBatch {version}." + (seeds.Length > 0 ? $" Seeds of the serving plans: {seeds}." : "");
     }
 }

@@ -1,5 +1,6 @@
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Planning;
 using SplitBatch.Panel;
 
 namespace SplitBatch.Evidence;
@@ -19,6 +20,8 @@ internal static class HeadlineFinding
             NameB = evidence.NameB,
             Answer = answer,
             IsLead = main is { KeptToPlan: false } && answer is not HeadlineAnswer.BelowChance,
+            Departures = [.. findings.OfType<DepartedFromPlan>().Where(departed => departed.About == about && departed.Departure is { Severity: Severity.Error, IsOfASealedPlan: true })],
+            AsChanged = evidence.Changed is { Panels.Count: > 0 } changed ? Verdict.Of(changed).HeadlineFound : null,
             Count = count,
             Margin = about is null ? null : findings.First<MarginTested>(about),
             Plan = main?.Planned,

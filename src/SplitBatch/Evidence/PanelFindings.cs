@@ -39,6 +39,7 @@ internal static class PanelFindings
             yield return new DepartedFromPlan(plan, i + 1, departure) { Method = "plan against practice", Sources = [.. panel.Sources, "trial.json"] };
         }
 
+        if (panel.Standing != PlanStanding.Sealed) yield return new PlanUnsealed(plan) { Method = "no seal from before the first ballot is in the folder", Sources = ["trial.json"] };
         foreach (var (i, check) in Biases(panel).Index())
         {
             yield return new BiasShown(plan, i + 1, check) { Method = "chi-square by random dealing, corrected by Holm's method", Sources = panel.Sources };
@@ -69,7 +70,7 @@ internal static class PanelFindings
             yield return new NotRecorded(plan, NotRecordedKind.Control, "control") { Sources = panel.Sources };
         }
 
-        if (plan.Protocol.HasKnownChance && panel is { Sequential: null, Repeats: null } && panel.Sets is > 1 and <= MostLooks && panel.Decision.Difference.Basis == DecisionBasis.Count
+        if (plan.Protocol.HasKnownChance && panel is { Sequential: null, Repeats: null, Standing: not PlanStanding.Sealed } && panel.Sets is > 1 and <= MostLooks && panel.Decision.Difference.Basis == DecisionBasis.Count
             && EarlyLooks.At(plan.Protocol, plan.Alpha, [.. Enumerable.Range(1, panel.Sets)]) is { } looks && looks.TrueAlpha > plan.Alpha)
         {
             yield return new NotRecorded(plan, NotRecordedKind.Looks, "looks")

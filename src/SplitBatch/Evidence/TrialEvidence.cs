@@ -61,6 +61,9 @@ public sealed record TrialEvidence
     /// <summary>The units that sentences use.</summary>
     public UnitSystem Units { get; init; }
 
+    /// <summary>The same evidence read by the plan as it was changed after the first ballot; null where it was not changed.</summary>
+    public TrialEvidence? Changed { get; init; }
+
     /// <summary>Whether the data are invented.</summary>
     public bool Invented { get; init; }
 

@@ -41,6 +41,7 @@ internal static class TrialLimits
         {
             yield return new RestsOnOnePanel(evidence.Panels[0].Plan.Name, evidence.PassedOver)
             {
+                BySeal = evidence.Panels[0].Standing == PlanStanding.Sealed,
                 Counted = evidence.Panels.Count,
                 AreCombined = evidence.Together is not null || evidence.TogetherByPeople is not null,
                 OneFalseAtLeast = Math.Min(1, evidence.Panels.Sum(panel => panel.Plan.Alpha)),

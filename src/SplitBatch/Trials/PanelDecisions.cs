@@ -15,7 +15,9 @@ internal static class PanelDecisions
         if (panel.YesNo is { } test) return PanelDecision.Of(test);
         var plan = panel.Plan;
         var rules = new PanelRules(plan.Protocol, plan.DeclaredMargin) { Alpha = plan.Alpha, Beta = plan.Beta };
-        return PanelDecision.Of(rules, panel.Sequential is { } path ? PanelResult.Of(path.Tasters, path.Correct) : Result(panel));
+        return PanelDecision.Of(rules, panel.Sequential is { } path
+            ? PanelResult.Of(path.Tasters, path.Correct)
+            : Result(panel) with { LookedEarly = panel.Custody.Looks.Count > 0 && plan.Replicates == 1 });
     }
 
     private static PanelResult Result(PanelRecord panel)
@@ -31,7 +33,7 @@ internal static class PanelDecisions
                 .. missing.Where(one => !counted.Any(taster => taster.Taster == one.Key)).Select(one => one.Value),
             ],
             OtherCounts = [.. Otherwise(scored.Rules)
-                .Select(other => new OtherCount(other.Rule, panel.Serving!.Score(panel.Ballots, other.Rules).TasterCounts()))
+                .Select(other => new OtherCount(other.Rule, scored.Plan.Score(scored.Ballots.Select(ballot => ballot.Ballot), other.Rules).TasterCounts()))
                 .Where(other => other.Tasters.Count > 0 && !other.Tasters.SequenceEqual(scored.TasterCounts()))],
         };
     }

@@ -55,26 +55,6 @@ public sealed partial class Trial
 
     private static string NameOf(string taster) => string.Concat(taster.Where(c => !char.IsWhiteSpace(c))).ToUpperInvariant();
 
-    /// <summary>Draws the serving plan of a declared panel, writes its sealed key into the folder, and returns the trial with it. A key that is there already is kept.</summary>
-    /// <param name="name">The panel's name.</param>
-    /// <param name="options">Sessions, servers and taster names, or null for one session and one server.</param>
-    /// <exception cref="ArgumentException">No panel has that name.</exception>
-    /// <exception cref="TrialIncompleteException">The panel's plan is not declared yet, so the key would be drawn for a draft.</exception>
-    /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
-    public Trial Serve(string name = "main", ServingOptions? options = null)
-    {
-        var panel = Panel(name);
-        if (panel.Serving is not null) return this;
-        GuardExample();
-        if (panel.Plan.Declared is null)
-        {
-            throw new TrialIncompleteException($"declared plan for panel {panel.Name}", $"when the plan is final, write the day into {TrialFolder.DescriptionFile} as \"declared\": \"2026-03-14\"", "1-design");
-        }
-
-        ServingKeyFile.Save(ServingPlan.Balanced(panel.Plan, options), Folder);
-        return Open(Folder.Path);
-    }
-
     private IReadOnlyList<PanelRecord> NeedsOne(IReadOnlyList<PanelRecord> counted)
     {
         if (counted.Count > 0) return counted;

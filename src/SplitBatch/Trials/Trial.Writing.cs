@@ -1,3 +1,5 @@
+using SplitBatch.Trials.Reading;
+using SplitBatch.Panel.Planning;
 using SplitBatch.Evidence;
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Lab;
@@ -24,7 +26,12 @@ public sealed partial class Trial
 public sealed partial class Trial
 {
     /// <summary>All that a verdict rests on, as far as the folder holds it.</summary>
-    public TrialEvidence Evidence => new()
+    public TrialEvidence Evidence => content.AsChanged.Count == 0 ? EvidenceBy(Panels) : EvidenceBy(Panels) with
+    {
+        Changed = EvidenceBy(content.AsChanged) with { Variable = Plan.Now.Variable, NameA = Plan.Now.Beers[Side.A], NameB = Plan.Now.Beers[Side.B] },
+    };
+
+    private TrialEvidence EvidenceBy(IReadOnlyList<PanelRecord> panels) => new()
     {
         Variable = Description.Variable,
         NameA = Description.Beers[Side.A],
@@ -33,9 +40,9 @@ public sealed partial class Trial
         Bitterness = Lab.Compare(Analyte.Bitterness),
         Lab = Lab.Results.Count == 0 ? null : Lab,
         Samples = Lab.Results.Count == 0 ? null : CheckSamples(),
-        Panels = [.. Panels.Where(panel => panel.HasCount).Select(panel => panel.Finding)],
-        NotCounted = [.. Panels.Where(panel => !panel.HasCount).Select(panel => panel.Name)],
-        PassedOver = [.. Panels.TakeWhile(panel => !panel.HasCount).Select(panel => panel.Name)],
+        Panels = [.. Counted(panels)],
+        NotCounted = [.. panels.Where(panel => !panel.HasCount).Select(panel => panel.Name)],
+        PassedOver = [.. panels.TakeWhile(panel => !panel.HasCount).Select(panel => panel.Name)],
         HeldEqual = Description.HeldEqual,
         FollowsFromVariable = Description.FollowsFromVariable,
         Together = Together(),
@@ -45,6 +52,17 @@ public sealed partial class Trial
         Units = Description.Units,
         Invented = Description.Invented,
     };
+
+    /// <summary>What the counted panels found; where the panel that was sealed to decide is not among them, the first says so before its result.</summary>
+    private static List<CountedPanel> Counted(IReadOnlyList<PanelRecord> panels)
+    {
+        var counted = panels.Where(panel => panel.HasCount).Select(panel => panel.Finding).ToList();
+        if (counted.Count == 0 || panels[0].HasCount || !panels[0].Custody.IsSealed) return counted;
+        var (sealedTo, first) = (panels[0].Name, counted[0]);
+        var instead = new Departure("panel that decides", sealedTo, first.Plan.Name, "The panel that was sealed to decide is not counted, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.AnotherPanel };
+        counted[0] = first with { Departures = [instead, .. first.Departures] };
+        return counted;
+    }
 
     /// <summary>What was meant to be held equal, beside what the batch log says of it.</summary>
     public IReadOnlyList<MeantEqual> MeantEqual => SplitBatch.Evidence.Findings.MeantEqual.Of(Description.HeldEqual, content.BatchLog is null ? null : Parity);

@@ -3,6 +3,7 @@ using SplitBatch.Lab;
 using SplitBatch.Trials.Checks;
 using SplitBatch.Trials.Files;
 using SplitBatch.Trials.Reading;
+using SplitBatch.Trials.Seals;
 using UnitsNet;
 
 namespace SplitBatch.Trials;
@@ -25,7 +26,7 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
         var description = TrialDescription.Read(json);
         var kettle = json.Section("kettle") is { } section ? KettleReader.Read(section) : null;
         var lab = LabSection.Read(json.Section("lab"));
-        var plans = PanelPlanReader.Read(json);
+        var sections = PanelSection.Read(json);
         var scale = json.OptionalMass("scale") is { } step ? json.Make<Mass?>("scale", () => ChargeMatch.CheckedScale(step)) : null;
         var decimals = description?.Decimals;
         var hops = Table(HopLotReader.FileName, decimals);
@@ -35,13 +36,35 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
         var batchLog = Log(LogFormat.BatchLog, decimals) is { } brewed ? BatchLogFile.Read(brewed) : null;
         var returns = Log(LogFormat.LabReturns, decimals) is { } log ? LabReturnLog.Read(log, lab.Samples) : [];
         var combine = json.OptionalOneOf("panels together", Combinations);
-        var panels = plans.Select(plan => ReadPanel(plan, decimals)).ToList();
+        var deciding = json.OptionalText(PlanText.DecidingName);
+        if (deciding is not null && !sections.Any(section => string.Equals(section.Plan.Name, deciding, StringComparison.OrdinalIgnoreCase)))
+        {
+            json.Refuse(PlanText.DecidingName, "No panel has this name.", string.Join(", ", sections.Select(section => section.Plan.Name)), deciding);
+        }
+
+        var published = json.Section("published");
+        var (seal, result) = (published?.OptionalText("seal"), published?.OptionalText("result"));
+        var chain = SealChain.Read(folder, faults);
+        var events = Log(PanelEvent.Log, decimals) is { } happened ? PanelEvent.Read(happened) : [];
+        var now = description is null ? null : description.ToPlan() with
+        {
+            Panels = [.. sections.Select(section => section.Plan)],
+            Deciding = deciding ?? (sections.Count > 0 ? sections[0].Plan.Name : ""),
+            ReadTogether = combine ?? false,
+            Lab = PlanText.LabOf(json.Section("lab")),
+        };
+        if (now is null) return (null, faults);
+        var state = new PlanState(chain, events, now) { Published = seal, Reported = result, Timestamps = [.. chain.Seals.Select(one => Timestamp.Of(one, folder)).OfType<Timestamp>()] };
+        var reader = new PanelReader(folder, faults, name => Table(name, decimals));
+        var panels = reader.Read(sections, state);
         var notes = ReadNotes();
         json.RefuseUnasked();
         if (description is null || faults.HasErrors) return (null, faults);
+        var sealedPlan = panels.Count > 0 && panels[0].Custody.Seal is { } inForce ? chain.Seals.First(one => one.File == inForce).Plan : now;
+        lab = lab.AsSealed(sealedPlan.Lab);
         var content = new TrialContent
         {
-            Description = description,
+            Description = description.AsSealed(sealedPlan),
             Kettle = kettle,
             Lots = lots,
             Charges = charges,
@@ -50,7 +73,9 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
             Lab = new LabReturn(returns, lab.Samples, lab.Precision),
             LabSection = lab,
             Panels = panels,
-            CombinesPanels = combine ?? false,
+            State = state,
+            CombinesPanels = sealedPlan.ReadTogether,
+            AsChanged = panels.Any(panel => panel.Custody.Changes.Count > 0) ? reader.ReadAsChanged(sections, state) : [],
             Notes = notes,
         };
         var facts = new TrialFacts(content, tables, folder.Names("*"), today ?? DateOnly.FromDateTime(DateTime.Today));
@@ -67,31 +92,6 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
         }
 
         return notes;
-    }
-
-    private PanelRecord ReadPanel(PanelSection panel, DecimalMark? decimals)
-    {
-        var plan = panel.Plan;
-        var serving = Table(ServingKeyFile.NameOf(plan.Name), decimals) is { } key ? ServingKeyFile.Read(key, plan.Seed, plan.Expected, plan.Attribute) : null;
-        var ballots = PanelBallots.Read(folder, plan.Name, panel.Import, faults, name => Table(name, decimals));
-        var record = new PanelRecord(plan, serving, ballots.Ballots) { BallotFiles = ballots.Files, Import = panel.Import };
-        return serving is null || ballots.Ballots.Count == 0 ? record : WithWords(record, decimals);
-    }
-
-    /// <summary>The panel with what its tasters rated and wrote.</summary>
-    private PanelRecord WithWords(PanelRecord record, DecimalMark? decimals)
-    {
-        var leftOut = new List<string>();
-        var ratings = Table(RatingFile.NameOf(record.Name), decimals) is { } rated ? RatingFile.Read(rated, record.Scored, leftOut) : [];
-        var comments = Table(CommentFile.NameOf(record.Name), decimals) is { } written ? CommentFile.Read(written, record.Scored) : [];
-        return new PanelRecord(record.Plan, record.Serving, record.Ballots)
-        {
-            BallotFiles = record.BallotFiles,
-            Import = record.Import,
-            RatingsGiven = ratings,
-            RatingsLeftOut = [.. leftOut.Distinct()],
-            CommentsGiven = comments,
-        };
     }
 
     /// <summary>A log, or null when there is none; a row that a crash cut short is left out and told.</summary>

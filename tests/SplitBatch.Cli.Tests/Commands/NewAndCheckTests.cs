@@ -31,7 +31,7 @@ public sealed class NewAndCheckTests : IDisposable
     {
         var (code, text) = await New("--units", "us", "--gravity", "12.4 P", "--margin", "25 %");
         Assert.Equal(0, code);
-        Assert.Equal($"Next step: write your hop lots into {Path.Combine(Mine, "hops.csv")}, then: splitbatch check {Mine}", text.TrimEnd().Split('\n')[^1]);
+        Assert.Equal($"Next step: write your hop lots into {Path.Combine(Mine, "hops.csv")}, then: splitbatch check {Mine}; when the plan is final: splitbatch declare {Mine}", text.TrimEnd().Split('\n')[^1]);
         var trial = Trial.Open(Mine);
         Assert.Equal((UnitSystem.Us, 0.25, "warm"), (trial.Description.Units, trial.Panel().Plan.Margin, trial.Description.Beers[Side.B]));
         Assert.Equal(5, trial.Kettle.FinalVolume.UsGallons, 6);
@@ -92,7 +92,7 @@ public sealed class NewAndCheckTests : IDisposable
         await New();
         var (code, text) = await Run("check", Mine);
         Assert.Equal(0, code);
-        Assert.StartsWith("warning: trial.json, panels[0].declared: The plan of panel main is not declared", text, StringComparison.Ordinal);
+        Assert.StartsWith("warning: trial.json, panels[0].declared: The plan of panel main is not sealed yet.", text, StringComparison.Ordinal);
         Assert.Equal("mine: no fault, 2 warnings. The trial can be used as it stands.", text.TrimEnd().Split('\n')[^1]);
     }
 

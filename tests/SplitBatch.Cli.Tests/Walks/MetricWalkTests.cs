@@ -41,7 +41,7 @@ public sealed partial class MetricWalkTests
         sheet.Replace("hops.csv", "6,2 %", "6,2");
         sheet.Replace("hops.csv", "20.10.2025", "2025-10-20");
 
-        // Brewing day, fermentation, packaging; then the lab's return, the key of the samples, and the plan declared.
+        // Brewing day, fermentation, packaging; then the lab's return, the key of the samples, and the plan sealed.
         string[][] measured =
         [
             ["original gravity", "1,050", "1,050", "SG", "0,001", "2026-03-14"], ["volume into fermenter", "18,5", "18,4", "L", "0,2", "2026-03-14"],
@@ -54,14 +54,23 @@ public sealed partial class MetricWalkTests
             new[] { $"R-1/{result.Item1}/{result.Item2}", "2026-04-20", result.Item1, "", "bitterness", $"{result.Item2}", result.Item3, "BU", "", "some lab" })]);
         sheet.Replace("trial.json", "\"samples\": {}", "\"samples\": { \"S1\": \"A\", \"S2\": \"B\" }");
         sheet.Replace("trial.json", "\"precision\": []", "\"precision\": [ { \"analyte\": \"bitterness\", \"kind\": \"standard deviation\", \"condition\": \"repeatability\", \"value [BU]\": 0.5 } ]");
-        Assert.Contains("no declared plan for panel main yet", await Walk.Call(1, "serve", walk.Folder), StringComparison.Ordinal);
-        sheet.Replace("trial.json", "\"name\": \"main\"", "\"declared\": \"2026-04-20\", \"name\": \"main\"");
-        Assert.Contains("24 sets, each of 6 orders 4 times.", await Walk.Call(0, "serve", walk.Folder), StringComparison.Ordinal);
+        Assert.Contains("no sealed plan for panel main yet", await Walk.Call(1, "serve", walk.Folder), StringComparison.Ordinal);
+        Assert.Contains("Nothing is sealed. Nobody is there to ask", await Walk.Call(2, "declare", walk.Folder), StringComparison.Ordinal);
+        var declared = await Walk.Call(0, "declare", walk.Folder, "--yes");
+        Assert.Contains("13 right answers or more show a difference", declared, StringComparison.Ordinal);
+        Assert.Contains("beer A: 36 cups, 1.80 L in the cups", declared, StringComparison.Ordinal);
+        var print = Fingerprint().Match(declared).Groups[1].Value;
+        var served = await Walk.Call(0, "serve", walk.Folder);
+        Assert.Contains("24 sets, each of 6 orders 4 times.", served, StringComparison.Ordinal);
+        Assert.StartsWith($"Before you pour, publish the fingerprint of the plan, as only that proves to a stranger when it was fixed: {print} (to read aloud:", served.TrimEnd().Split('\n')[^1], StringComparison.Ordinal);
+        Assert.Contains(print, File.ReadAllText(Path.Combine(walk.Folder, "sheets", "briefing.html")), StringComparison.Ordinal);
         Assert.Equal(["ballots.html", "briefing.html", "labels.html", "trays.html"], Directory.GetFiles(Path.Combine(walk.Folder, "sheets")).Select(Path.GetFileName).Order());
 
         // The evening of the panel: 15 of 24 pick the odd cup.
         sheet.Add("ballots-main.csv", walk.Ballots(right: 15));
-        Assert.Equal("mine: nothing wrong and nothing doubtful.", (await Walk.Call(0, "check", walk.Folder)).Trim());
+        Assert.StartsWith("Panel main is closed. ", await Walk.Call(0, "close", walk.Folder, "--who", "me"), StringComparison.Ordinal);
+        Assert.Contains("The fingerprint you gave is that of seal-1.json.", await Walk.Call(0, "verify-seal", walk.Folder, "--fingerprint", print), StringComparison.Ordinal);
+        Assert.Matches("^mine: nothing wrong and nothing doubtful.\nThe plan: seal-1.json, sealed 20[0-9-]+ [0-9:]+ UTC: ([0-9a-f]{4} ?){5}.$", (await Walk.Call(0, "check", walk.Folder)).Trim());
 
         Assert.DoesNotContain("waiting", await walk.RunNotebooks(), StringComparison.Ordinal);
         Assert.Empty(walk.NotYet());
@@ -79,6 +88,9 @@ public sealed partial class MetricWalkTests
         Assert.Contains("15", report, StringComparison.Ordinal);
         Assert.False(Directory.Exists(Path.Combine(walk.Folder, "write-up")), "A headless run leaves the trial's own folder as it was.");
     }
+
+    [GeneratedRegex("Fingerprint, to publish: +([0-9a-f]{64})")]
+    private static partial Regex Fingerprint();
 
     [GeneratedRegex(@": ([0-9.]+) and [0-9.]+ IBU by Tinseth")]
     private static partial Regex Estimate();

@@ -37,11 +37,11 @@ public sealed partial class UsWalkTests
         ];
         sheet.Add("batch-log.csv", [.. measured.SelectMany((line, index) => new[] { (Half: "A", Value: line[1]), (Half: "B", Value: line[2]) }.Select(half =>
             new[] { $"{index + 1}{half.Half}", "2026-03-14", "me", half.Half, line[0], half.Value, line[3], line[4] }))]);
-        sheet.Replace("trial.json", "\"name\": \"main\"", "\"declared\": \"2026-04-20\", \"name\": \"main\"");
+        await Walk.Call(0, "declare", walk.Folder, "--yes");
         await Walk.Call(0, "serve", walk.Folder);
         foreach (var name in new[] { "briefing.html", "ballots.html" }) Assert.Contains("barley (gluten), lactose (milk sugar)", File.ReadAllText(Path.Combine(walk.Folder, "sheets", name)), StringComparison.Ordinal);
         sheet.Add("ballots-main.csv", walk.Ballots(right: 11));
-        Assert.Equal("mine: nothing wrong and nothing doubtful.", (await Walk.Call(0, "check", walk.Folder)).Trim());
+        Assert.Matches("^mine: nothing wrong and nothing doubtful.\nThe plan: seal-1.json, sealed 20[0-9-]+ [0-9:]+ UTC: ([0-9a-f]{4} ?){5}.$", (await Walk.Call(0, "check", walk.Folder)).Trim());
 
         // No lab was asked: the notebooks run all the same, and the write-up says so.
         await walk.RunNotebooks();

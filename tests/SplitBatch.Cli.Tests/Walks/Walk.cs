@@ -47,7 +47,7 @@ internal sealed class Walk : IDisposable
     [
         .. Trial.Open(Folder).Panel().Serving!.Sets.Select((set, index) => new[]
         {
-            set.Taster, "1", $"{set.Number}", set.Cups.First(cup => (cup.Beer == set.Order.OddBeer) == index < right).Code, $"2026-05-02 19:{index:00}",
+            set.Taster, "1", $"{set.Number}", set.Cups.First(cup => (cup.Beer == set.Order.OddBeer) == index < right).Code, $"{DateTime.Today.AddDays(1):yyyy-MM-dd} 19:{index:00}",
         }),
     ];
 

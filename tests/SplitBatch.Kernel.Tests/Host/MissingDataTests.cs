@@ -48,17 +48,15 @@ public sealed class MissingDataTests(HostFixture kernel) : IClassFixture<HostFix
     [Fact]
     public async Task Once_the_data_are_there_the_cells_run_again()
     {
-        var path = NewTrial("three");
-        var json = Path.Combine(path, "trial.json");
-        await File.WriteAllTextAsync(json, (await File.ReadAllTextAsync(json))
-            .Replace("\"name\": \"main\"", "\"name\": \"main\", \"declared\": \"2026-04-20\"", StringComparison.Ordinal));
-        await kernel.Run($"var third = Trial.Open(\"{path}\");");
+        await kernel.Run($"var third = Trial.Open(\"{NewTrial("three")}\");");
         Assert.NotNull((await kernel.Run("var count = third.Panel().Scored.Counted;")).Result.NotYet);
         Assert.NotNull((await kernel.Run("count + 1")).Result.NotYet);
         Assert.Null(
             (await kernel.Run(
-            "third = third.Serve(); var cup = third.Panel().Serving!.Sets[0].Cups[0]; third = third.AddBallot(\"main\", \"T01\", "
+            "third = third.Seal().Serve(); var cup = third.Panel().Serving!.Sets[0].Cups[0]; third = third.AddBallot(\"main\", \"T01\", "
             + "cup.Code);")).Result.Error);
+        Assert.Contains("its count is hidden", (await kernel.Run("var count = third.Panel().Scored.Counted;")).Result.NotYet, StringComparison.Ordinal);
+        Assert.Null((await kernel.Run("third = third.Close();")).Result.Error);
         Assert.Null((await kernel.Run("var count = third.Panel().Scored.Counted;")).Result.NotYet);
         Assert.Equal("2", await kernel.Value("count + 1"));
     }

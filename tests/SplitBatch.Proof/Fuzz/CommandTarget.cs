@@ -7,7 +7,7 @@ namespace SplitBatch.Proof.Fuzz;
 /// <summary>The command line: its own words in any order, with good and spoilt values, below one scratch folder.</summary>
 internal sealed class CommandTarget : Target
 {
-    private static readonly string[] Verbs = ["run", "preview", "new", "check", "serve", "write-up", "workshop", "kernel", "help", ""];
+    private static readonly string[] Verbs = ["run", "preview", "new", "check", "declare", "amend", "serve", "close", "look-early", "verify-seal", "list", "write-up", "workshop", "kernel", "help", ""];
 
     private static readonly string[] Options =
     [

@@ -27,7 +27,7 @@ internal static class SamplePanel
             : PanelReading.Of(plan.Protocol, result.Sets, result.Right, plan.Margin, plan.Alpha, plan.Beta);
         return new(plan, PanelDecision.Of(rules, result), [], [])
         {
-            People = result.Tasters.Count, Sets = result.Sets, Right = result.Right, Missing = result.Missing.Sum(), Standing = PlanStanding.Declared,
+            People = result.Tasters.Count, Sets = result.Sets, Right = result.Right, Missing = result.Missing.Sum(), Standing = PlanStanding.Sealed,
             Reading = reading, Repeats = result.HasRepeats ? reading.Similarity.Repeats : null, Control = result.Control,
         };
     }
@@ -37,7 +37,7 @@ internal static class SamplePanel
         var test = YesNoTest.Of(protocol, hits, different, falseAlarms, alike);
         return new(Plan(protocol, different + alike), PanelDecision.Of(test), [], [])
         {
-            People = different + alike, Sets = different + alike, Right = hits + alike - falseAlarms, YesNo = test, Standing = PlanStanding.Declared,
+            People = different + alike, Sets = different + alike, Right = hits + alike - falseAlarms, YesNo = test, Standing = PlanStanding.Sealed,
         };
     }
 

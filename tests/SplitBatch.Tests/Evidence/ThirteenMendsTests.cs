@@ -182,7 +182,7 @@ public class ThirteenMendsTests
     {
         var (main, evening) = (SamplePanel.Single(Protocol.Triangle, 24, 11), SamplePanel.Single(Protocol.Tetrad, 24, 12, name: "evening"));
         var evidence = SamplePanel.Trial(main, evening) with { Together = Forest.Of([new("main", Protocol.Triangle, 24, 11), new("evening", Protocol.Tetrad, 24, 12)]).Combine() };
-        Assert.StartsWith("The verdict rests on panel main, the first that trial.json names.", Said<RestsOnOnePanel>(evidence), StringComparison.Ordinal);
+        Assert.StartsWith("The verdict rests on panel main, which was sealed to decide.", Said<RestsOnOnePanel>(evidence), StringComparison.Ordinal);
         Assert.DoesNotContain(Verdict.Of(evidence).Findings.Select(finding => Claim.Of(finding).Sentence), sentence => sentence.Contains("as declared", StringComparison.Ordinal));
         Assert.Contains("because what trial.json names before it is not counted: first and second.", Said<RestsOnOnePanel>(SamplePanel.Trial(main) with { NotCounted = ["first", "second"], PassedOver = ["first", "second"] }), StringComparison.Ordinal);
         Assert.Contains("5 %, which nobody declared beforehand", Said(main with { Standing = PlanStanding.NotDeclared }), StringComparison.Ordinal);

@@ -22,7 +22,7 @@ internal static class BallotWriter
         foreach (var set in trial.Panel("main").Serving!.Sets.Skip(first).Take(count))
         {
             if (Console.In.ReadLine() is null) return 1;
-            Console.WriteLine(trial.Enter(set.Taster, AnswerOf(set)).Counted);
+            Console.WriteLine(trial.Enter(set.Taster, AnswerOf(set)).Answered);
         }
 
         return 0;

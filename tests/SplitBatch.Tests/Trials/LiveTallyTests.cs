@@ -16,7 +16,7 @@ public sealed class LiveTallyTests : IDisposable
     public void Before_the_first_ballot_there_is_a_tally_and_no_verdict()
     {
         var tally = Class(24).Tally();
-        Assert.Equal((0, 0, 24), (tally.Counted, tally.Correct, tally.StillOut));
+        Assert.Equal((24, 0, 24), (tally.Served, tally.Answered, tally.StillOut));
         Assert.Null(tally.Verdict);
         Assert.StartsWith("No ballot is in yet; 24 are still out, so there is no verdict yet.", tally.ToString(), StringComparison.Ordinal);
     }
@@ -28,9 +28,10 @@ public sealed class LiveTallyTests : IDisposable
         var sets = trial.Panel("main").Serving!.Sets;
         foreach (var set in sets.SkipLast(1)) trial.Enter(set.Taster, BallotWriter.AnswerOf(set));
         var early = trial.Tally();
-        Assert.Equal((23, 7, 1), (early.Counted, early.Correct, early.StillOut));
+        Assert.Equal((23, 1), (early.Answered, early.StillOut));
         Assert.Null(early.Verdict);
-        Assert.Contains("23 of 24 ballots are counted, 7 of them right; 1 is still out", early.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("23 of 24 ballots are in; 1 is still out, so there is no verdict yet. The count is hidden until then:", early.ToString(), StringComparison.Ordinal);
+        Assert.Equal(sets[^1].Taster, Assert.Single(early.Tasters, taster => taster.Answered < taster.Sets).Taster);
 
         var last = trial.Enter(sets[^1].Taster, BallotWriter.AnswerOf(sets[^1]));
         Assert.True(last.IsComplete);
@@ -56,8 +57,8 @@ public sealed class LiveTallyTests : IDisposable
             "\"name\": \"main\"", "\"name\": \"main\", \"ballots\": { \"file\": \"incoming/form.csv\", \"columns\": { \"taster\": \"Who\", \"answer\": \"Odd cup\" } }", StringComparison.Ordinal));
         File.WriteAllText(trial.Folder.PathOf("incoming/form.csv"), $"Who,Odd cup\n{sets[0].Taster},{BallotWriter.AnswerOf(sets[0])}\n");
         trial = Trial.Open(trial.Folder.Path);
-        Assert.Equal(1, trial.Tally().Counted);
-        Assert.Equal(2, trial.Enter(sets[1].Taster, BallotWriter.AnswerOf(sets[1])).Counted);
+        Assert.Equal(1, trial.Tally().Answered);
+        Assert.Equal(2, trial.Enter(sets[1].Taster, BallotWriter.AnswerOf(sets[1])).Answered);
         Assert.Equal(["ballots-main.csv", "incoming/form.csv"], trial.Tally().Panel.BallotFiles);
     }
 
@@ -69,13 +70,13 @@ public sealed class LiveTallyTests : IDisposable
         var tally = trial.Enter(sets[0].Taster, Right(sets[0]));
         Assert.Null(tally.Verdict);
         Assert.Null(tally.IfStoppedEarly);
-        Assert.StartsWith("1 right of 1: between the lines; serve the next taster.", tally.ToString(), StringComparison.Ordinal);
+        Assert.Equal("1 of 60 ballots are in: pour on.", tally.ToString());
 
         foreach (var set in sets.Skip(1).TakeWhile(_ => tally.Verdict is null)) tally = trial.Enter(set.Taster, Right(set));
         Assert.Equal(PanelAnswer.DifferenceShown, tally.Verdict!.Answer);
-        Assert.Equal(Trial.Open(trial.Folder.Path).Panel("main").Sequential!.Tasters, tally.Counted);
-        Assert.InRange(tally.Counted, 3, 20);
-        Assert.StartsWith($"The panel is over after {tally.Counted} of 60 ballots. {tally.Counted} blind sets were tasted one after another by the triangle protocol, each by another person, and {tally.Counted} answers were right", tally.ToString(), StringComparison.Ordinal);
+        Assert.Equal(Trial.Open(trial.Folder.Path).Panel("main").Sequential!.Tasters, tally.Answered);
+        Assert.InRange(tally.Answered, 3, 20);
+        Assert.StartsWith($"The panel is over after {tally.Answered} of 60 ballots. {tally.Answered} blind sets were tasted one after another by the triangle protocol, each by another person, and {tally.Answered} answers were right", tally.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -84,7 +85,7 @@ public sealed class LiveTallyTests : IDisposable
         var trial = Class(24);
         Assert.Contains("Nothing was written", Assert.Throws<ArgumentException>(() => trial.AddBallot("main", "T01", "000")).Message, StringComparison.Ordinal);
         var set = trial.Panel("main").Serving!.Sets[0];
-        Assert.Equal(1, trial.AddBallot("main", set.Taster, Right(set)).Panel("main").Scored.Counted);
+        Assert.Single(trial.AddBallot("main", set.Taster, Right(set)).Panel("main").Ballots);
     }
 
     [Theory]
@@ -103,7 +104,7 @@ public sealed class LiveTallyTests : IDisposable
     public void A_blank_answer_is_kept_and_told()
     {
         var tally = Class(24).Enter("T01", "");
-        Assert.Equal((0, 23), (tally.Counted, tally.StillOut));
+        Assert.Equal((1, 23), (tally.Answered, tally.StillOut));
         Assert.Contains("T01", Assert.Single(tally.ToLookAt), StringComparison.Ordinal);
     }
 
@@ -115,11 +116,10 @@ public sealed class LiveTallyTests : IDisposable
         trial.Enter(sets[0].Taster, BallotWriter.AnswerOf(sets[0]));
         File.AppendAllText(trial.Folder.PathOf("ballots-main.csv"), sets[1].Taster + ",1,2,4");
         var tally = trial.Tally();
-        Assert.Equal(1, tally.Counted);
         Assert.Contains(sets[1].Taster, Assert.Single(tally.ToLookAt), StringComparison.Ordinal);
 
         var healed = trial.Enter(sets[1].Taster, BallotWriter.AnswerOf(sets[1]));
-        Assert.Equal(2, healed.Counted);
+        Assert.Equal(2, healed.Answered);
         Assert.All(healed.ToLookAt, line => Assert.Contains(sets[1].Taster, line, StringComparison.Ordinal));
     }
 
@@ -152,16 +152,17 @@ public sealed class LiveTallyTests : IDisposable
         Assert.Equal(seen.Order(), seen);
         Assert.True(seen.Distinct().Count() > Each / AtATime, $"the reader saw only {string.Join(", ", seen.Distinct())}, so the test showed little");
         var all = trial.Tally();
-        Assert.Equal((Writers * Each, Writers * Each / 3, true), (all.Counted, all.Correct, all.IsComplete));
+        Assert.Equal((Writers * Each, true), (all.Answered, all.IsComplete));
+        Assert.Equal((Writers * Each, Writers * Each / 3), (all.Panel.Scored.Counted, all.Panel.Scored.Correct));
         Assert.Equal(Writers * Each, all.Panel.Ballots.Select(ballot => ballot.Taster).Distinct().Count());
 
         int Count()
         {
             var tally = trial.Tally();
             Assert.Empty(tally.ToLookAt);
-            Assert.Equal(Writers * Each, tally.Counted + tally.StillOut);
-            Assert.Equal(tally.Scored.Ballots.Count(ballot => ballot.Set!.Number % 3 == 0), tally.Correct);
-            return tally.Counted;
+            Assert.Equal(Writers * Each, tally.Answered + tally.StillOut);
+            Assert.Equal(tally.Panel.Ballots.Count, tally.Answered);
+            return tally.Answered;
         }
     }
 
@@ -173,9 +174,11 @@ public sealed class LiveTallyTests : IDisposable
         var folder = new TrialFolder(Examples.Folder("amber-cone-or-pellet")).CopyTo(parent.PathOf("class"));
         File.Delete(folder.PathOf("ballots-main.csv"));
         File.Delete(folder.PathOf("serving-main.csv"));
+        File.Delete(folder.PathOf("seal-1.json"));
+        File.Delete(folder.PathOf("panel-log.csv"));
         var description = folder.PathOf(TrialFolder.DescriptionFile);
         File.WriteAllText(description, File.ReadAllText(description).Replace("\"tasters\": 24", $"\"tasters\": {tasters}", StringComparison.Ordinal));
         if (sequential) File.WriteAllText(description, File.ReadAllText(description).Replace("\"stopping\": \"fixed\"", "\"stopping\": \"sequential\"", StringComparison.Ordinal));
-        return Trial.Open(folder.Path).Serve();
+        return Trial.Open(folder.Path).Seal().Serve();
     }
 }

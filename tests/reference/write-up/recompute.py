@@ -283,19 +283,6 @@ def likelihood(right, n, margin):
     return [max(ratio, 1 / ratio)]
 
 
-def looking_after_each(n, alpha):
-    """How often guessers reach the critical count after one ballot or another, by following every path that has not reached it yet."""
-    alive, caught = {0: 1.0}, 0.0
-    for k in range(1, n + 1):
-        step = {}
-        for right, chance in alive.items():
-            step[right + 1] = step.get(right + 1, 0) + chance / 3
-            step[right] = step.get(right, 0) + chance * 2 / 3
-        needed = critical(k, alpha)
-        caught += sum(chance for right, chance in step.items() if right >= needed)
-        alive = {right: chance for right, chance in step.items() if right < needed}
-    return caught
-
 
 def signed_ranks(differences):
     """Wilcoxon's test, exact on the ranks at hand: every sign is tried by convolution."""
@@ -376,7 +363,6 @@ def panel(name, folder, plan, captions):
     distances = [d_of_share(plan["protocol"], share) for share in (plan["margin"], still)]
     out(name, f"panel.{known}.margin", margin, 100 * still, sure, *([n] if none_would_do else []), margin, *distances)
     out(name, f"panel.{known}.likelihood", *likelihood(right, n, plan["margin"]), margin)
-    out(name, f"limit.panel.{known}.looks", n, 100 * looking_after_each(n, plan["alpha"]))
     if known == "main":
         count = [right, n, n / 3]
         captions["headline"] = count if shown else [margin, sure, *count] if ruled_out else [*count, 100 * still, sure]
@@ -386,8 +372,9 @@ def panel(name, folder, plan, captions):
         out(name, f"panel.{known}.settle", from_here)
         if known == "main":
             out(name, "next.panel", from_here)
+    came = len(twice)  # A blank ballot came in, and is not counted.
     if n != plan["tasters"]:
-        out(name, f"limit.panel.{known}.departure.1", plan["tasters"], n)
+        out(name, f"limit.panel.{known}.departure.1", plan["tasters"], n if came == plan["tasters"] else came)
     missing = len(cups) - sum(bool(b["answer"].strip()) for b in ballots if twice[(b["taster"], b["set"])] == 1) - sum(times > 1 for times in twice.values())
     if missing:
         out(name, "returned", missing, len(cups))

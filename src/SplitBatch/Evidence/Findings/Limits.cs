@@ -162,6 +162,15 @@ public sealed record DepartedFromPlan : PanelLimit
     public Departure Departure { get; }
 }
 
+/// <summary>Nobody sealed the plan before the first ballot.</summary>
+public sealed record PlanUnsealed : PanelLimit
+{
+    internal PlanUnsealed(CountedPlan plan)
+        : base(plan, "unsealed")
+    {
+    }
+}
+
 /// <summary>Something besides the beers drove the answers.</summary>
 public sealed record BiasShown : PanelLimit
 {
@@ -213,6 +222,9 @@ public sealed record RestsOnOnePanel : Limit
 {
     internal RestsOnOnePanel(string panel, IReadOnlyList<string> passedOver)
         : base(Subject.Panels, "panels") => (Panel, PassedOver) = (panel, passedOver);
+
+    /// <summary>Whether the seal names it; else it is the first of trial.json.</summary>
+    public bool BySeal { get; init; }
 
     /// <summary>The panel that the verdict rests on.</summary>
     public string Panel { get; }

@@ -11,4 +11,7 @@ public enum PlanStanding
 
     /// <summary>The plan is dated before the first ballot, by its author's word.</summary>
     Declared,
+
+    /// <summary>The plan was sealed before the first ballot.</summary>
+    Sealed,
 }

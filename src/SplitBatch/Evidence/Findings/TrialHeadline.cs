@@ -23,6 +23,12 @@ public sealed record TrialHeadline : Finding
     /// <summary>Whether practice left the plan, so that the result is a lead to follow and not a test.</summary>
     public bool IsLead { get; init; }
 
+    /// <summary>What was done to a sealed plan and goes before the result; empty where nothing was.</summary>
+    public IReadOnlyList<DepartedFromPlan> Departures { get; init; } = [];
+
+    /// <summary>What the trial would say under the plan as it was changed too late; null where it was not changed.</summary>
+    public TrialHeadline? AsChanged { get; init; }
+
     /// <summary>The main panel's count; null while none is counted.</summary>
     public PanelFinding? Count { get; init; }
 

@@ -16,17 +16,29 @@ internal static class HeadlinePhrases
 
     public static Sentence Of(TrialHeadline finding)
     {
+        if (finding.Departures.Count > 0) return AfterDepartures(finding);
         var full = Sentence.Join(Question(finding), Answer(finding), Otherwise(finding), Limit(finding));
         return Words(full) <= MostWords ? full : Sentence.Join(Question(finding), Answer(finding), Limit(finding));
+    }
+
+    /// <summary>What was done to the plan comes first; then the result by the sealed plan, then that by the changed one. Longer than other headlines where it must be.</summary>
+    private static Sentence AfterDepartures(TrialHeadline finding)
+    {
+        var more = finding.Departures.Count - 1;
+        var rest = more == 0 ? Sentence.Empty : Sentence.Of($", and {Printed.Count(more, "more departure")} from the sealed plan");
+        var sealedPlan = Answer(finding with { IsLead = false }, "By the sealed plan, ");
+        var changed = finding.AsChanged is { } other ? Answer(other with { IsLead = false }, "By the changed plan, ") : Sentence.Empty;
+        return Sentence.Join(Sentence.Of($"A lead to follow, not a test: {PlanPhrases.Lead(finding.Departures[0])}{rest}."), sealedPlan, changed, Limit(finding));
     }
 
     private static Sentence Question(TrialHeadline finding) => HasShortNames(finding)
         ? Sentence.Of($"{new Name(PlanPhrases.Capital(finding.NameA))} or {new Name(finding.NameB)}?")
         : Sentence.Of($"Half A or half B?");
 
-    private static Sentence Answer(TrialHeadline finding)
+    private static Sentence Answer(TrialHeadline finding) => Answer(finding, finding.IsLead ? "A lead to follow, not a test: " : "");
+
+    private static Sentence Answer(TrialHeadline finding, string lead)
     {
-        var lead = finding.IsLead ? "A lead to follow, not a test: " : "";
         return finding.Answer switch
         {
             HeadlineAnswer.NoPanel => Sentence.Of($"No panel is counted yet, so nothing is known about the taste."),
@@ -85,6 +97,7 @@ internal static class HeadlinePhrases
 
     private static Sentence Limit(TrialHeadline finding) => finding.Answer is HeadlineAnswer.NoPanel or HeadlineAnswer.UnderWay or HeadlineAnswer.BelowChance
         ? Sentence.Empty
+        : finding.Plan is { Standing: PlanStanding.Declared } ? Sentence.Of($"One batch of each; the plan was not sealed.")
         : Sentence.Of($"One batch of each.");
 
     private static Printed Margin(TrialHeadline finding) => PlanPhrases.Margin(finding.Plan!);

@@ -41,7 +41,9 @@ internal static class PanelsPhrases
 
     public static Sentence Of(RestsOnOnePanel finding)
     {
-        var rests = finding.PassedOver.Count == 0
+        var rests = finding.PassedOver.Count == 0 && finding.BySeal
+            ? Sentence.Of($"The verdict rests on panel {new Name(finding.Panel)}, which was sealed to decide.")
+            : finding.PassedOver.Count == 0
             ? Sentence.Of($"The verdict rests on panel {new Name(finding.Panel)}, the first that trial.json names.")
             : Sentence.Of($"The verdict rests on panel {new Name(finding.Panel)}, because what trial.json names before it is not counted: {new Name(Wording.Listed(finding.PassedOver))}.");
         if (finding.Counted < 2) return rests;

@@ -64,6 +64,7 @@ public static class Phrasebook
         BiasesChecked biases => BesidePhrases.Of(biases),
         BiasShown bias => BesidePhrases.Of(bias),
         DepartedFromPlan departed => PlanPhrases.Of(departed),
+        PlanUnsealed plan => PlanPhrases.Of(plan),
         CountRemarked remark => PlanPhrases.Of(remark),
         _ => throw new ArgumentException($"The phrasebook has no phrase for {finding.GetType().Name}.", nameof(finding)),
     };

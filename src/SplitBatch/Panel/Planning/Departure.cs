@@ -45,6 +45,15 @@ public sealed record Departure(string What, string Planned, string Done, string 
     /// <summary>Which point it is.</summary>
     public required DepartureKind Kind { get; init; }
 
+    /// <summary>When a sealed entry was changed, and why; empty for other departures.</summary>
+    public string WhenAndWhy { get; init; } = "";
+
+    /// <summary>How often stopping when one likes finds a difference that is not there; null where that is not the point, or not known.</summary>
+    public double? FalselyShown { get; init; }
+
+    /// <summary>Whether it departs from a sealed plan, so that it goes before the result in a headline.</summary>
+    public bool IsOfASealedPlan => Kind >= DepartureKind.ChangedTooLate;
+
     internal static IReadOnlyList<Departure> Between(PanelPlan plan, PanelPractice practice)
     {
         ArgumentNullException.ThrowIfNull(practice);
@@ -81,9 +90,9 @@ public sealed record Departure(string What, string Planned, string Done, string 
         Compare(found, "alpha", plan.Alpha, practice.Alpha);
         Compare(found, "margin", plan.Margin, practice.Margin);
         Compare(found, "beta", plan.Beta, practice.Beta);
-        if (practice.Seed is { } seed && seed != plan.Seed)
+        if ((practice.Seed, plan.Seed) is ({ } seed, { } planned) && seed != planned)
         {
-            found.Add(new("seed", Whole(plan.Seed), Whole(seed), "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning) { Kind = DepartureKind.Seed });
+            found.Add(new("seed", Whole(planned), Whole(seed), "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning) { Kind = DepartureKind.Seed });
         }
 
         if (practice.Orders is { IsBalanced: false } orders)
@@ -159,4 +168,28 @@ public enum DepartureKind
 
     /// <summary>The count was looked at before its end.</summary>
     Looks,
+
+    /// <summary>A sealed entry was changed after the first ballot.</summary>
+    ChangedTooLate,
+
+    /// <summary>Seal or key are not what they were.</summary>
+    Broken,
+
+    /// <summary>The count was looked at before the close.</summary>
+    LookedAt,
+
+    /// <summary>The panel ended before all sealed ballots were in.</summary>
+    EndedEarly,
+
+    /// <summary>Fewer ballots came in than were sealed, and none of those missing could have changed the answer.</summary>
+    FewerBallots,
+
+    /// <summary>More ballots came in than were sealed.</summary>
+    TooMany,
+
+    /// <summary>Ballots came in after the close.</summary>
+    AfterTheClose,
+
+    /// <summary>The panel that was sealed to decide is not counted.</summary>
+    AnotherPanel,
 }

@@ -67,8 +67,8 @@ public sealed record PanelPlan
     /// <summary>Sets served to each taster, at least 1. Repeats by one taster are not new tasters.</summary>
     public int Replicates { get => replicates; init => replicates = Guard.InRange(value, 1, 100, nameof(Replicates)); }
 
-    /// <summary>The seed of the serving orders and codes.</summary>
-    public int Seed { get; init; }
+    /// <summary>The seed of the serving orders and codes; null where it is drawn when the panel is served, and stands in the key alone.</summary>
+    public int? Seed { get; init; }
 
     /// <summary>When to stop: at the planned number, or by a sequential rule.</summary>
     public StoppingRule Stopping { get; init; }
@@ -90,6 +90,9 @@ public sealed record PanelPlan
 
     /// <summary>Second parameter of the prior, above 0; (1, 9) expects about 10 % discriminators.</summary>
     public double PriorB { get => priorB; init => priorB = Guard.Positive(value, nameof(PriorB)); }
+
+    /// <summary>What tasters are asked besides the difference: attributes that they rate, <c>preferred</c>, <c>comment</c>.</summary>
+    public IReadOnlyList<string> AskedBeside { get; init; } = [];
 
     /// <summary>How doubtful ballots are counted.</summary>
     public BallotRules Rules { get; init; } = BallotRules.Default;

@@ -8,9 +8,11 @@ namespace SplitBatch.Panel.Serving;
 /// <summary>Who gets which cups in which order under which codes: the sealed side of a blind panel.</summary>
 public sealed class ServingPlan
 {
+    private readonly string attribute;
+
     internal ServingPlan(string panel, Protocol protocol, Side expected, int? seed, IReadOnlyList<ServedSet> sets, string attribute)
     {
-        (Panel, Protocol, Expected, Seed, Sets) = (panel, protocol, expected, seed, sets);
+        (Panel, Protocol, Expected, Seed, Sets, this.attribute) = (panel, protocol, expected, seed, sets, attribute);
         Design = SetDesign.For(protocol, expected, attribute);
         Balance = new ServingBalance(Design.Orders, [.. sets.Select(set => set.Order)]);
     }
@@ -67,13 +69,13 @@ public sealed class ServingPlan
         Balanced(protocol, tasters, seed, new ServingOptions { Sessions = sessions, Servers = servers, Replicates = replicates, Panel = panel });
 
     /// <summary>A balanced plan for a panel as it was declared.</summary>
-    /// <param name="plan">What was declared.</param>
+    /// <param name="plan">What was declared; where it states no seed, the plan for seed 0 is shown, and the one that is served is drawn later.</param>
     /// <param name="options">Sessions, servers and taster names; the rest is the plan's. Null for one session and one server.</param>
     /// <example><code>ServingPlan.Balanced(trial.Panel("main").Plan)</code></example>
     public static ServingPlan Balanced(PanelPlan plan, ServingOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return Balanced(plan.Protocol, plan.Tasters, plan.Seed, (options ?? new ServingOptions()) with
+        return Balanced(plan.Protocol, plan.Tasters, plan.Seed ?? 0, (options ?? new ServingOptions()) with
         {
             Panel = plan.Name,
             Replicates = plan.Replicates,
@@ -113,6 +115,9 @@ public sealed class ServingPlan
         }
         return new ServingPlan(Guard.NotBlank(options.Panel), protocol, options.Expected, seed, sets, options.Attribute);
     }
+
+    /// <summary>The same plan with some of its sets left out.</summary>
+    internal ServingPlan Only(Func<ServedSet, bool> isKept) => new(Panel, Protocol, Expected, Seed, [.. Sets.Where(isKept)], attribute);
 
     /// <summary>For example <c>24 tasters, triangle: 24 sets of 3 cups in 1 session, each of 6 orders 4 times (seed 2026)</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,

@@ -1,5 +1,6 @@
 using SplitBatch.Trials.Files;
 using SplitBatch.Trials.Reading;
+using SplitBatch.Trials.Seals;
 
 namespace SplitBatch.Trials.Checks;
 
@@ -46,8 +47,8 @@ internal sealed class StrayFile : ITrialCheck
     {
         string[] known =
         [
-            HopLotReader.FileName, ChargeReader.FileName, LogFormat.BatchLog.FileName, LogFormat.LabReturns.FileName,
-            .. facts.Content.Panels.SelectMany(panel => new[] { ServingKeyFile.NameOf(panel.Name), BallotFile.NameOf(panel.Name), $"ratings-{panel.Name}.csv", $"comments-{panel.Name}.csv" }),
+            HopLotReader.FileName, ChargeReader.FileName, LogFormat.BatchLog.FileName, LogFormat.LabReturns.FileName, PanelEvent.Log.FileName,
+            .. facts.Content.Panels.SelectMany(panel => new[] { ServingKeyFile.NameOf(panel.Name), BallotFile.NameOf(panel.Name), $"ratings-{panel.Name}.csv", $"comments-{panel.Name}.csv", CodeBook.NameOf(panel.Name) }),
         ];
         foreach (var file in facts.Files)
         {

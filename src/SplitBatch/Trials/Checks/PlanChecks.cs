@@ -5,23 +5,34 @@ using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials.Checks;
 
-/// <summary>A panel without the day on which its plan was declared, or with one that lies after the first ballot.</summary>
-internal sealed class PlanNotDeclared : ITrialCheck
+/// <summary>A panel whose plan nobody sealed, or dated after its first ballot.</summary>
+internal sealed class PlanNotSealed : ITrialCheck
 {
-    private const string Accepted = "the day on which the plan was fixed, before the first cup is poured, as \"declared\": \"2026-03-14\"";
+    private const string Accepted = "a plan that is sealed before the first cup is poured (splitbatch declare, or trial.Seal())";
 
     /// <inheritdoc/>
     public IEnumerable<Fault> Find(TrialFacts facts)
     {
-        foreach (var panel in facts.Content.Panels)
+        foreach (var panel in facts.Content.Panels.Where(panel => !panel.Custody.IsSealed))
         {
-            if (panel.Plan.Declared is not { } declared)
+            var first = panel.Ballots.Min(ballot => ballot.When);
+            if (facts.Content.State.Chain.Seals.FirstOrDefault(seal => seal.Plan.Panel(panel.Name) is not null) is { } late)
             {
-                yield return facts.InPanel(panel, "declared", null, $"The plan of panel {panel.Name} is not declared: a result without a plan fixed beforehand is a lead to follow and not a test.", Accepted);
+                yield return new Fault(late.File, $"The plan of panel {panel.Name} was sealed only after its first ballot, so nobody can check that it was fixed beforehand. If the ballots bear a wrong time, mend that.") { Accepted = Accepted, Severity = Severity.Warning };
             }
-            else if (panel.Ballots.Min(ballot => ballot.When) is { } first && DateOnly.FromDateTime(first.DateTime) is var served && served < declared)
+            else if (panel.Ballots.Count > 0 && panel.Plan.Declared is null)
             {
-                yield return facts.InPanel(panel, "declared", TrialFacts.Day(declared), $"The plan of panel {panel.Name} was declared after its first ballot ({TrialFacts.Day(served)}), so its result is a lead to follow and not a test.", Accepted);
+                yield return facts.InPanel(panel, "declared", null, $"The plan of panel {panel.Name} was neither sealed nor declared: a result without a plan fixed beforehand is a lead to follow and not a test.", Accepted);
+            }
+            else if (first is { } time && DateOnly.FromDateTime(time.DateTime) is var served && served < panel.Plan.Declared)
+            {
+                yield return facts.InPanel(panel, "declared", TrialFacts.Day(panel.Plan.Declared.Value), $"The plan of panel {panel.Name} was declared after its first ballot ({TrialFacts.Day(served)}), so its result is a lead to follow and not a test.", Accepted);
+            }
+            else
+            {
+                yield return facts.InPanel(panel, "declared", panel.Plan.Declared is { } day ? TrialFacts.Day(day) : null, panel.Ballots.Count > 0
+                    ? $"The plan of panel {panel.Name} was not sealed before its first ballot, so nobody can check that it was fixed beforehand."
+                    : $"The plan of panel {panel.Name} is not sealed yet.", Accepted);
             }
         }
     }
@@ -79,7 +90,7 @@ internal sealed class DoubtfulBallots : ITrialCheck
     {
         foreach (var panel in facts.Content.Panels.Where(panel => panel.Serving is not null && panel.Ballots.Count > 0))
         {
-            var scored = panel.Scored;
+            var scored = panel.Counted;
             var file = panel.BallotFiles.Count > 0 ? panel.BallotFiles[0] : BallotFile.NameOf(panel.Name);
             foreach (var fault in (scored with { Missing = [] }).Faults(file)) yield return fault;
             if (scored.Missing.Count > 0) yield return new Fault(file, Missing(scored)) { Severity = Severity.Warning };

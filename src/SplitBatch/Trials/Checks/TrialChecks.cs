@@ -5,7 +5,8 @@ internal static class TrialChecks
 {
     private static readonly ITrialCheck[] All =
     [
-        new PlanNotDeclared(), new PanelTooSmall(), new PanelLacksPower(), new AllergensNotNamed(), new DoubtfulBallots(),
+        new PlanNotSealed(), new PlanDiffersFromSeal(), new PlanHistoryTold(), new EndedOtherwise(), new PanelTooSmall(), new PanelLacksPower(), new AllergensNotNamed(),
+        new DoubtfulBallots(),
         new OldAssay(), new CropYearsApart(), new ChargesOfOneHalf(),
         new HalvesApart(),
         new NoPrecision(), new OneHalfMeasured(), new SampleNotInKey(), new DoubtfulReading(),

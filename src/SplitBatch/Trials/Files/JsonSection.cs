@@ -106,6 +106,26 @@ public sealed partial class JsonSection
     public IReadOnlyList<JsonSection> OneOrMore(string name) =>
         Ask(name) is JsonObject ? [Section(name)!] : Sections(name);
 
+    /// <summary>The values under the names that are wanted, as they stand and without remarks.</summary>
+    internal JsonObject Copy(Func<string, bool> isWanted)
+    {
+        var copy = new JsonObject();
+        foreach (var (name, value) in node.Where(pair => isWanted(pair.Key) && !IsRemark(pair.Key)))
+        {
+            asked.Add(name);
+            copy[name] = WithoutRemarks(value);
+        }
+
+        return copy;
+
+        static JsonNode? WithoutRemarks(JsonNode? value) => value switch
+        {
+            JsonObject inner => new JsonObject(inner.Where(pair => !IsRemark(pair.Key)).Select(pair => KeyValuePair.Create(pair.Key, WithoutRemarks(pair.Value)))),
+            JsonArray list => new JsonArray([.. list.Select(WithoutRemarks)]),
+            _ => value?.DeepClone(),
+        };
+    }
+
     /// <summary>What <paramref name="make"/> returns; what it throws about its arguments becomes a fault at this name.</summary>
     public T? Make<T>(string name, Func<T> make)
     {
@@ -131,7 +151,7 @@ public sealed partial class JsonSection
     /// <summary>Adds a fault for each name that nothing asked for, here and in every section that was opened: most are misspelt.</summary>
     public void RefuseUnasked()
     {
-        foreach (var name in Names.Where(name => !asked.Contains(name) && !name.StartsWith("//", StringComparison.Ordinal)))
+        foreach (var name in Names.Where(name => !asked.Contains(name) && !IsRemark(name)))
         {
             var known = asked.Where(candidate => !node.ContainsKey(candidate));
             Refuse(name, "The name is not known here, so its value would be passed over.", string.Join(", ", asked.Order(StringComparer.Ordinal)), null, Nearest.Suggestion(name, known));
@@ -159,6 +179,8 @@ public sealed partial class JsonSection
     }
 
     private string Path(string name) => path.Length == 0 ? name : $"{path}.{name}";
+
+    private static bool IsRemark(string name) => name.StartsWith("//", StringComparison.Ordinal);
 
     private static string Reason(JsonException error)
     {

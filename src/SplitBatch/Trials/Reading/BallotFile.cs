@@ -14,13 +14,6 @@ public static class BallotFile
     /// <summary>Every column that is read.</summary>
     internal static IReadOnlyList<string> Known { get; } = [.. Columns, "panel", "protocol"];
 
-    private static readonly string[] TimeFormats =
-    [
-        "yyyy-MM-dd HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "yyyy-MM-ddTHH:mmzzz", "yyyy-MM-ddTHH:mm:sszzz",
-        "yyyy-MM-dd HH:mm:sszzz", "yyyy-MM-dd HH:mm zzz", "yyyy-MM-ddTHH:mm:ss.fffZ", "yyyy/MM/dd HH:mm", "yyyy/MM/dd HH:mm:ss", "yyyy-MM-dd",
-        "yyyy/MM/dd h:mm:ss tt", "yyyy/MM/dd h:mm:ss tt 'GMT'z", "yyyy-MM-dd h:mm tt",
-    ];
-
     private static readonly Dictionary<string, bool> YesOrNo = new(StringComparer.OrdinalIgnoreCase)
     {
         ["yes"] = true, ["y"] = true, ["true"] = true, ["x"] = true, ["1"] = true, ["no"] = false, ["n"] = false, ["false"] = false, ["0"] = false, ["-"] = false,
@@ -115,18 +108,10 @@ public static class BallotFile
         Comment = row.Optional("comment"),
     };
 
-    /// <summary>A time that can be read without guessing the order of day and month.</summary>
-    internal static bool TryTime(string text, out DateTimeOffset? time)
-    {
-        bool read = DateTimeOffset.TryParseExact(text.Trim(), TimeFormats, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var found);
-        time = read ? found : null;
-        return read;
-    }
-
     private static DateTimeOffset? Time(CsvRow row)
     {
         if (row.Optional("when") is not { } text) return null;
-        if (TryTime(text, out var time)) return time;
+        if (TimeText.TryRead(text, out var time)) return time;
         row.Refuse("when", "The time cannot be read without guessing; the ballot is kept without it.", "year-month-day hour:minute, as 2026-03-14 20:15, with the zone after it where that matters", severity: Severity.Warning);
         return null;
     }

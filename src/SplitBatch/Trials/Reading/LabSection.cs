@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using SplitBatch.Lab;
 using SplitBatch.Trials.Files;
 
@@ -61,6 +62,18 @@ public sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRead
         var noticeable = json.Section("just noticeable difference") is { } range ? ReadNoticeable(range) : null;
         var imports = json.OneOrMore("imports").Select(LabImport.FromJson).OfType<LabImport>().ToList();
         return new LabSection(samples, stated.GroupBy(pair => pair.Analyte).ToDictionary(group => group.Key, group => Join([.. group.Select(pair => pair.Stated)]))) { Noticeable = noticeable, Imports = imports };
+    }
+
+    /// <summary>This section with the precision and margins that were sealed, where any were; the key of the samples and the files stay trial.json's.</summary>
+    internal LabSection AsSealed(JsonObject fixedBefore)
+    {
+        if (JsonSection.Read("seal", new StringReader(fixedBefore.ToJsonString()), []) is not { } json) return this;
+        var before = Read(json);
+        return this with
+        {
+            Precision = before.Precision.Count > 0 ? before.Precision : Precision,
+            Noticeable = before.Noticeable ?? Noticeable,
+        };
     }
 
     private static JustNoticeable? ReadNoticeable(JsonSection json)

@@ -11,7 +11,7 @@ namespace SplitBatch.Trials.Reading;
 /// <remarks>What follows from the count is computed once, when it is first asked for.</remarks>
 public sealed class PanelRecord
 {
-    private readonly Lazy<ScoredPanel?> scored;
+    private readonly Lazy<CountedBallots?> counted;
     private readonly Lazy<PanelReading> reading;
     private readonly Lazy<PanelDecision> decision;
     private readonly Lazy<YesNoTest?> yesNo;
@@ -27,14 +27,14 @@ public sealed class PanelRecord
         Plan = plan;
         Serving = serving;
         Ballots = ballots;
-        scored = new(() => Serving is { } key && Ballots.Count > 0 ? key.Score(Ballots, Plan.Rules) : null);
+        counted = new(() => Serving is { } key && Ballots.Count > 0 ? CountedBallots.Of(key, Ballots, Plan, Custody) : null);
         reading = new(() => HasRepeats
             ? PanelReading.OfRepeats(Plan.Protocol, Scored.TasterCounts(), Plan.Margin, Plan.Alpha, Plan.Beta)
             : PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta));
         decision = new(() => PanelDecisions.Of(this));
         yesNo = new(() => Plan.Protocol.HasKnownChance ? null : Scored.YesNo(Plan.Alpha));
-        sequential = new(() => Plan.Stopping != StoppingRule.Sequential ? null : Plan.Sequential().Follow(
-            Scored.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect)));
+        sequential = new(() => Plan.Stopping != StoppingRule.Sequential || counted.Value is not { } count ? null : Plan.Sequential().Follow(
+            count.Panel.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect)));
         bayes = new(() => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential ? null : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB));
         // Deals by chance can be stopped, and must not be remembered as stopped.
         bias = new(() => Scored.Bias(), LazyThreadSafetyMode.PublicationOnly);
@@ -43,8 +43,21 @@ public sealed class PanelRecord
         remarks = new(() => [.. Remarked()], LazyThreadSafetyMode.PublicationOnly);
     }
 
-    /// <summary>The plan, declared before serving.</summary>
+    /// <summary>The plan that decides: as it was sealed, or where nobody sealed it in time as trial.json has it.</summary>
     public PanelPlan Plan { get; }
+
+    /// <summary>How the plan was kept: sealed or not, amended in time, changed too late.</summary>
+    public PlanCustody Custody { get; init; } = PlanCustody.NotSealed;
+
+    /// <summary>Who gets which codes; null until the panel is served.</summary>
+    public CodeBook? Codes { get; init; }
+
+    /// <summary>
+    /// Whether a sealed panel still waits for ballots, so that nobody may know its count: until it is closed, its last ballot is in, or a
+    /// sequential panel has reached a line.
+    /// </summary>
+    public bool IsOpen => Custody is { IsSealed: true, Closed: null }
+        && !(counted.Value is { } count && (PanelEnding.Missing(Plan, count.Panel) == 0 || sequential.Value is { Decision: not SequentialDecision.PourOn }));
 
     /// <summary>The plan's name.</summary>
     public string Name => Plan.Name;
@@ -71,20 +84,28 @@ public sealed class PanelRecord
     internal IReadOnlyList<string> RatingsLeftOut { get; init; } = [];
 
     /// <summary>Whether there is a key and at least one ballot that counts.</summary>
-    public bool HasCount => scored.Value is { Counted: > 0 } && (Plan.Protocol.HasKnownChance || BothKindsServed);
+    public bool HasCount => !IsOpen && counted.Value is { Panel.Counted: > 0 } && (Plan.Protocol.HasKnownChance || BothKindsServed);
 
     /// <summary>Whether a taster had more than one set counted, so that repeats have to be told from tasters.</summary>
     public bool HasRepeats => Scored.PerTaster.Any(taster => taster.Counted > 1);
 
     /// <summary>The ballots scored against the key.</summary>
-    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public ScoredPanel Scored => scored.Value
+    /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet; or the panel is still open.</exception>
+    public ScoredPanel Scored => (Counted is var count && IsOpen ? null : count) ?? throw new TrialIncompleteException(
+        $"count of panel {Name}", $"the panel is open, and its count is hidden until the last ballot is in or somebody closes it (splitbatch close, or trial.Close(\"{Name}\"))", "4-panel-statistics");
+
+    /// <summary>The count, be the panel open or not: for what says nothing of right and wrong.</summary>
+    internal ScoredPanel Counted => counted.Value?.Panel
         ?? throw new TrialIncompleteException($"ballots for panel {Key.Panel}", $"type them into {BallotFile.NameOf(Name)}", "4-panel-statistics");
+
+    /// <summary>Where an open sequential panel stands, as far as anybody may know: whether to serve the next taster. Null for a panel of fixed size, and without a ballot or key.</summary>
+    internal bool? PoursOn => sequential.Value is { } path ? path.Decision == SequentialDecision.PourOn : null;
 
     /// <summary>The sealed key, for a step that cannot do without it.</summary>
     /// <exception cref="TrialIncompleteException">There is no key yet.</exception>
-    public ServingPlan Key => Serving ?? throw new TrialIncompleteException(
-        $"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design");
+    public ServingPlan Key => Serving ?? throw (Codes is not null
+        ? new TrialIncompleteException($"key of panel {Name}", $"it is kept apart, and is asked for at the close (splitbatch close --key-folder, or trial.Close(\"{Name}\", keyFolder: ...))", "4-panel-statistics")
+        : new TrialIncompleteException(        $"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design"));
 
     /// <summary>Both questions asked of the count: is there a difference, and is one that matters ruled out? Repeats by one taster do not count as new tasters.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -97,7 +118,7 @@ public sealed class PanelRecord
 
     /// <summary>The course of a panel that was declared sequential, in the order in which its ballots came in; null for a panel of fixed size.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public WaldPath? Sequential => sequential.Value;
+    public WaldPath? Sequential => Plan.Stopping == StoppingRule.Sequential && Scored.Returned > 0 ? sequential.Value : null;
 
     /// <summary>What the panel says, whatever its protocol and stopping rule, in the sentences of a write-up; never that the beers are the same.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -126,7 +147,7 @@ public sealed class PanelRecord
 
     /// <summary>Where practice departed from the plan.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public IReadOnlyList<Departure> Departures => Plan.Departures(Scored.Practice);
+    public IReadOnlyList<Departure> Departures => Custody.IsSealed ? [.. AgainstTheSeal()] : Plan.Departures(Scored.Practice);
 
     /// <summary>What else a reader should know of the count, as sentences.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -143,7 +164,7 @@ public sealed class PanelRecord
     /// <summary>What the verdict takes from this panel.</summary>
     internal CountedPanel Finding => new(Plan, Decision, Departures, Remarks)
     {
-        Standing = Plan.Declared is not { } declared ? PlanStanding.NotDeclared : Scored.Practice.Served < declared ? PlanStanding.DeclaredAfterServing : PlanStanding.Declared,
+        Standing = Custody.IsSealed ? PlanStanding.Sealed : Plan.Declared is not { } declared ? PlanStanding.NotDeclared : Scored.Practice.Served < declared ? PlanStanding.DeclaredAfterServing : PlanStanding.Declared,
         People = Sequential?.Tasters ?? Scored.Practice.Tasters,
         Sets = Sequential?.Tasters ?? Scored.Counted,
         Right = Sequential?.Correct ?? Scored.Correct,
@@ -159,7 +180,20 @@ public sealed class PanelRecord
     };
 
     /// <summary>The count in a line, or what is missing.</summary>
-    public override string ToString() => scored.Value is { } count ? $"{Plan.Name}: {count}" : $"{Plan} Not counted yet.";
+    public override string ToString() => counted.Value is { } count && !IsOpen ? $"{Plan.Name}: {count.Panel}" : $"{Plan} Not counted yet.";
+
+    /// <summary>What tasters were asked of a sealed panel besides what its plan says.</summary>
+    private List<string> NotSealedBeside => !Custody.IsSealed ? [] : RatingsGiven.Select(rating => rating.Attribute)
+        .Concat(Scored.Ballots.Any(ballot => ballot.Ballot.Preferred is not null) ? ["preferred"] : []).Concat(CommentsGiven.Count > 0 ? ["comment"] : [])
+        .Distinct(StringComparer.OrdinalIgnoreCase).Except(Plan.AskedBeside, StringComparer.OrdinalIgnoreCase).ToList();
+
+    /// <summary>What was changed too late comes first, then how the panel ended, then what else was done otherwise.</summary>
+    private IEnumerable<Departure> AgainstTheSeal()
+    {
+        var ending = PanelEnding.Departures(Plan, counted.Value!).ToList();
+        var practice = Plan.Departures(Scored.Practice with { Served = null });
+        return Custody.Departures().Concat(ending).Concat(practice.Where(departure => ending.Count == 0 || departure.What != "tasters"));
+    }
 
     private bool BothKindsServed => Scored.Ballots.Where(ballot => ballot is { IsCounted: true, Set: not null })
         .Select(ballot => Serving!.Design.Differs(ballot.Set!.Order)).Distinct().Count() == 2;
@@ -203,6 +237,7 @@ public sealed class PanelRecord
 
         if (Scored.Missing.Count > 0) yield return $"Ballots not returned: {Scored.Missing.Count} of {Scored.Served}{(Plan.Rules.Missing == BallotRule.CountAsWrong ? ", counted as wrong, as the plan says" : "")}.";
         foreach (var left in RatingsLeftOut) yield return left;
+        if (NotSealedBeside is { Count: > 0 } asked) yield return $"Asked beside and not sealed beforehand, so a lead and not a test: {string.Join(", ", asked)}.";
         if (Sequential is { Unused: > 0 } path) yield return $"Ballots that came in after the sequential panel had decided, and are not counted: {path.Unused}.";
     }
 }

@@ -42,11 +42,14 @@ public static class ServingKeyFile
     }
 
     /// <summary>The key as the text of a CSV file.</summary>
-    public static string Write(ServingPlan plan)
+    /// <param name="plan">The key.</param>
+    /// <param name="salt">Random digits, so that nobody who holds only the file's fingerprint can find the key by trying; null for none.</param>
+    public static string Write(ServingPlan plan, string? salt = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         var text = new StringBuilder();
         if (plan.Seed is { } seed) text.Append(CultureInfo.InvariantCulture, $"# drawn with seed {seed}; do not change a code or a beer after this file was written\n");
+        if (salt is not null) text.Append(CultureInfo.InvariantCulture, $"# salt of the fingerprint: {salt}\n");
         bool named = plan.Protocol.NamesTheProperty;
         text.AppendJoin(',', named ? [.. Columns, "expected"] : Columns).Append('\n');
         foreach (var row in plan.Key)

@@ -1,6 +1,7 @@
 using SplitBatch.BrewDay;
 using SplitBatch.Brewing;
 using SplitBatch.Lab;
+using SplitBatch.Trials.Seals;
 using UnitsNet;
 
 namespace SplitBatch.Trials.Reading;
@@ -25,6 +26,11 @@ internal sealed record TrialContent
     public LabSection LabSection { get; init; } = LabSection.Empty;
 
     public IReadOnlyList<PanelRecord> Panels { get; init; } = [];
+
+    public required PlanState State { get; init; }
+
+    /// <summary>The panels as trial.json would have them read, where it was changed too late; empty where it was not.</summary>
+    public IReadOnlyList<PanelRecord> AsChanged { get; init; } = [];
 
     public bool CombinesPanels { get; init; }
 

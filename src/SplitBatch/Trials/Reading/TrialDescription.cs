@@ -3,6 +3,7 @@ using SplitBatch.Brewing;
 using SplitBatch.BrewDay;
 using SplitBatch.Panel.Serving;
 using SplitBatch.Trials.Files;
+using SplitBatch.Trials.Seals;
 
 namespace SplitBatch.Trials.Reading;
 
@@ -98,6 +99,32 @@ public sealed record TrialDescription
             Decimals = decimals,
         };
     }
+
+    /// <summary>The words of this description that a seal fixes; the panels are added where they are known.</summary>
+    internal TrialPlan ToPlan() => new()
+    {
+        Question = Question,
+        Variable = Variable,
+        Beers = Beers,
+        HopVariable = HopVariable?.InWords() ?? "",
+        WouldChangeMyMind = WouldChangeMyMind,
+        HeldEqual = HeldEqual,
+        FollowsFromVariable = FollowsFromVariable,
+        Panels = [],
+        Deciding = "",
+    };
+
+    /// <summary>This description with the words of a plan: what was sealed stands, whatever trial.json says since.</summary>
+    internal TrialDescription AsSealed(TrialPlan plan) => this with
+    {
+        Question = plan.Question,
+        Variable = plan.Variable,
+        Beers = plan.Beers,
+        HopVariable = HopDifferences.TryGetValue(plan.HopVariable, out var difference) ? difference : null,
+        WouldChangeMyMind = plan.WouldChangeMyMind,
+        HeldEqual = plan.HeldEqual,
+        FollowsFromVariable = plan.FollowsFromVariable,
+    };
 
     private static Dictionary<Side, string>? ReadBeers(JsonSection json)
     {

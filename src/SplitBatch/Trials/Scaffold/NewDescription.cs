@@ -55,6 +55,8 @@ internal static class NewDescription
                 ["precision"] = new JsonArray(),
             },
             ["panels"] = new JsonArray(Panel(trial)),
+            ["// published"] = "Where you published the seal's fingerprint, and later the result, in your own words: { \"seal\": \"the club's chat, 2026-03-14\", \"result\": \"...\" }.",
+            ["published"] = new JsonObject(),
         }.ToJsonString(Indented) + "\n";
     }
 
@@ -62,7 +64,7 @@ internal static class NewDescription
     {
         var panel = new JsonObject
         {
-            ["// declared"] = "When the plan below is final, and before the first cup is poured, add the day: \"declared\": \"2026-03-14\".",
+            ["// declare"] = "When the plan below is final, and before the first cup is poured, seal it: splitbatch declare. From then on the seal decides, and a change has to be put on record: splitbatch amend.",
             ["name"] = "main",
             ["protocol"] = trial.Protocol.Name,
             ["// shares"] = "alpha: the risk of showing a difference that is not there. power: the chance wanted of showing one as large as margin. margin: the share of people who can tell that would matter. beta: the risk of ruling that out although it is so.",
@@ -72,9 +74,9 @@ internal static class NewDescription
             ["beta"] = 0.05,
             ["tasters"] = trial.Tasters,
             ["replicates"] = 1,
-            ["// seed"] = "The serving orders and codes are drawn from this number; keep it from the servers and tasters.",
-            ["seed"] = trial.Seed,
             ["stopping"] = "fixed",
+            ["// asked beside"] = "What tasters are asked besides: attributes that they rate, preferred, comment; as [\"bitterness\", \"preferred\"].",
+            ["asked beside"] = new JsonArray(),
             ["// rules"] = "How doubtful ballots count, where not as usual: { \"late\": \"count\", \"missing\": \"count as wrong\" }; see the README of the notebooks.",
         };
         if (trial.Protocol.NamesTheProperty)

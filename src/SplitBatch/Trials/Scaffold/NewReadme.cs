@@ -28,29 +28,33 @@ internal static class NewReadme
 
             | step | write into | then look at |
             | --- | --- | --- |
-            | 1. Ask and plan | `trial.json`: why, what would change your mind, margin, tasters; last of all the day on which the plan is final, `"declared"` | `notebooks/1-design.ipynb` |
+            | 1. Ask and plan | `trial.json`: why, what would change your mind, margin, tasters; then `splitbatch declare {folder}` seals the plan | `notebooks/1-design.ipynb` |
             | 2. Dose | `hops.csv`: one row for each hop lot; then `charges.csv`: what was weighed | `notebooks/2-*.ipynb` |
             | 3. Brew, log, send to the lab | `batch-log.csv`: gravities, volumes, temperatures, yeast, days, of both halves; `lab-returns.csv` and the samples in `trial.json` | `notebooks/3-*.ipynb` |
-            | 4. Serve and count | `splitbatch serve {folder}` draws orders and codes into `serving-main.csv` once the plan is declared; then `ballots-main.csv`: one row for each answer | `notebooks/4-*.ipynb` |
-            | 5. Say it | `notes/introduction.md`: your own words, if you like | `notebooks/5-*.ipynb` |
+            | 4. Serve | publish the seal's fingerprint; `splitbatch serve {folder}` draws orders and codes into `serving-main.csv`; then `ballots-main.csv`: one row for each answer | |
+            | 5. Close and count | `splitbatch close {folder}` when no ballot is waited for any more; before it nobody sees the count | `notebooks/4-*.ipynb` |
+            | 6. Say it | `notes/introduction.md`: your own words, if you like | `notebooks/5-*.ipynb` |
 
             A notebook runs from the first day. Where data are not there yet, a cell says what is missing and which step makes it.
 
-            ## Three commands
+            ## The commands
 
             ```
             splitbatch check {folder}
+            splitbatch declare {folder}
             splitbatch serve {folder}
+            splitbatch close {folder}
             splitbatch run {folder}/notebooks --out {folder}-pages
+            splitbatch write-up {folder}
             ```
 
-            The first lists what is wrong or doubtful in the files, with the place and what is accepted. The second makes the sealed key and the sheets for the printer. The third runs the notebooks on a copy and makes a page of each; to work in them, open them in Jupyter.
+            `check` lists what is wrong or doubtful in the files, with the place and what is accepted. `declare` shows the plan in plain words, with what it can and cannot find out, and seals it: `seal-1.json`, which is never changed. Publish its fingerprint before you pour; only that proves to a stranger when the plan was fixed. A change afterwards goes into `trial.json` and then on record: `splitbatch amend {folder} --because "..."`. `serve` makes the key and the sheets for the printer. `close` ends the panel. `run` runs the notebooks on a copy and makes a page of each; to work in them, open them in Jupyter.
 
             ## The plan
 
             {Plan(trial)}
 
-            Keep `serving-main.csv` from everyone who serves or tastes until the last ballot is in.
+            Keep `serving-main.csv` from everyone who serves or tastes until the panel is closed; `splitbatch serve {folder} --key-folder ELSEWHERE` keeps it in another folder from the start.
 
             ## Cautions
 
@@ -64,6 +68,6 @@ internal static class NewReadme
         var few = trial.Protocol.HasKnownChance && trial.Tasters < trial.TastersNeeded
             ? $" To show a difference as large as the margin in 80 % of such panels takes {trial.TastersNeeded} tasters; with {trial.Tasters} it is shown in {Printed.Percent(Power.Of(trial.Protocol, trial.Tasters, 0.05, trial.Margin))}."
             : "";
-        return $"{plan}{few} It is a draft until you declare it.";
+        return $"{plan}{few} It is a draft until you seal it.";
     }
 }

@@ -52,9 +52,6 @@ public sealed record NewTrial
     /// <summary>What in the beers may harm somebody; null where it is to be said later.</summary>
     public Allergens? Allergens { get; init; }
 
-    /// <summary>The seed of serving orders and codes; it goes into trial.json.</summary>
-    public int Seed { get; init; } = 1;
-
     /// <summary>The size from which the panel shows a difference as large as the margin in 80 % of cases; 40 where the protocol has no known chance.</summary>
     public int TastersNeeded => Protocol.HasKnownChance ? Panel.Planning.Power.TastersNeeded(Protocol, 0.05, 0.80, Margin).First : 40;
 }

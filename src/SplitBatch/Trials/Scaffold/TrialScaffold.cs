@@ -49,6 +49,9 @@ public static class TrialScaffold
         {
             [TrialFolder.DescriptionFile] = NewDescription.Of(trial),
             ["README.md"] = NewReadme.Of(trial, name),
+
+            // A version control that rewrites line ends would change the bytes, and with them the fingerprints.
+            [".gitattributes"] = "seal-*.json -text\nserving-*.csv -text\n*.tsr binary\n",
         };
         if (notebooks is null) return files;
         foreach (var notebook in Directory.EnumerateFiles(notebooks, "?-*.ipynb").Order(StringComparer.Ordinal))
@@ -75,7 +78,7 @@ public sealed record ScaffoldReceipt(TrialFolder Folder, IReadOnlyList<string> F
     /// <summary>The next thing to do.</summary>
     /// <param name="folder">The folder as the person wrote it.</param>
     public static string NextStep(string folder) =>
-        $"Next step: write your hop lots into {Path.Combine(folder, HopLotReader.FileName)}, then: splitbatch check {folder}";
+        $"Next step: write your hop lots into {Path.Combine(folder, HopLotReader.FileName)}, then: splitbatch check {folder}; when the plan is final: splitbatch declare {folder}";
 
     /// <summary>The folder and the number of files.</summary>
     public override string ToString() => $"{Folder.Name}: {Files.Count} files.";

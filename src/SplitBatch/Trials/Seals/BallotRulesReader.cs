@@ -1,7 +1,7 @@
 using SplitBatch.Panel.Planning;
 using SplitBatch.Trials.Files;
 
-namespace SplitBatch.Trials.Reading;
+namespace SplitBatch.Trials.Seals;
 
 /// <summary>Reads how a plan wants doubtful ballots counted: <c>"rules": { "late": "count", "missing": "count as wrong", "brewers": ["T03"] }</c>.</summary>
 internal static class BallotRulesReader
@@ -32,7 +32,7 @@ internal static class BallotRulesReader
         var usual = BallotRules.Default;
         var closes = json.OptionalText("closes");
         DateTimeOffset? at = null;
-        if (closes is not null && !BallotFile.TryTime(closes, out at)) json.Refuse("closes", "The time cannot be read.", "year-month-day hour:minute, as \"2026-03-14 22:00\"", closes);
+        if (closes is not null && !TimeText.TryRead(closes, out at)) json.Refuse("closes", "The time cannot be read.", "year-month-day hour:minute, as \"2026-03-14 22:00\"", closes);
         return new BallotRules
         {
             Duplicates = json.OptionalOneOf("duplicates", Duplicates) ?? usual.Duplicates,

@@ -2,14 +2,9 @@ using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Trials.Files;
 
-namespace SplitBatch.Trials.Reading;
+namespace SplitBatch.Trials.Seals;
 
-/// <summary>A panel as trial.json declares it.</summary>
-/// <param name="Plan">What was declared before serving.</param>
-/// <param name="Import">How a web form's export is read as ballots; null where ballots are typed.</param>
-internal sealed record PanelSection(PanelPlan Plan, BallotImport? Import);
-
-/// <summary>Reads the panels that trial.json declares.</summary>
+/// <summary>Reads a panel's plan: from trial.json, and from a seal, which has the same names.</summary>
 internal static class PanelPlanReader
 {
     private static readonly Dictionary<string, StoppingRule> Stops = new()
@@ -18,28 +13,8 @@ internal static class PanelPlanReader
         ["sequential"] = StoppingRule.Sequential,
     };
 
-    /// <summary>The plans that could be read, in the file's order.</summary>
-    public static IReadOnlyList<PanelSection> Read(JsonSection json)
-    {
-        var panels = new List<PanelSection>();
-        foreach (var section in json.Sections("panels"))
-        {
-            var plan = ReadPlan(section);
-            var import = section.Section("ballots") is { } form ? BallotImport.FromJson(form) : null;
-            if (plan is null) continue;
-            if (panels.Exists(known => string.Equals(known.Plan.Name, plan.Name, StringComparison.OrdinalIgnoreCase)))
-            {
-                section.Refuse("name", "Two panels have this name.", "each panel once", plan.Name);
-                continue;
-            }
-
-            panels.Add(new(plan, import));
-        }
-
-        return panels;
-    }
-
-    private static PanelPlan? ReadPlan(JsonSection json)
+    /// <summary>The plan in one section; null where it cannot be used, and each reason is a fault.</summary>
+    public static PanelPlan? Read(JsonSection json)
     {
         var name = json.Text("name", "a short name, such as \"main\"");
         var protocolName = json.Text("protocol", "a protocol, such as \"triangle\"");
@@ -57,6 +32,7 @@ internal static class PanelPlanReader
         var declared = json.OptionalDate("declared");
         var expected = json.OptionalOneOf("expected", Sides.ByLetter);
         var attribute = json.OptionalText("attribute");
+        var beside = json.Texts("asked beside");
         var prior = json.Section("prior");
         var (priorA, priorB) = (prior?.Number("a", 0.01, 1000), prior?.Number("b", 0.01, 1000));
         var rules = json.Section("rules") is { } section ? BallotRulesReader.Read(section) : BallotRules.Default;
@@ -70,7 +46,8 @@ internal static class PanelPlanReader
         {
             Name = name,
             Replicates = replicates ?? 1,
-            Seed = seed ?? 0,
+            Seed = seed,
+            AskedBeside = beside,
             Stopping = stopping ?? StoppingRule.Fixed,
             Declared = declared,
             Expected = expected ?? Side.B,
