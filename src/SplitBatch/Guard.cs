@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Numerics;
 using System.Runtime.CompilerServices;
+using static System.FormattableString;
 
 namespace SplitBatch;
 
@@ -42,6 +42,4 @@ internal static class Guard
 
     private static ArgumentOutOfRangeException OutOfRange<T>(T value, string accepted, string? name) =>
         new(name, Invariant($"{name} is {value}; it must be {accepted}."));
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

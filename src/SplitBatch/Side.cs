@@ -9,3 +9,10 @@ public enum Side
     /// <summary>The half in which the one variable is changed.</summary>
     B,
 }
+
+/// <summary>The letters by which files name the halves.</summary>
+internal static class Sides
+{
+    /// <summary>A and B.</summary>
+    public static IReadOnlyDictionary<string, Side> ByLetter { get; } = new Dictionary<string, Side> { ["A"] = Side.A, ["B"] = Side.B };
+}

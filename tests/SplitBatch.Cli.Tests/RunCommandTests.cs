@@ -2,7 +2,6 @@ using Spectre.Console;
 
 namespace SplitBatch.Cli;
 
-[Collection("current folder")]
 public sealed class RunCommandTests : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("run-").FullName;
@@ -105,7 +104,3 @@ public sealed class RunCommandTests : IDisposable
         return path;
     }
 }
-
-/// <summary>Tests that change the process's current folder run alone.</summary>
-[CollectionDefinition("current folder", DisableParallelization = true)]
-public sealed class CurrentFolder;

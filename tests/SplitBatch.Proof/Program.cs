@@ -4,10 +4,11 @@ using SplitBatch.Proof.Fuzz;
 using SplitBatch.Proof.Sealed;
 using SplitBatch.Proof.Sentences;
 using SplitBatch.Proof.TruthTable;
+using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Proof;
 
-/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>sealed</c>, <c>sentences</c> and <c>fuzz</c>.</summary>
+/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>sealed</c>, <c>sentences</c>, <c>fuzz</c> and <c>kills</c>.</summary>
 internal static class Program
 {
     public static async Task<int> Main(string[] args)
@@ -41,12 +42,21 @@ internal static class Program
                 Console.Write(log);
                 foreach (var find in finds) Console.WriteLine($"\n- {find}");
                 return finds.Count == 0 ? 0 : 1;
+            case ["kills", .. var options]:
+                int kills = options is [var wanted, ..] ? int.Parse(wanted, CultureInfo.InvariantCulture) : 1000;
+                var run = await KillRun.Of(kills, 2026);
+                Console.WriteLine($"# Programs killed while they write\n\nMade by `dotnet run -c Release --project tests/SplitBatch.Proof -- kills {kills}`, seed 2026.\n");
+                Console.WriteLine($"{run.Kills} writers killed, {run.Acknowledged} rows acknowledged and all there, {run.Named} rows cut short and all named.");
+                return 0;
+            case [WriterProgram.Word, ..]:
+                return WriterProgram.Run(args);
             default:
                 Console.Error.WriteLine("truth-table [trials]    prints the truth table, 10000 trials a cell unless told otherwise");
                 Console.Error.WriteLine("error-rates [runs]    prints how often something false is said, 10000 runs a row unless told otherwise");
                 Console.Error.WriteLine("sealed [trials]    what becomes of false claims under sealed plans, 10000 trials a row unless told otherwise");
                 Console.Error.WriteLine("sentences [trials] [first]    prints random whole trials for tests/reference/sentences/read_sentences.py, 1000 unless told otherwise");
                 Console.Error.WriteLine("fuzz [cases] [seed] [target]    spoils inputs, 100000 unless told otherwise");
+                Console.Error.WriteLine("kills [count]    kills programs that write, 1000 unless told otherwise");
                 return 2;
         }
     }

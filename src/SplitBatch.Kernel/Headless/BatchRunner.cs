@@ -10,6 +10,7 @@ namespace SplitBatch.Kernel.Headless;
 /// Runs notebooks in order, each in a fresh kernel and with its own folder as the current one, and writes the executed
 /// notebooks, a page of each and an index page. It stops at the first notebook that fails; what ran before is kept.
 /// </summary>
+/// <remarks>A process has one current folder, so of several runs in one process each waits for the one before it.</remarks>
 public sealed class BatchRunner
 {
     private const string EndedWhy = "The program ended while this cell ran. What later cells would have shown is not known.";
@@ -21,10 +22,12 @@ public sealed class BatchRunner
     private readonly Action<BatchProgress> tell;
     private readonly string output;
     private readonly WorkingCopies copies;
+    private readonly WorkingFolder current;
 
-    private BatchRunner(BatchRequest request, Func<ICellHost> newHost, Action<BatchProgress> tell)
+    private BatchRunner(BatchRequest request, WorkingFolder current, Func<ICellHost> newHost, Action<BatchProgress> tell)
     {
         this.request = request;
+        this.current = current;
         this.newHost = newHost;
         this.tell = tell;
         output = Path.GetFullPath(request.Output);
@@ -45,7 +48,8 @@ public sealed class BatchRunner
     {
         ArgumentNullException.ThrowIfNull(request);
         newHost ??= () => new KernelHost(new KernelHostOptions { FreshDisplays = true });
-        var runner = new BatchRunner(request, newHost, progress ?? (_ => { }));
+        using var current = await WorkingFolder.BorrowAsync(cancellation).ConfigureAwait(false);
+        var runner = new BatchRunner(request, current, newHost, progress ?? (_ => { }));
         return await runner.RunAsync(cancellation).ConfigureAwait(false);
     }
 
@@ -128,12 +132,11 @@ public sealed class BatchRunner
         tell(new NotebookStarted(number, total, prepared.Name, outcome.CodeCells));
         var clock = Stopwatch.StartNew();
         var words = Words(prepared);
-        var before = Directory.GetCurrentDirectory();
         CellFailure? failure = null;
         var waiting = 0;
         try
         {
-            Directory.SetCurrentDirectory(prepared.Folder);
+            WorkingFolder.GoTo(prepared.Folder);
             failure = await NotebookRunner.RunAsync(
                 notebook, host, request.CellLimit,
                 (cell, n, of) =>
@@ -146,7 +149,7 @@ public sealed class BatchRunner
         }
         finally
         {
-            Directory.SetCurrentDirectory(before);
+            current.GoBack();
             words.Clean(notebook);
             if (failure is not null) failure = failure with { Error = Cleaned(failure.Error, words) };
             Write(notebook, outcome, failure);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using static System.FormattableString;
 
 namespace SplitBatch.Brewing;
 
@@ -90,6 +91,4 @@ public readonly record struct Gravity : IComparable<Gravity>
         };
         return Invariant($"{value} is not a specific gravity; it must be between {Printed.Gravity(LowestSpecific)} and {Printed.Gravity(HighestSpecific)}, such as 1.050.") + hint;
     }
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

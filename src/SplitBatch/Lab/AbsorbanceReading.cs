@@ -1,5 +1,6 @@
 using System.Globalization;
 using UnitsNet;
+using static System.FormattableString;
 
 namespace SplitBatch.Lab;
 
@@ -98,6 +99,4 @@ public sealed record AbsorbanceReading
                 break;
         }
     }
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,6 @@
-using System.Globalization;
 using SplitBatch.Bitterness;
 using SplitBatch.Numbers;
+using static System.FormattableString;
 
 namespace SplitBatch.Lab;
 
@@ -176,8 +176,6 @@ public sealed record EstimateCheck
     private static string Number(double value) => Printed.Ratio(value);
 
     private static double Square(double x) => x * x;
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
 
 /// <summary>One half's estimate beside what the laboratory measured.</summary>

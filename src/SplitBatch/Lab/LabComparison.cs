@@ -1,6 +1,6 @@
-using System.Globalization;
 using MathNet.Numerics.Distributions;
 using SplitBatch.Numbers;
+using static System.FormattableString;
 
 namespace SplitBatch.Lab;
 
@@ -167,6 +167,4 @@ public sealed record LabComparison
             _ => $": the difference is no larger than that upper bound, which settles nothing.{remark}",
         };
     }
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace SplitBatch.Lab;
 
@@ -141,8 +141,6 @@ public sealed record Precision
         percent is > 0 and < 0.1
             ? throw new ArgumentOutOfRangeException(nameof(percent), Invariant($"{percent} % is finer than any beer analysis; it looks like a share: write {Printed.Chosen(percent * 100)} for {Printed.ChosenPercent(percent)}."))
             : Guard.InRange(Guard.Positive(percent), 0.0, 100.0, nameof(percent));
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
 
 /// <summary>What sort of figure a laboratory gave for its precision. The same "5 %" means very different things.</summary>

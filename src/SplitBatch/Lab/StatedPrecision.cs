@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace SplitBatch.Lab;
 
@@ -86,6 +86,4 @@ public sealed record StatedPrecision
         (PrecisionKind.StandardDeviation, false) => Precision.StandardDeviation(figure, condition),
         _ => throw new ArgumentException("A coefficient of variation is a percentage of the level; this figure is in the analyte's unit."),
     };
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

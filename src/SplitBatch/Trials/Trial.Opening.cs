@@ -22,11 +22,13 @@ public sealed partial class Trial
     /// </summary>
     /// <param name="folder">The folder's path.</param>
     /// <exception cref="TrialFolderException">Something in the folder cannot be used; the message lists every fault.</exception>
-    public static Trial WorkOn(string folder)
+    public static Trial WorkOn(string folder) => WorkOn(folder, beside: "");
+
+    internal static Trial WorkOn(string folder, string beside)
     {
         var trial = Open(folder);
         if (!trial.Description.Invented || trial.Folder.IsWorkingCopy) return trial;
-        var copy = new TrialFolder(Path.Combine("work", trial.Folder.Name));
+        var copy = new TrialFolder(Path.Combine(beside, "work", trial.Folder.Name));
         return Open((copy.IsWorkingCopy && copy.HoldsTrial ? copy : trial.Folder.CopyTo(copy.Path)).Path);
     }
 

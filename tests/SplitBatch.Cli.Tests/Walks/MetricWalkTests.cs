@@ -8,7 +8,6 @@ namespace SplitBatch.Cli.Walks;
 /// Checked against: Tinseth 1997 (worked out again below), ISO 5725-6 (critical difference of two means of two),
 /// ISO 4120 (13 of 24) and the exact binomial (15 or more of 24 at 1/3 have a chance of 0.00323, added up term by term outside this project).
 /// </summary>
-[Collection("current folder")]
 public sealed partial class MetricWalkTests
 {
     [Fact]

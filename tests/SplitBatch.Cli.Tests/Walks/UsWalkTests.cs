@@ -8,7 +8,6 @@ namespace SplitBatch.Cli.Walks;
 /// Checked against: Tinseth 1997 (worked out again below with 28.3495 g and 3.78541 L), and the exact binomial
 /// (13 of 36 or fewer at 8/15 has a chance of 0.028, 14 of 0.058: so 13 is the most that rules 30 % out at 5 %).
 /// </summary>
-[Collection("current folder")]
 public sealed partial class UsWalkTests
 {
     [Fact]

@@ -61,7 +61,3 @@ public sealed class EchoHost : ICellHost
 
     public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 }
-
-/// <summary>Tests that change the process's current folder run alone.</summary>
-[CollectionDefinition("current folder", DisableParallelization = true)]
-public sealed class CurrentFolder;

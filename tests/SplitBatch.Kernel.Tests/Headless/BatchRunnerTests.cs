@@ -2,7 +2,6 @@ using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Kernel.Headless;
 
-[Collection("current folder")]
 public sealed class BatchRunnerTests : IDisposable
 {
     private readonly BatchFolder folder = new();
@@ -84,6 +83,23 @@ public sealed class BatchRunnerTests : IDisposable
         Assert.Equal(".", (string?)NotebookText.OutputsOf(executed, 3)[0]!["text"]![0]);
         Assert.DoesNotContain(folder.Root, executed.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain(folder.Root, await File.ReadAllTextAsync(folder.At("out", "1.html")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Runs_at_the_same_time_each_find_the_folder_of_their_own_notebook()
+    {
+        var others = Enumerable.Range(0, 5).Select(_ => new BatchFolder()).ToList();
+        try
+        {
+            foreach (var other in others) other.Add("1.ipynb", [.. Enumerable.Range(0, 20).Select(_ => NotebookText.Code("{cwd}"))]);
+            await Task.WhenAll(others.Select(other => Task.Run(() => other.Run())));
+            Assert.All(others, other => Assert.All(Enumerable.Range(1, 20), cell =>
+                Assert.Equal(".", (string?)NotebookText.OutputsOf(other.Executed("1.ipynb"), cell)[0]!["text"]![0])));
+        }
+        finally
+        {
+            others.ForEach(other => other.Dispose());
+        }
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using SplitBatch.Kernel.Headless;
+
 namespace SplitBatch.Kernel.Packages;
 
 public class PackageRequestTests
@@ -21,9 +23,12 @@ public class PackageRequestTests
     }
 
     [Fact]
-    public void A_folder_of_packages_is_named_as_a_whole_path() =>
+    public async Task A_folder_of_packages_is_named_as_a_whole_path()
+    {
+        using var current = await WorkingFolder.BorrowAsync();
         Assert.Equal(Path.Combine(Directory.GetCurrentDirectory(), "packages"),
             Assert.Single(PackageRequest.Read("#i \"nuget: packages\"").Sources));
+    }
 
     [Theory]
     [InlineData("var text = \"nuget: One\";")]

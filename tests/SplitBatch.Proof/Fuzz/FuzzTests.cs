@@ -1,6 +1,7 @@
 namespace SplitBatch.Proof.Fuzz;
 
 /// <summary>The short fuzz runs; the long one is recorded beside this project. Every find of a long run is a seed here.</summary>
+[Collection("fuzz")]
 public class FuzzTests
 {
     [Theory]
@@ -14,3 +15,7 @@ public class FuzzTests
         Assert.True(finds.Count == 0, string.Join('\n', finds));
     }
 }
+
+/// <summary>The command line is tried in a current folder of its own, of which a process has only one, so nothing else runs beside.</summary>
+[CollectionDefinition("fuzz", DisableParallelization = true)]
+public sealed class FuzzAlone;

@@ -86,20 +86,11 @@ public sealed class ExampleTrialsTests : IDisposable
     [Fact]
     public void A_folder_of_ones_own_is_opened_in_place_and_an_example_as_a_copy()
     {
-        var here = Directory.GetCurrentDirectory();
-        try
-        {
-            Directory.SetCurrentDirectory(root.FullName);
-            var first = Trial.WorkOn(Examples.Folder("amber-cone-or-pellet"));
-            Assert.Equal(Path.Combine(root.FullName, "work", "amber-cone-or-pellet"), first.Folder.Path);
-            first.LogReturn("R-1", "S1", Analyte.Bitterness, 27.3);
-            Assert.Single(Trial.WorkOn(Examples.Folder("amber-cone-or-pellet")).Lab.Results);
-            Assert.Equal(first.Folder.Path, Trial.WorkOn(first.Folder.Path).Folder.Path);
-        }
-        finally
-        {
-            Directory.SetCurrentDirectory(here);
-        }
+        var first = Trial.WorkOn(Examples.Folder("amber-cone-or-pellet"), beside: root.FullName);
+        Assert.Equal(Path.Combine(root.FullName, "work", "amber-cone-or-pellet"), first.Folder.Path);
+        first.LogReturn("R-1", "S1", Analyte.Bitterness, 27.3);
+        Assert.Single(Trial.WorkOn(Examples.Folder("amber-cone-or-pellet"), beside: root.FullName).Lab.Results);
+        Assert.Equal(first.Folder.Path, Trial.WorkOn(first.Folder.Path, beside: root.FullName).Folder.Path);
     }
 
     [Fact]

@@ -100,7 +100,7 @@ public sealed class CsvRow
     }
 
     /// <summary>Which half, written A or B; a blank is a fault.</summary>
-    public Side? Beer(string column = "beer") => OneOf(column, Sides);
+    public Side? Beer(string column = "beer") => OneOf(column, Sides.ByLetter);
 
     /// <summary>What <paramref name="make"/> returns; what it throws about its arguments becomes a fault of this row and column.</summary>
     public T? Make<T>(string column, Func<T> make)
@@ -128,8 +128,6 @@ public sealed class CsvRow
             Suggestion = suggestion,
             Severity = severity,
         });
-
-    private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
 
     private static string Range(double low, double high) =>
         (low == double.MinValue || low == int.MinValue, high == double.MaxValue || high == int.MaxValue) switch

@@ -53,7 +53,15 @@ internal class Disk
         var may = File.GetUnixFileMode(folder);
         if (may.HasFlag(UnixFileMode.StickyBit)) return; // There, a file is its maker's.
         var shared = (may.HasFlag(UnixFileMode.GroupWrite) ? Group : 0) | (may.HasFlag(UnixFileMode.OtherWrite) ? Others : 0);
-        if (shared != 0) File.SetUnixFileMode(file, File.GetUnixFileMode(file) | shared);
+        if (shared == 0) return;
+        try
+        {
+            File.SetUnixFileMode(file, File.GetUnixFileMode(file) | shared);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            // A disk without such rights, as of a key: there, everybody may write or nobody.
+        }
     }
 
     /// <summary>Gives a file its name, and never over another.</summary>

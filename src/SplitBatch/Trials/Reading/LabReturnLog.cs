@@ -8,8 +8,6 @@ namespace SplitBatch.Trials.Reading;
 /// <summary>The log of what the laboratory returned: <c>lab-returns.csv</c>.</summary>
 public sealed class LabReturnLog
 {
-    private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
-
     /// <summary>The log of a trial folder; the file may not be there yet.</summary>
     /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
     /// <param name="folder">The trial folder.</param>
@@ -110,7 +108,7 @@ public sealed class LabReturnLog
     {
         var id = row.Text("id");
         var sample = row.Text("sample");
-        var beer = row.Optional("beer") is null ? null : row.OneOf("beer", Sides);
+        var beer = row.Optional("beer") is null ? null : row.OneOf("beer", Sides.ByLetter);
         var name = row.Text("analyte");
         var replicate = row.OptionalWhole("replicate", 1, 1000) ?? 1;
         var received = row.OptionalDate("received");

@@ -25,8 +25,6 @@ public sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRead
         ["reproducibility"] = PrecisionCondition.Reproducibility,
     };
 
-    private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
-
     /// <summary>The smallest difference in bitterness that people are said to notice, with its source; null where none is stated.</summary>
     public JustNoticeable? Noticeable { get; init; }
 
@@ -51,7 +49,7 @@ public sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRead
         {
             foreach (var name in section.Names.ToList())
             {
-                if (section.OptionalOneOf(name, Sides) is { } side) samples[name] = side;
+                if (section.OptionalOneOf(name, Sides.ByLetter) is { } side) samples[name] = side;
             }
         }
 

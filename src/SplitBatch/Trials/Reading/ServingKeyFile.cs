@@ -9,7 +9,6 @@ namespace SplitBatch.Trials.Reading;
 /// <summary>The sealed key of a panel as a file, <c>serving-main.csv</c>: one row per cup.</summary>
 public static class ServingKeyFile
 {
-    private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
     private static readonly string[] Columns = ["panel", "protocol", "session", "server", "taster", "replicate", "set", "position", "code", "beer"];
 
     /// <summary>The file of a panel's key.</summary>
@@ -96,7 +95,7 @@ public static class ServingKeyFile
         Side? found = null;
         foreach (var row in table.Rows)
         {
-            if (row.OneOf("expected", Sides) is not { } side) return null;
+            if (row.OneOf("expected", Sides.ByLetter) is not { } side) return null;
             found ??= side;
             if (side == (declared ?? found)) continue;
             row.Refuse("expected", declared is { } plan

@@ -13,8 +13,6 @@ internal static class PanelPlanReader
         ["sequential"] = StoppingRule.Sequential,
     };
 
-    private static readonly Dictionary<string, Side> Sides = new() { ["A"] = Side.A, ["B"] = Side.B };
-
     /// <summary>The plan in one section; null where it cannot be used, and each reason is a fault.</summary>
     public static PanelPlan? Read(JsonSection json)
     {
@@ -32,7 +30,7 @@ internal static class PanelPlanReader
         var seed = json.OptionalWhole("seed");
         var stopping = json.OptionalOneOf("stopping", Stops);
         var declared = json.OptionalDate("declared");
-        var expected = json.OptionalOneOf("expected", Sides);
+        var expected = json.OptionalOneOf("expected", Sides.ByLetter);
         var attribute = json.OptionalText("attribute");
         var beside = json.Texts("asked beside");
         var prior = json.Section("prior");

@@ -12,11 +12,11 @@ internal sealed class LogWriter : IDisposable
     private readonly TaskCompletionSource enough = new();
     private readonly int wanted;
 
-    public LogWriter(string folder, string name, int first, int count, int pieceSize, int wanted = int.MaxValue)
+    public LogWriter(string folder, string name, int first, int count, int pieceSize, int wanted = int.MaxValue, IReadOnlyList<string>? through = null)
     {
         this.wanted = wanted;
-        string[] arguments = [typeof(LogWriter).Assembly.Location, folder, name, Text(first), Text(count), Text(pieceSize)];
-        process = Process.Start(new ProcessStartInfo("dotnet", arguments)
+        string[] words = [.. through ?? [], "dotnet", typeof(LogWriter).Assembly.Location, WriterProgram.Word, folder, name, Text(first), Text(count), Text(pieceSize)];
+        process = Process.Start(new ProcessStartInfo(words[0], words[1..])
         {
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
