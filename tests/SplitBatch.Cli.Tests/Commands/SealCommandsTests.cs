@@ -4,7 +4,6 @@ using SplitBatch.Trials;
 namespace SplitBatch.Cli.Commands;
 
 /// <summary>A plan from <c>declare</c> to <c>close</c> as a person at the command line changes it, looks, and lists it. All data are invented.</summary>
-[Collection("current folder")]
 public sealed class SealCommandsTests : IDisposable
 {
     private readonly Walk walk = new();
