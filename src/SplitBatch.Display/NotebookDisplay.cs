@@ -4,6 +4,7 @@ using Microsoft.DotNet.Interactive.Formatting;
 using SplitBatch.Display.Figures;
 using SplitBatch.Display.Notebooks;
 using SplitBatch.Display.Sheets;
+using SplitBatch.Display.Tables;
 using SplitBatch.Display.WriteUp;
 using SplitBatch.Numbers;
 

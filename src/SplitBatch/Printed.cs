@@ -1,7 +1,6 @@
 using System.Globalization;
 using UnitsNet;
 using UnitsNet.Units;
-using SplitBatch.Numbers;
 
 namespace SplitBatch;
 

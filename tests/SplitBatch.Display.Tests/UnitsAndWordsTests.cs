@@ -1,6 +1,8 @@
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
+using SplitBatch.Display.Charts;
 using SplitBatch.Display.Sheets;
+using SplitBatch.Display.Tables;
 using SplitBatch.Display.WriteUp;
 using SplitBatch.Trials;
 
@@ -24,11 +26,11 @@ public partial class UnitsAndWordsTests
     public void The_charges_of_a_US_trial_are_tabled_in_ounces_quarts_and_gallons()
     {
         var doses = Stout.Doses!;
-        var charges = Tables.Charges(doses);
+        var charges = doses.Table();
         Assert.Equal(["", "", "", "", "oz", "oz", "%", "IBU"], charges.Columns.Select(column => column.Unit));
         Assert.Equal("1.35", charges.Cell(0, 4));
         Assert.Equal("whirlpool, 0 min after flame-out", charges.Cell(1, 3));
-        var carried = Tables.WhatComesWithIt(doses);
+        var carried = doses.WhatComesWithIt();
         Assert.Equal(["", "IBU", "oz", "oz", "oz", "qt", "gal"], carried.Columns.Select(column => column.Unit));
         Assert.Equal(doses.A.WortHeld.UsQuarts, (double)carried.Rows[0][5]!, 1e-9);
         Assert.Equal(doses.A.IntoFermenter.UsGallons, (double)carried.Rows[0][6]!, 1e-9);
@@ -37,10 +39,10 @@ public partial class UnitsAndWordsTests
     [Fact]
     public void The_charges_of_a_US_trial_are_drawn_and_told_in_ounces()
     {
-        var chart = Charts.Charges(Stout.Doses!);
+        var chart = (Stout.Doses!).Chart();
         Assert.Equal("oz", chart.X.Unit);
         Assert.StartsWith("A: 1.35 oz of bittering pellets with 0.129 oz of alpha acid", chart.Reading, StringComparison.Ordinal);
-        var glance = Tables.AtAGlance(Stout.Doses!, criticalDifference: 2);
+        var glance = (Stout.Doses!).AtAGlance(criticalDifference: 2);
         Assert.DoesNotContain(glance.Rows.SelectMany(row => row), cell => cell is string text && Metric().IsMatch(text));
     }
 
@@ -52,7 +54,7 @@ public partial class UnitsAndWordsTests
         Assert.Contains(" oz", text, StringComparison.Ordinal);
         Assert.Contains("66 days at 28 °F", text, StringComparison.Ordinal);
         Assert.Empty(Metric().Matches(text).Select(match => match.Value));
-        Assert.DoesNotContain(Tables.Charges(Stout.Doses!).Columns, column => column.Unit is "g" or "L");
+        Assert.DoesNotContain((Stout.Doses!).Table().Columns, column => column.Unit is "g" or "L");
     }
 
     [Theory]
@@ -69,7 +71,7 @@ public partial class UnitsAndWordsTests
     [Fact]
     public void A_lot_shows_alpha_and_beta_acids_with_the_assays_range_then_and_on_brew_day()
     {
-        var table = Tables.Lots(Trial.Open(ThreeWriteUps.Trial("amber-cone-or-pellet")).LotsOnBrewDay);
+        var table = Trial.Open(ThreeWriteUps.Trial("amber-cone-or-pellet")).LotsOnBrewDay.Table();
         string[] names = [.. table.Columns.Select(column => column.Name)];
         string Of(string column) => table.Cell(0, Array.IndexOf(names, column));
         Assert.Equal(("6.6 ± 0.3", "4.8 ± 0.3"), (Of("alpha acid [%]"), Of("beta acid [%]")));
@@ -79,7 +81,7 @@ public partial class UnitsAndWordsTests
         // assay's 0.3 / 1.96 / 6.6 in squares make 0.0340, and 1.96 of that is 6.7 % of 6.0753: 5.67 to 6.48.
         Assert.Equal("6.1 (5.7 to 6.5)", Of("alpha acid on brew day [%]"));
         Assert.Equal("Garetz", Of("aged by"));
-        var lager = Tables.Lots(Trial.Open(ThreeWriteUps.Trial("lager-one-rest-or-two")).LotsOnBrewDay);
+        var lager = Trial.Open(ThreeWriteUps.Trial("lager-one-rest-or-two")).LotsOnBrewDay.Table();
         Assert.Equal("nothing: as assayed", lager.Cell(0, lager.Columns.Count - 1));
         Assert.Contains("taken as assayed; ageing it needs a storage index of brew day, or else: loss in six months.", lager.Note, StringComparison.Ordinal);
     }
@@ -90,7 +92,7 @@ public partial class UnitsAndWordsTests
         CalibrationPair[] pairs = [new("lager-one-rest-or-two", 25.8, 20.4), new("lager-one-rest-or-two", 25.8, 20.3), new("stout-early-or-late", 38.3, 35.5), new("stout-early-or-late", 38.5, 42.9), new("amber-cone-or-pellet", 28.1, 27.1), new("amber-cone-or-pellet", 27.9, 24.4)];
         foreach (var width in new[] { 360, 720 })
         {
-            var words = Charts.HouseCalibration(HouseCalibration.Fit(pairs)).Compose(width).Shapes.OfType<Drawing.Writing>().Where(text => pairs.Any(pair => pair.Batch == text.Text)).ToList();
+            var words = HouseCalibration.Fit(pairs).Chart().Compose(width).Shapes.OfType<Drawing.Writing>().Where(text => pairs.Any(pair => pair.Batch == text.Text)).ToList();
             Assert.Equal(3, words.Count);
             foreach (var (one, other) in words.SelectMany((one, i) => words.Skip(i + 1).Select(other => (one, other))))
             {

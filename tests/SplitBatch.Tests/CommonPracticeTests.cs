@@ -2,6 +2,7 @@ using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
 using SplitBatch.Lab;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Trials.Files;
 using SplitBatch.Trials.Reading;

@@ -39,7 +39,7 @@ KINDS = {
     "async recursion": "async Task<int> Down(int n) { await Task.Yield(); return await Down(n + 1); } await Down(0)",
     "exceptions": "while (true) { try { throw new FormatException(); } catch (Exception) { } }",
     "simulated tastings": "Simulate.Tastings(Protocol.Triangle, 1.0, 900_000_000_000, seed: 1)",
-    "draws of doses": f"var doses = Trial.Open(@\"{DEMO}\").WeighedDoses; while (true) DoseUncertainty.Of(doses!, draws: 20_000_000);",
+    "draws of doses": f"var doses = Trial.Open(@\"{DEMO}\").WeighedDoses; while (true) DoseUncertainty.Of(doses!, draws: 1_000_000);",
     "matrix library": "MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Random(900, 900).Svd()",
 }
 

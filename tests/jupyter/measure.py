@@ -31,7 +31,11 @@ def resident(pid):
         elif line.startswith("Pss:"):
             pss = int(line.split()[1])
     for task in Path(f"/proc/{pid}/task").iterdir():
-        for child in (task / "children").read_text().split():
+        try:
+            children = (task / "children").read_text().split()
+        except (FileNotFoundError, ProcessLookupError):
+            continue  # A thread that ended since the folder was listed has no children.
+        for child in children:
             more = resident(child)
             rss, pss = rss + more[0], pss + more[1]
     return rss, pss

@@ -17,12 +17,12 @@ class Packages(StockNotebook, unittest.TestCase):
         self.assertEqual(self.reply["status"], "ok", self.reply)
 
     def test_a_result_shows_itself_as_a_sentence_without_another_call(self):
-        forms = self.shown("SplitBatch.Panel.DifferenceTest.Of(SplitBatch.Panel.Protocol.Triangle, 24, 13)")
+        forms = self.shown("SplitBatch.Panel.Counting.DifferenceTest.Of(SplitBatch.Panel.Protocols.Protocol.Triangle, 24, 13)")
         self.assertIn("13", forms["text/plain"])
         self.assertIn("difference is shown", forms["text/plain"])
 
     def test_a_chart_shows_its_picture(self):
-        forms = self.shown("SplitBatch.Display.Charts.CountAgainstGuessing(SplitBatch.Panel.DifferenceTest.Of(SplitBatch.Panel.Protocol.Triangle, 24, 13))")
+        forms = self.shown("using SplitBatch.Display;\nSplitBatch.Panel.Counting.DifferenceTest.Of(SplitBatch.Panel.Protocols.Protocol.Triangle, 24, 13).Chart()")
         self.assertIn('src="data:image/svg+xml;base64,', forms["text/html"])
 
     def test_the_library_alone_is_one_line_too(self):

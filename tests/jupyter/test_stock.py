@@ -64,14 +64,16 @@ class StockKernel(StockNotebook, unittest.TestCase):
 
     def test_a_table_shows_as_a_table(self):
         forms = self.shown("""
+            using SplitBatch.Display.Charts;
             SplitBatch.Display.NotebookDisplay.Register();
-            SplitBatch.Display.Charts.CountAgainstGuessing(SplitBatch.Panel.Counting.DifferenceTest.Of(SplitBatch.Panel.Protocols.Protocol.Triangle, 24, 11)).Numbers""")
+            SplitBatch.Panel.Counting.DifferenceTest.Of(SplitBatch.Panel.Protocols.Protocol.Triangle, 24, 11).Chart().Numbers""")
         self.assertIn("<table", forms["text/html"])
 
     def test_a_chart_shows_its_picture_and_says_plainly_why_it_is_no_more_and_what_to_do(self):
         forms = self.shown("""
+            using SplitBatch.Display.Charts;
             SplitBatch.Display.NotebookDisplay.Register();
-            SplitBatch.Display.Charts.CountAgainstGuessing(SplitBatch.Panel.Counting.DifferenceTest.Of(SplitBatch.Panel.Protocols.Protocol.Triangle, 24, 11))""")
+            SplitBatch.Panel.Counting.DifferenceTest.Of(SplitBatch.Panel.Protocols.Protocol.Triangle, 24, 11).Chart()""")
         html = forms["text/html"]
         self.assertIn('src="data:image/svg+xml;base64,', html)
         self.assertIn("which this kernel cannot load (it brings another version of FSharp.Core)", html)

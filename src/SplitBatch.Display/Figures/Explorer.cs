@@ -1,3 +1,5 @@
+using SplitBatch.Display.Tables;
+
 namespace SplitBatch.Display.Figures;
 
 /// <summary>One slider of an <see cref="Explorer"/>.</summary>

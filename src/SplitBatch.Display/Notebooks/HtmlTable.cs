@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Microsoft.Data.Analysis;
 using SplitBatch.Display.Drawing;
+using SplitBatch.Display.Tables;
 
 namespace SplitBatch.Display.Notebooks;
 
@@ -105,7 +106,7 @@ internal static class HtmlTable
     private static string Text(object? value, int decimals) => value switch
     {
         null => "\u2013",
-        double or float or decimal => Table.Format(Convert.ToDouble(value, CultureInfo.InvariantCulture), decimals),
+        double or float or decimal => Printed.Fixed(Convert.ToDouble(value, CultureInfo.InvariantCulture), decimals),
         IFormattable f => f.ToString(null, CultureInfo.InvariantCulture),
         _ => value.ToString() ?? "",
     };

@@ -1,7 +1,8 @@
+using SplitBatch.Display.Tables;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Serving;
-using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
+using SplitBatch.Trials;
 using static System.FormattableString;
 
 namespace SplitBatch.Display.Sheets;
@@ -94,7 +95,7 @@ public sealed record PanelSheets(
 public sealed record SavedSheets(string Folder, PanelSheets Sheets)
 {
     /// <summary>The sheets as a table: what each is for and who must not see it.</summary>
-    public Table ToTable() => Table.Of(Sheets.All, "Sheets for the printer")
+    public Table ToTable() => TableOf.Each(Sheets.All, "Sheets for the printer")
         .Text("file", sheet => $"{Folder}/{sheet.FileName}")
         .Text("what it is", sheet => sheet.Title)
         .Text("who may see it", sheet => sheet.IsSealed ? "who pours, and nobody else" : "who leads and serves")

@@ -3,7 +3,7 @@ using SplitBatch.Bitterness;
 using UnitsNet;
 using UnitsNet.Units;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
 /// <summary>The units that a pair of doses is read in: those in which its hops were weighed and its kettle measured.</summary>
 /// <param name="Us">Whether masses are read in ounces.</param>

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Microsoft.Data.Analysis;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
 /// <summary>What a column of a <see cref="Table"/> holds.</summary>
 /// <param name="Name">Its heading.</param>
@@ -55,16 +55,6 @@ public sealed record Table
         ? (DataFrameColumn)new DoubleDataFrameColumn(column.Heading, Rows.Select(r => Number(r[i])))
         : new StringDataFrameColumn(column.Heading, Rows.Select(r => (string?)r[i]))));
 
-    /// <summary>Starts a table of things: one row each, columns added by <see cref="TableOf{T}.Text"/> and <see cref="TableOf{T}.Number"/>.</summary>
-    /// <typeparam name="T">What a row shows.</typeparam>
-    /// <param name="rows">The things.</param>
-    /// <param name="caption">What the table shows.</param>
-    public static TableOf<T> Of<T>(IEnumerable<T> rows, string caption)
-    {
-        ArgumentNullException.ThrowIfNull(rows);
-        return new TableOf<T>(caption, [.. rows]);
-    }
-
     /// <summary>The value as a reader sees it: numbers with their column's decimals, a gap as a dash.</summary>
     /// <param name="row">The row, from 0.</param>
     /// <param name="column">The column, from 0.</param>
@@ -72,13 +62,11 @@ public sealed record Table
     {
         null => "\u2013",
         string text => text,
-        var number => Format(Number(number)!.Value, Columns[column].Decimals ?? 2),
+        var number => Printed.Fixed(Number(number)!.Value, Columns[column].Decimals ?? 2),
     };
 
     /// <summary>For example <c>The two charges (2 rows)</c>.</summary>
     public override string ToString() => $"{Caption} ({Rows.Count} {(Rows.Count == 1 ? "row" : "rows")})";
-
-    internal static string Format(double value, int decimals) => Printed.Fixed(value, decimals);
 
     private static double? Number(object? value) => value switch
     {

@@ -1,4 +1,19 @@
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
+
+/// <summary>Makes a table of things, one row for each.</summary>
+public static class TableOf
+{
+    /// <summary>Starts a table: columns are added by <see cref="TableOf{T}.Text"/>, <see cref="TableOf{T}.Number"/> and <see cref="TableOf{T}.Percent"/>.</summary>
+    /// <typeparam name="T">What a row shows.</typeparam>
+    /// <param name="rows">The things.</param>
+    /// <param name="caption">What the table shows.</param>
+    /// <example><code>TableOf.Each(trial.Lots, "Hop lots").Text("lot", lot => lot.Name).ToTable()</code></example>
+    public static TableOf<T> Each<T>(IEnumerable<T> rows, string caption)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        return new TableOf<T>(caption, [.. rows]);
+    }
+}
 
 /// <summary>A table in the making: rows are known, columns are added one by one.</summary>
 /// <typeparam name="T">What a row shows.</typeparam>

@@ -1,4 +1,5 @@
 using SplitBatch.Display.Figures;
+using SplitBatch.Display.Tables;
 using SplitBatch.Evidence;
 
 namespace SplitBatch.Display.WriteUp;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using SplitBatch.Display.Tables;
 
 namespace SplitBatch.Display.WriteUp;
 

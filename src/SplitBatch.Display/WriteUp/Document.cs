@@ -1,4 +1,6 @@
 using System.Globalization;
+using SplitBatch.Display.Charts;
+using SplitBatch.Display.Tables;
 using SplitBatch.Evidence;
 using SplitBatch.Evidence.Phrases;
 
@@ -109,7 +111,7 @@ public sealed record Document
     }
 
     /// <summary>The ledger as a table.</summary>
-    internal Table LedgerTable() => Table.Of(AllClaims.Concat(CaptionClaims()), "Every claim, with its numbers, its method and its source")
+    internal Table LedgerTable() => TableOf.Each(AllClaims.Concat(CaptionClaims()), "Every claim, with its numbers, its method and its source")
         .Number("no.", claim => claim.Id.StartsWith(Caption, StringComparison.Ordinal) ? NumberOfCaption(int.Parse(claim.Id[Caption.Length..], CultureInfo.InvariantCulture)) : NumberOf(claim), decimals: 0)
         .Text("sentence", claim => claim.Sentence)
         .Text("numbers, to ten digits", claim => string.Join("; ", claim.Numbers.Select(n => n.ToString("G10", CultureInfo.InvariantCulture))))

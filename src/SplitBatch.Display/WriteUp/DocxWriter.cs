@@ -4,7 +4,11 @@ using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Wordprocessing;
 using SplitBatch.Display.Drawing;
+using SplitBatch.Display.Figures;
+using SplitBatch.Display.Tables;
 using SplitBatch.Evidence;
+
+using Table = SplitBatch.Display.Tables.Table;
 
 namespace SplitBatch.Display.WriteUp;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using SplitBatch.Display.Drawing;
+using SplitBatch.Display.Tables;
 using SplitBatch.Evidence;
 
 namespace SplitBatch.Display.WriteUp;

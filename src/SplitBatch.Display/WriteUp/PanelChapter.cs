@@ -1,10 +1,13 @@
+using SplitBatch.Display.Charts;
 using SplitBatch.Display.Figures;
-using SplitBatch.Evidence;
+using SplitBatch.Display.Tables;
 using SplitBatch.Evidence.Findings;
+using SplitBatch.Evidence;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Planning;
-using SplitBatch.Trials;
 using SplitBatch.Trials.Reading;
+using SplitBatch.Trials;
 
 namespace SplitBatch.Display.WriteUp;
 
@@ -28,24 +31,24 @@ internal static class PanelChapter
             if (verdict.About(Subject.Panels) is { Count: > 0 } together) yield return new Claims(together);
             if (read.Count > 1)
             {
-                yield return Charts.Forest(Forest.Of(read.Select(panel => trial.Panel(panel.Plan.Name).AsPanelCount())), verdict.Evidence.Together)
+                yield return Forest.Of(read.Select(panel => trial.Panel(panel.Plan.Name).AsPanelCount())).Chart(verdict.Evidence.Together)
                     .ReadAs([.. Said<SetsCounted>(read, verdict), .. verdict.About(Subject.Panels)]);
             }
 
-            yield return Charts.Discriminators(read.Select(panel => (panel.Plan.Name, panel.Reading!))).ReadAs(Said<MarginTested>(read, verdict));
-            yield return Tables.Panels(read.Select(panel => (panel.Plan.Name, panel.Reading!)));
+            yield return read.Select(panel => (panel.Plan.Name, panel.Reading!)).Chart().ReadAs(Said<MarginTested>(read, verdict));
+            yield return read.Select(panel => (panel.Plan.Name, panel.Reading!)).Table();
         }
 
         if (trial.Note("results") is { } own) yield return new Prose(own);
         yield return new Heading("The plan, and what it could have told", 3);
-        yield return Tables.Plans(trial.Panels.Select(panel => panel.Plan));
-        yield return Tables.PlanKept(trial);
+        yield return trial.Panels.Select(panel => panel.Plan).Table();
+        yield return trial.PlanKept();
         var curves = trial.Panels.Select(panel => panel.Plan).Where(plan => plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed })
             .DistinctBy(plan => (plan.Protocol.Chance, plan.Protocol.Sides, plan.Tasters, plan.Alpha, plan.Power, plan.Margin)); // Panels that could have told the same share one curve.
-        foreach (var plan in curves) yield return Charts.PowerCurve(plan);
-        foreach (var report in verdict.Evidence.Panels.Select(finding => finding.Bias).OfType<BiasReport>().Where(Charts.HasOrderAndPosition))
+        foreach (var plan in curves) yield return plan.Chart();
+        foreach (var report in verdict.Evidence.Panels.Select(finding => finding.Bias).OfType<BiasReport>().Where(BiasCharts.HasChart))
         {
-            yield return Charts.OrderAndPosition(report) with
+            yield return report.Chart() with
             {
                 Reading = "Right answers by serving order and by position, and wrong picks by position. An upright mark shows what to expect if order and position did not matter; the counts and their tests stand in a table under \"Data and method\".",
             };
@@ -54,9 +57,9 @@ internal static class PanelChapter
 
     /// <summary>The chart of a panel's count; null where the protocol has none.</summary>
     public static Figure? CountChart(CountedPanel finding) =>
-        finding.Sequential is { } path ? Charts.Sequential(path)
-        : finding.YesNo is { } test ? Charts.YesNo(test)
-        : finding.Reading is { } reading ? Charts.CountAgainstGuessing(reading.Difference)
+        finding.Sequential is { } path ? path.Chart()
+        : finding.YesNo is { } test ? test.Chart()
+        : finding.Reading is { } reading ? reading.Difference.Chart()
         : null;
 
     /// <summary>Whether a share of tasters who can tell may be stated: not of a panel that asks for something else, stops early, or raised the alarm.</summary>
@@ -69,10 +72,10 @@ internal static class PanelChapter
     {
         yield return new Claims(verdict.About(Subject.Panel(panel.Name)));
         if (CountChart(finding) is { } chart) yield return chart.ReadAs(verdict.About(Subject.Panel(panel.Name)).Take(2));
-        if (finding.Sequential is { } path) yield return Tables.Sequential(path.Plan);
-        if (finding.Repeats is { Spread.Count: > 0 } repeats) yield return Tables.Spread(repeats);
-        if (finding.Ratings is { } ratings) yield return Tables.Ratings(ratings);
-        if (finding.Comments is { Counts.Count: > 0 } words) yield return Tables.Comments(words);
-        if (panel.Departures.Count > 0) yield return Tables.Departures(panel);
+        if (finding.Sequential is { } path) yield return path.Plan.Table();
+        if (finding.Repeats is { Spread.Count: > 0 } repeats) yield return repeats.Table();
+        if (finding.Ratings is { } ratings) yield return ratings.Table();
+        if (finding.Comments is { Counts.Count: > 0 } words) yield return words.Table();
+        if (panel.Departures.Count > 0) yield return panel.TableOfDepartures();
     }
 }

@@ -1,5 +1,7 @@
 using System.Globalization;
 using SplitBatch.Bitterness;
+using SplitBatch.Display.Charts;
+using SplitBatch.Display.Tables;
 using SplitBatch.Evidence;
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Lab;
@@ -50,14 +52,14 @@ public static class TrialReport
     private static IEnumerable<Block> Changed(Trial trial)
     {
         yield return new Heading("What was changed, and what was held equal");
-        yield return Tables.Changed(trial);
+        yield return trial.TableOfChanges();
         if (trial.Note("method") is { } own) yield return new Prose(own);
         if (trial.HasKettle || trial.Lots.Count > 0) yield return new Heading("The recipe and the process", 3);
-        if (trial.HasKettle) yield return Tables.Process(trial);
-        if (trial.Lots.Count > 0) yield return Tables.Lots(trial.LotsOnBrewDay);
+        if (trial.HasKettle) yield return trial.TableOfProcess();
+        if (trial.Lots.Count > 0) yield return trial.LotsOnBrewDay.Table();
         if (trial.BatchLog.Entries.Count == 0) yield break;
         yield return new Heading("What the batch log says", 3);
-        yield return Tables.Parity(trial.Parity);
+        yield return trial.Parity.Table();
     }
 
     private static IEnumerable<Block> Doses(Verdict verdict, DoseUncertainty? doubt)
@@ -65,13 +67,13 @@ public static class TrialReport
         if (verdict.Evidence.Doses is not { } doses || doubt is null) yield break;
         yield return new Heading("The two charges");
         yield return new Claims(verdict.About(Subject.Doses));
-        yield return Charts.Charges(doses).ReadAs(verdict.About(Subject.Doses));
-        yield return Tables.Charges(doses) with { Caption = $"What was weighed, and its worth by {doses.A.Estimate.Model.Name}'s formula" };
-        yield return Tables.WhatComesWithIt(doses);
+        yield return doses.Chart().ReadAs(verdict.About(Subject.Doses));
+        yield return doses.Table() with { Caption = $"What was weighed, and its worth by {doses.A.Estimate.Model.Name}'s formula" };
+        yield return doses.WhatComesWithIt();
         yield return new Heading("How sure the doses are", 3);
-        yield return Charts.EstimateComparison(doses);
-        yield return Charts.UncertaintyContributions(doubt);
-        yield return Tables.DoseUncertainty(doubt);
+        yield return doses.ChartOfModels();
+        yield return doubt.Chart();
+        yield return doubt.Table();
     }
 
     /// <summary>How sure the doses are; the seed and the number of draws are part of the write-up, so that it comes out the same again.</summary>
@@ -82,11 +84,11 @@ public static class TrialReport
         if (verdict.Evidence.Bitterness is not { } bitterness) yield break;
         yield return new Heading("What the lab measured");
         yield return new Claims(verdict.About(Subject.Lab));
-        yield return Charts.LabDifference(bitterness).ReadAs(verdict.Findings.Where(finding => finding is LabMeans or LabDifference).Select(Claim.Of));
-        yield return Tables.Lab(trial.Lab.CompareAll());
-        if (Tables.Outliers(trial.Lab) is { Rows.Count: > 0 } replicates) yield return replicates;
-        if (Tables.History(trial.Lab) is { Rows.Count: > 0 } corrections) yield return corrections;
-        if (verdict.Evidence.Doses is { } doses) yield return Charts.EstimateAgainstLab(doses, bitterness, doubt);
+        yield return bitterness.Chart().ReadAs(verdict.Findings.Where(finding => finding is LabMeans or LabDifference).Select(Claim.Of));
+        yield return trial.Lab.CompareAll().Table();
+        if (trial.Lab.TableOfOutliers() is { Rows.Count: > 0 } replicates) yield return replicates;
+        if (trial.Lab.TableOfHistory() is { Rows.Count: > 0 } corrections) yield return corrections;
+        if (verdict.Evidence.Doses is { } doses) yield return doses.ChartAgainst(bitterness, doubt);
     }
 
     private static IEnumerable<Block> Closing(Trial trial, Verdict verdict)
@@ -111,17 +113,17 @@ public static class TrialReport
         yield return "Brew both halves from one wort, change the one variable, dose by the table above, and log both halves alike. Send both to one lab in one run under sample numbers. Declare the panel's plan before pouring, serve by the sealed key, and count by it.";
         foreach (var caution in Cautions.All) yield return new Callout(caution.Step, string.Join(" ", caution.Sentences));
         yield return new Heading("Data and method");
-        if (trial.Lab.Results.Count > 0) yield return Tables.LabResults(trial.Lab);
+        if (trial.Lab.Results.Count > 0) yield return trial.Lab.Table();
         foreach (var panel in trial.Panels.Where(panel => panel.HasCount))
         {
             var bias = panel.Bias;
-            if (bias.Checks.Count > 0) yield return Tables.Bias(bias);
+            if (bias.Checks.Count > 0) yield return bias.Table();
         }
 
         yield return new Heading("Where every number comes from", 3);
         yield return new Ledger();
         yield return new Heading("Files, version and seeds", 3);
-        yield return Table.Of(trial.InputFiles, "The files that this was made from")
+        yield return TableOf.Each(trial.InputFiles, "The files that this was made from")
             .Text("file", file => file.Name)
             .Text("SHA-256", file => file.Sha256)
             .Note(Made(trial))

@@ -1,4 +1,6 @@
+using SplitBatch.Display.Charts;
 using SplitBatch.Display.Figures;
+using SplitBatch.Display.Tables;
 using SplitBatch.Evidence;
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Trials;
@@ -19,8 +21,8 @@ public static class TrialSummary
     internal static SummaryPicture Of(Trial trial, Verdict verdict)
     {
         List<SummaryStep> steps = [];
-        Add(steps, "The doses", Sentence(verdict.Findings.OfType<DosesFound>().FirstOrDefault(finding => finding.Kind == DosesFoundKind.Estimate)), verdict.Evidence.Doses is { } doses ? Charts.Charges(doses) : null);
-        Add(steps, "The lab", Sentence(verdict.Findings.First<LabMeans>()), verdict.Evidence.Bitterness is { } lab ? Charts.LabDifference(lab) : null);
+        Add(steps, "The doses", Sentence(verdict.Findings.OfType<DosesFound>().FirstOrDefault(finding => finding.Kind == DosesFoundKind.Estimate)), verdict.Evidence.Doses is { } doses ? doses.Chart() : null);
+        Add(steps, "The lab", Sentence(verdict.Findings.First<LabMeans>()), verdict.Evidence.Bitterness is { } lab ? lab.Chart() : null);
         if (verdict.Main is { } main)
         {
             Add(steps, "The panel", Sentence(verdict.Findings.ResultsAbout(Subject.Panel(main.Plan.Name)).FirstOrDefault()), PanelChapter.CountChart(main));

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Diagnostics;
 using SplitBatch.Kernel.Cells;
 
 namespace SplitBatch.Kernel.Host;
@@ -15,7 +16,7 @@ namespace SplitBatch.Kernel.Host;
 internal sealed class CellThread : SynchronizationContext
 {
     /// <summary>A cell that has not stopped by then is left behind.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(800);
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(600);
 
     /// <summary>What a stopped cell has started may take so long to look.</summary>
     private static readonly TimeSpan Aftermath = TimeSpan.FromSeconds(1);
@@ -40,7 +41,7 @@ internal sealed class CellThread : SynchronizationContext
     {
         this.cell = cell;
         this.abandon = abandon;
-        ending = new Lazy<Task<bool>>(() => Task.Run(EndAsync));
+        ending = new Lazy<Task<bool>>(End);
         cell.Stopping += OnStopping;
         thread = new Thread(() => Run(body), CellGuard.StackSize) { IsBackground = true, Name = "cell" };
     }
@@ -120,13 +121,20 @@ internal sealed class CellThread : SynchronizationContext
         _ = ending.Value;
     }
 
-    private async Task<bool> EndAsync()
+    /// <summary>Sees the cell to its end, on a thread of its own: the cell may have taken all that the pool has.</summary>
+    private Task<bool> End()
+    {
+        var stopped = new TaskCompletionSource<bool>(TaskCreationOptions.RunContinuationsAsynchronously);
+        new Thread(() => stopped.SetResult(WaitForEnd())) { IsBackground = true, Name = "stopping" }.Start();
+        return stopped.Task;
+    }
+
+    private bool WaitForEnd()
     {
         var waiting = 0;
-        for (var spent = TimeSpan.Zero; spent < Patience && !ended.Task.IsCompleted; spent += Look)
+        for (var clock = Stopwatch.StartNew(); clock.Elapsed < Patience && !ended.Task.Wait(Look);)
         {
-            await Task.WhenAny(ended.Task, Task.Delay(Look)).ConfigureAwait(false);
-            waiting = (thread.ThreadState & ThreadState.WaitSleepJoin) != 0 ? waiting + 1 : 0;
+            waiting = (thread.ThreadState & System.Threading.ThreadState.WaitSleepJoin) != 0 ? waiting + 1 : 0;
             if (waiting == WaitsBeforeInterrupt) Interrupt();
             waiting %= WaitsBeforeInterrupt;
         }

@@ -25,7 +25,7 @@ internal static partial class Examples
     private static Dictionary<string, string> Read()
     {
         var found = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var file in new[] { typeof(Trial).Assembly, typeof(Tables).Assembly }
+        foreach (var file in new[] { typeof(Trial).Assembly, typeof(Display.Tables.Table).Assembly }
             .Select(assembly => Path.ChangeExtension(assembly.Location, ".xml")).Where(File.Exists))
         {
             foreach (var member in XDocument.Load(file).Descendants("member"))

@@ -17,6 +17,8 @@ namespace SplitBatch.Kernel.Host;
 /// <param name="options">How the kernel is set up; as usual when null.</param>
 public sealed partial class KernelHost(KernelHostOptions? options = null) : ICellHost
 {
+    private const int SpareThreads = 16;
+
     private readonly KernelHostOptions options = options ?? new KernelHostOptions();
     private readonly Lock gate = new();
     private readonly SemaphoreSlim turn = new(1, 1);
@@ -76,10 +78,10 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         // A cell that waits for the kernel to start is stopped as well; the start itself goes on, or no cell could ever run.
         CancellationTokenSource[] stopped;
         lock (gate) stopped = [.. asked];
-        foreach (var stop in stopped) await CancelAsync(stop).ConfigureAwait(false);
+        foreach (var stop in stopped) Cancel(stop);
         if (current is { IsStart: false } run)
         {
-            await CancelAsync(run.Stop).ConfigureAwait(false);
+            Cancel(run.Stop);
             await run.Ended.Task.ConfigureAwait(false);
         }
 
@@ -97,11 +99,11 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
         packages?.Dispose();
     }
 
-    private static async Task CancelAsync(CancellationTokenSource stop)
+    private static void Cancel(CancellationTokenSource stop)
     {
         try
         {
-            await stop.CancelAsync().ConfigureAwait(false);
+            stop.Cancel();
         }
         catch (ObjectDisposedException)
         {
@@ -112,6 +114,7 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
     private async Task SetUpAsync()
     {
         LongCall.StopBy(CellGuard.Loop);
+        LeaveThreads();
         ValueFormat.Register(options.FreshDisplays);
         if (options.NuGet) packages = new LoadedPackages(StartSetting.References);
         engine = options.Engine(OnOwnThreadAsync, name => packages?.Find(name));
@@ -121,12 +124,20 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             throw new InvalidOperationException($"The kernel's start code failed: {string.Join('\n', error.Traceback)}");
     }
 
+    /// <summary>Cells share the pool of threads with the kernel: even if one takes all of its first threads, an interrupt finds one.</summary>
+    private static void LeaveThreads()
+    {
+        ThreadPool.GetMinThreads(out var workers, out var ports);
+        ThreadPool.SetMinThreads(Math.Max(workers, Environment.ProcessorCount + SpareThreads), ports);
+    }
+
     private async Task<CellResult> RunAsync(string code, ICellSink sink, CancellationToken cancellation, bool isStart = false)
     {
         leftBehind = false;
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         var text = CellText.Of(code);
         using var cell = new RunningCell(sink, stop.Token) { Owned = text.Owned };
+        using var stopping = stop.Token.Register(cell.Stop);
         var run = new Run(cell, stop, isStart);
         RunningCell.Current = cell;
         StrayErrors.Follow(cell);

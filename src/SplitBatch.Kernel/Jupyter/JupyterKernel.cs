@@ -21,6 +21,7 @@ public sealed class JupyterKernel : IDisposable
     private readonly CancellationTokenSource _stop = new();
     private readonly JupyterSession _session;
     private readonly RequestRouter _shellRouter;
+    private readonly ThreadStart _interrupt;
     private readonly RequestRouter _controlRouter;
 
     /// <summary>Makes a kernel whose messages leave by <paramref name="outbox"/>.</summary>
@@ -32,6 +33,7 @@ public sealed class JupyterKernel : IDisposable
         var info = new KernelInfoHandler();
         var history = new History();
         var execute = new ExecuteHandler(host, history, _questions, _shell.DropWaitingCells);
+        _interrupt = execute.Interrupt; // At once: the cell may have taken every thread on which requests are served.
         IRequestHandler[] shell =
         [
             info,
@@ -45,7 +47,7 @@ public sealed class JupyterKernel : IDisposable
             new CommIgnoredHandler("comm_msg"),
             new CommIgnoredHandler("comm_close"),
         ];
-        IRequestHandler[] control = [new InterruptHandler(host, execute.Interrupt), new ShutdownHandler(Stop), new DebugHandler()];
+        IRequestHandler[] control = [new InterruptHandler(), new ShutdownHandler(Stop), new DebugHandler()];
         _shellRouter = new RequestRouter(_session, [.. shell, .. control], log);
         _controlRouter = new RequestRouter(_session, [info, .. control], log);
     }
@@ -75,6 +77,7 @@ public sealed class JupyterKernel : IDisposable
                 _shell.Add(message);
                 break;
             case JupyterChannel.Control:
+                if (message.Header.MsgType == "interrupt_request") new Thread(_interrupt) { IsBackground = true, Name = "interrupt" }.Start();
                 _control.Add(message);
                 break;
             case JupyterChannel.Stdin:

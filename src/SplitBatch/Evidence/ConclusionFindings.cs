@@ -2,6 +2,7 @@ using SplitBatch.Evidence.Findings;
 using SplitBatch.Lab;
 using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 
 namespace SplitBatch.Evidence;
 

@@ -1,8 +1,10 @@
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Numbers;
-using SplitBatch.Panel.Counting;
-using SplitBatch.Panel.Planning;
 using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
+using SplitBatch.Panel.Planning;
 
 namespace SplitBatch.Evidence;
 

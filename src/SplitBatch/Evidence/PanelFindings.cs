@@ -1,6 +1,7 @@
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Planning;
 
 namespace SplitBatch.Evidence;

@@ -1,5 +1,6 @@
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 
 namespace SplitBatch.Evidence;
 

@@ -1,4 +1,5 @@
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Teaching;
@@ -17,6 +18,10 @@ public static class OneHonestSentence
 
     /// <summary>A panel that rules the margin out.</summary>
     public static SentenceExercise LargePanel { get; } = Of(tasters: 60, correct: 20);
+
+    /// <summary>The three panels by name.</summary>
+    public static IReadOnlyList<(string Name, PanelReading Reading)> Panels =>
+        [("small", SmallPanel.Reading), ("clear", ClearPanel.Reading), ("large", LargePanel.Reading)];
 
     private static SentenceExercise Of(int tasters, int correct) => new(Beers, () => PanelReading.Of(Protocol.Triangle, tasters, correct, Margin));
 }

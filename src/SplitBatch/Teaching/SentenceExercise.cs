@@ -1,6 +1,7 @@
 using System.Globalization;
 using SplitBatch.Evidence;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 
 namespace SplitBatch.Teaching;
 

@@ -50,7 +50,7 @@ public sealed partial class Trial
     public DateOnly? BrewDay => Description.BrewDay ?? content.BatchLog?.Entries.Min(entry => (DateOnly?)entry.When);
 
     /// <summary>What each lot still held on brew day, in the file's order; a lot that cannot be aged stands as assayed and says why.</summary>
-    /// <example><code>Tables.Lots(trial.LotsOnBrewDay)</code></example>
+    /// <example><code>trial.LotsOnBrewDay.Table()</code></example>
     public IReadOnlyList<StorageLoss> LotsOnBrewDay => lotsOnBrewDay.Value;
 
     /// <summary>The hop charges of each half as weighed, their alpha acid as on brew day; empty until they are logged.</summary>

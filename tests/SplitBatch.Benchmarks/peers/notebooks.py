@@ -23,11 +23,11 @@ from nbclient import NotebookClient
 
 ROOT = Path(__file__).resolve().parents[3]
 BUILT = ROOT / "src/SplitBatch.Cli/bin/Debug/net10.0"
-CHARTS = re.compile(r"Charts\.|Figure|Picture|Sheets|WriteUp|TrialReport|TrialSummary|ShowFiles|Save")
+CHARTS = re.compile(r"\.(Chart|Explore)\w*\(|Figure|Picture|Sheets|WriteUp|TrialReport|TrialSummary|ShowFiles|Save")
 ROOMS = (
     "Numbers", "Brewing", "BrewDay", "Bitterness", "Bitterness.Models", "Lab", "Evidence", "Trials",
     "Panel.Protocols", "Panel.Planning", "Panel.Serving", "Panel.Ballots", "Panel.Counting", "Panel.Simulation",
-    "Display", "Display.Figures", "Display.Sheets", "Display.WriteUp")
+    "Display", "Display.Charts", "Display.Tables", "Display.Figures", "Display.Sheets", "Display.WriteUp")
 SPACES = ["SplitBatch"] + [f"SplitBatch.{room}" for room in ROOMS] + ["UnitsNet", "UnitsNet.Units"]
 OPENING = f'#r "{BUILT}/SplitBatch.Display.dll"\n' + "".join(f"using {space};\n" for space in SPACES) + "using Power = SplitBatch.Panel.Planning.Power;"
 

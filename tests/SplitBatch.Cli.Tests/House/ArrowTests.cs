@@ -1,10 +1,12 @@
-using System.Text.RegularExpressions;
 using System.Xml.Linq;
 
 namespace SplitBatch.Cli.House;
 
-/// <summary>The direction of the arrows: between projects, and between the rooms of the library.</summary>
-public partial class ArrowTests
+/// <summary>
+/// The direction of the arrows between all folders of <c>src</c>. What a folder may look into is listed in <c>arrows.txt</c>, and drawn in
+/// DEVELOPERS.md. To take a new arrow over, run these tests with SPLITBATCH_ACCEPT=1 and look at the difference; a circle is never taken over.
+/// </summary>
+public class ArrowTests
 {
     public static TheoryData<string, string[]> Projects => new()
     {
@@ -14,19 +16,7 @@ public partial class ArrowTests
         { "SplitBatch.Cli", ["SplitBatch.Kernel"] },
     };
 
-    public static TheoryData<string, string[]> Rooms => new()
-    {
-        { "Numbers", [] },
-        { "Brewing", ["Numbers"] },
-        { "BrewDay", ["Brewing"] },
-        { "Bitterness", ["Numbers", "Brewing"] },
-        { "Series", ["Numbers", "Panel"] },
-        { "Lab", ["Numbers", "BrewDay", "Bitterness"] },
-        { "Panel", ["Numbers"] },
-        { "Evidence", ["Numbers", "Brewing", "BrewDay", "Bitterness", "Lab", "Panel"] },
-        { "Teaching", ["Numbers", "Brewing", "Bitterness", "Lab", "Panel", "Evidence"] },
-        { "Trials", ["Numbers", "Brewing", "BrewDay", "Bitterness", "Lab", "Panel", "Evidence"] },
-    };
+    private static bool Accepts => Environment.GetEnvironmentVariable("SPLITBATCH_ACCEPT") == "1";
 
     [Theory]
     [MemberData(nameof(Projects))]
@@ -37,38 +27,59 @@ public partial class ArrowTests
         Assert.Equal(below, references);
     }
 
-    [Theory]
-    [MemberData(nameof(Rooms))]
-    public void A_room_of_the_library_looks_only_into_the_rooms_below_it(string room, string[] below)
+    [Fact]
+    public void No_two_folders_look_into_each_other() => AssertNone(Cycles.In(SourceArrows.Here.Arrows));
+
+    [Fact]
+    public void The_compiler_knows_every_name_that_an_arrow_could_hide_behind() => AssertNone(SourceArrows.Here.Unknown);
+
+    [Fact]
+    public void A_circle_is_told_with_what_makes_it()
     {
-        var strays =
-            from file in Directory.EnumerateFiles(Repository.Path("src", "SplitBatch", room), "*.cs", SearchOption.AllDirectories)
-            from Match match in RoomName().Matches(File.ReadAllText(file))
-            let other = match.Groups[1].Value
-            where other != room && !below.Contains(other)
-            select $"{Path.GetFileName(file)} names {other}";
-        Assert.Empty(strays);
+        var circle = Cycles.In(new Dictionary<(string, string), string>
+        {
+            [("P/Lab", "P/Panel/Counting")] = "Cochran.cs uses Count",
+            [("P/Panel/Serving", "P/Lab")] = "Pour.cs uses Cochran",
+            [("P/Panel/Serving", "P")] = "Pour.cs uses Guard",
+        });
+        Assert.Equal(["P: Lab -> Panel (Cochran.cs uses Count); Panel -> Lab (Pour.cs uses Cochran)"], circle);
     }
 
     [Fact]
-    public void Every_room_has_its_rule() =>
-        Assert.Equal(
-            Rooms.Select(row => (string)row[0]).Order(),
-            Directory.EnumerateDirectories(Repository.Path("src", "SplitBatch")).Select(Path.GetFileName).Where(name => name is not ("bin" or "obj")).Order());
+    public void Every_arrow_is_allowed_and_every_allowed_arrow_is_used()
+    {
+        var file = Repository.Path("tests", "SplitBatch.Cli.Tests", "House", "arrows.txt");
+        var now = AllowedArrows.Write(SourceArrows.Here.Arrows.Keys);
+        if (Accepts) File.WriteAllText(file, now);
+        var allowed = AllowedArrows.Read(File.ReadLines(file)).ToHashSet();
+        Assert.Empty(SourceArrows.Here.Arrows.Where(arrow => !allowed.Contains(arrow.Key)).Select(arrow => $"{arrow.Key}: {arrow.Value}"));
+        Assert.Empty(allowed.Except(SourceArrows.Here.Arrows.Keys));
+    }
 
     [Fact]
-    public void Only_the_trials_room_touches_files()
+    public void The_picture_of_the_rooms_shows_them_as_they_are()
     {
-        var strays = Directory.EnumerateFiles(Repository.Path("src", "SplitBatch"), "*.cs", SearchOption.AllDirectories)
-            .Where(file => !file.Contains("Trials", StringComparison.Ordinal) && !file.Contains("obj", StringComparison.Ordinal))
-            .Where(file => FileAccess().IsMatch(File.ReadAllText(file)))
-            .Select(Path.GetFileName);
+        var file = Repository.Path("DEVELOPERS.md");
+        var text = File.ReadAllText(file);
+        var drawn = RoomPicture.Into(text, SourceArrows.Here);
+        if (Accepts) File.WriteAllText(file, drawn);
+        else Assert.Equal(drawn, text);
+    }
+
+    [Fact]
+    public void Every_folder_is_a_namespace()
+    {
+        var strays = SourceArrows.Here.Files
+            .Select(file => (Name: Path.GetFileName(file), Declared: File.ReadLines(file).FirstOrDefault(line => line.StartsWith("namespace ", StringComparison.Ordinal)),
+                Expected: $"namespace {SourceArrows.Here.FolderOf(file).Replace('/', '.')};"))
+            .Where(file => file.Declared is not null && file.Declared != file.Expected)
+            .Select(file => $"{file.Name}: {file.Declared} instead of {file.Expected}");
         Assert.Empty(strays);
     }
 
-    [GeneratedRegex(@"SplitBatch\.(Numbers|Series|Brewing|BrewDay|Bitterness|Lab|Panel|Evidence|Teaching|Trials)\b")]
-    private static partial Regex RoomName();
-
-    [GeneratedRegex(@"\b(File|Directory|FileStream|StreamReader|StreamWriter)\.?(Open|Read|Write|Append|Exists|Create|Move|Delete)?\w*\(|\bConsole\.")]
-    private static partial Regex FileAccess();
+    private static void AssertNone(IEnumerable<string> faults)
+    {
+        var lines = string.Join('\n', faults);
+        Assert.True(lines.Length == 0, lines);
+    }
 }

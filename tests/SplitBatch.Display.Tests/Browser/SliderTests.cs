@@ -2,8 +2,10 @@ using System.Net;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Microsoft.DotNet.Interactive.Formatting;
+using SplitBatch.Display.Charts;
 using SplitBatch.Display.Figures;
 using SplitBatch.Display.Notebooks;
+using SplitBatch.Display.Tables;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 
@@ -29,7 +31,7 @@ public partial class SliderTests
     [BrowserFact]
     public void Each_slider_changes_what_is_read_off_and_leaves_the_others_where_they_were()
     {
-        var seen = Move(Charts.ExplorePower(Protocol.Triangle, tasters: 20), "[[0,1],[1,0],[2,0],[1,1]]");
+        var seen = Move(Protocol.Triangle.ExplorePower(tasters: 20), "[[0,1],[1,0],[2,0],[1,1]]");
         Assert.Equal(
             [
                 Says(20, 0.30, 0.05),
@@ -44,7 +46,7 @@ public partial class SliderTests
     [BrowserFact]
     public void The_distribution_and_the_critical_count_move_with_the_sliders()
     {
-        var seen = Move(Charts.ExploreCounts(Protocol.Triangle, tasters: 20), "[[0,0],[0,1],[2,1]]");
+        var seen = Move(Protocol.Triangle.ExploreCounts(tasters: 20), "[[0,0],[0,1],[2,1]]");
         Assert.Equal([OrMore(20, 0.05), OrMore(8, 0.05), OrMore(100, 0.05), OrMore(100, 0.10)], seen.Select(state => state.Words.Single(word => word.EndsWith("or more", StringComparison.Ordinal))));
         Assert.Equal([Says(20, 0.30, 0.05), Says(8, 0.30, 0.05), Says(100, 0.30, 0.05), Says(100, 0.30, 0.10)], seen.Select(state => state.Words.Single(word => word.Contains("needed", StringComparison.Ordinal))));
         Assert.True(seen[1].Bars < seen[0].Bars && seen[0].Bars < seen[2].Bars, string.Join(", ", seen.Select(state => state.Bars)));
@@ -55,7 +57,7 @@ public partial class SliderTests
     public void Without_scripts_the_first_position_is_a_picture_with_its_numbers()
     {
         NotebookDisplay.Register();
-        var html = Formatter.ToDisplayString(Charts.ExplorePower(Protocol.Triangle, tasters: 20), "text/html");
+        var html = Formatter.ToDisplayString(Protocol.Triangle.ExplorePower(tasters: 20), "text/html");
         var still = Script().Replace(html, "");
         Assert.Contains("src=\"data:image/svg+xml;base64,", still, StringComparison.Ordinal);
         Assert.Contains("20 tasters show a difference in 53 % of panels", still, StringComparison.Ordinal);

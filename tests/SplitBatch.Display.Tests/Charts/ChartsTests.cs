@@ -1,16 +1,20 @@
 using System.Xml.Linq;
 using SplitBatch.Bitterness;
 using SplitBatch.Brewing;
+using SplitBatch.Display.Charts;
 using SplitBatch.Display.Figures;
+using SplitBatch.Display.Tables;
 using SplitBatch.Lab;
 using SplitBatch.Panel.Ballots;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Panel.Serving;
 using SplitBatch.Panel.Simulation;
 
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Charts;
 
 /// <summary>Every chart, on small invented results: it draws for page and phone, says its numbers, and has them as a table.</summary>
 public class ChartsTests
@@ -36,32 +40,32 @@ public class ChartsTests
 
     internal static IReadOnlyList<Figure> All { get; } =
     [
-        Charts.CountAgainstGuessing(DifferenceTest.Of(Protocol.Triangle, 24, 11)),
-        Charts.CountAgainstGuessing(DifferenceTest.Of(Protocol.PairedTwoSided, 30, 8)),
-        Charts.PowerCurve(new PanelPlan(Protocol.Triangle, 24)),
-        Charts.PowerCurve(new PanelPlan(Protocol.DuoTrio, 200) { Margin = 0.1 }),
-        Charts.Discriminators(PanelReading.Of(Protocol.Triangle, 24, 11, 0.3), "main"),
-        Charts.Discriminators([("main", PanelReading.Of(Protocol.Triangle, 24, 11, 0.3)), ("second panel at the brewery", PanelReading.Of(Protocol.Tetrad, 40, 30, 0.3))]),
-        Charts.LabDifference(LabComparison.Compare(Precision.Limit95(2.0, PrecisionCondition.Repeatability), [30.1, 31.0], [33.9, 34.4])),
-        Charts.EstimateComparison(Match),
-        Charts.UncertaintyContributions(Doubt),
-        Charts.EstimateAgainstLab(Match, Measured),
-        Charts.EstimateAgainstLab(Match, Measured, Doubt),
-        Charts.Sequential(WaldPlan.Of(Protocol.Triangle, 0.3).Follow(Enumerable.Range(0, 60).Select(i => i % 3 != 1))),
-        Charts.Sequential(WaldPlan.Of(Protocol.Triangle, 0.3).Follow(Enumerable.Range(0, 60).Select(i => i % 4 == 1))),
-        Charts.Sequential(WaldPlan.Of(Protocol.DuoTrio, 0.3)),
-        Charts.Profiles(RatingComparison.OfAll(Ratings).Where(r => r.Group == RatingGroup.All), "0 none to 10 very strong"),
-        Charts.OrderAndPosition(BiasReport.Of(Panel)),
-        Charts.Bias(BiasReport.Of(Panel).Checks[0]),
-        Charts.Charges(Match),
-        Charts.Forest(Two),
-        Charts.Forest(Two, Two.Combine()),
-        Charts.HouseCalibration(HouseCalibration.Fit([new("autumn bitter", 31, 24.5), new("winter stout", 42, 30.1), new("summer ale", 22, 19.8)])),
-        Charts.LabDifference(LabComparison.Compare(LabPrecision.Of(Precision.Limit95(4.0, PrecisionCondition.Repeatability)), new Replicates("A", [30.1, 31.0]), new Replicates("B", [31.0]))),
-        Charts.SimulatedCounts(Simulate.Panels(Protocol.Triangle, 20, 200, seed: 1)),
-        Charts.SimulatedCounts(Simulate.Panels(Protocol.Triangle, 2, 200, seed: 1, new SimulatedTasters(DPrimeSpread.Discriminators(0.5)), replicates: 10)),
-        Charts.ExplorePower(Protocol.Triangle).Still,
-        Charts.ExploreCounts(Protocol.Tetrad, tasters: 30).Still,
+        DifferenceTest.Of(Protocol.Triangle, 24, 11).Chart(),
+        DifferenceTest.Of(Protocol.PairedTwoSided, 30, 8).Chart(),
+        (new PanelPlan(Protocol.Triangle, 24)).Chart(),
+        (new PanelPlan(Protocol.DuoTrio, 200) { Margin = 0.1 }).Chart(),
+        PanelReading.Of(Protocol.Triangle, 24, 11, 0.3).Chart("main"),
+        DiscriminatorCharts.Chart([("main", PanelReading.Of(Protocol.Triangle, 24, 11, 0.3)), ("second panel at the brewery", PanelReading.Of(Protocol.Tetrad, 40, 30, 0.3))]),
+        LabComparison.Compare(Precision.Limit95(2.0, PrecisionCondition.Repeatability), [30.1, 31.0], [33.9, 34.4]).Chart(),
+        Match.ChartOfModels(),
+        Doubt.Chart(),
+        Match.ChartAgainst(Measured),
+        Match.ChartAgainst(Measured, Doubt),
+        WaldPlan.Of(Protocol.Triangle, 0.3).Follow(Enumerable.Range(0, 60).Select(i => i % 3 != 1)).Chart(),
+        WaldPlan.Of(Protocol.Triangle, 0.3).Follow(Enumerable.Range(0, 60).Select(i => i % 4 == 1)).Chart(),
+        WaldPlan.Of(Protocol.DuoTrio, 0.3).Chart(),
+        RatingComparison.OfAll(Ratings).Where(r => r.Group == RatingGroup.All).Chart("0 none to 10 very strong"),
+        BiasReport.Of(Panel).Chart(),
+        (BiasReport.Of(Panel).Checks[0]).Chart(),
+        Match.Chart(),
+        Two.Chart(),
+        Two.Chart(Two.Combine()),
+        HouseCalibration.Fit([new("autumn bitter", 31, 24.5), new("winter stout", 42, 30.1), new("summer ale", 22, 19.8)]).Chart(),
+        LabComparison.Compare(LabPrecision.Of(Precision.Limit95(4.0, PrecisionCondition.Repeatability)), new Replicates("A", [30.1, 31.0]), new Replicates("B", [31.0])).Chart(),
+        Simulate.Panels(Protocol.Triangle, 20, 200, seed: 1).Chart(),
+        Simulate.Panels(Protocol.Triangle, 2, 200, seed: 1, new SimulatedTasters(DPrimeSpread.Discriminators(0.5)), replicates: 10).Chart(),
+        Protocol.Triangle.ExplorePower().Still,
+        Protocol.Tetrad.ExploreCounts(tasters: 30).Still,
     ];
 
     public static TheoryData<int> Indices => [.. Enumerable.Range(0, All.Count)];
@@ -97,7 +101,7 @@ public class ChartsTests
     [Fact]
     public void The_count_chart_marks_the_critical_count()
     {
-        var figure = Charts.CountAgainstGuessing(DifferenceTest.Of(Protocol.Triangle, 20, 11));
+        var figure = DifferenceTest.Of(Protocol.Triangle, 20, 11).Chart();
         Assert.Contains("11 or more show a difference", figure.ToSvg(), StringComparison.Ordinal); // 11 of 20 at 5 %: J. Soc. Cosmet. Chem. 22 (1971), p. 214
         Assert.Contains("more than guessing gives", figure.Title, StringComparison.Ordinal);
     }
@@ -106,9 +110,9 @@ public class ChartsTests
     public void The_charges_of_a_match_stand_in_the_table()
     {
         var match = ChargeMatch.Solve(Kettle.Metric(20, 1.050), 32, HopLot.Cones("cones", 5), HopLot.Pellets("pellets", 11));
-        var table = Tables.Charges(match);
+        var table = match.Table();
         Assert.Equal(2, table.Rows.Count);
         Assert.Equal(match.A.HopMass.Grams, (double)table.Rows[0][4]!, 1e-9);
-        Assert.Equal(["A", "B"], Tables.WhatComesWithIt(match).Rows.Select(r => (string)r[0]!));
+        Assert.Equal(["A", "B"], match.WhatComesWithIt().Rows.Select(r => (string)r[0]!));
     }
 }

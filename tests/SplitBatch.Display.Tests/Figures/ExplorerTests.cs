@@ -1,6 +1,8 @@
 using System.Text.Json.Nodes;
 using System.Xml.Linq;
 using Plotly.NET;
+using SplitBatch.Display.Charts;
+using SplitBatch.Display.Tables;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Protocols;
 
@@ -11,10 +13,10 @@ public class ExplorerTests
 {
     private static readonly Dictionary<string, Explorer> All = new()
     {
-        ["power"] = Charts.ExplorePower(Protocol.Triangle, tasters: 20),
-        ["counts"] = Charts.ExploreCounts(Protocol.Triangle, tasters: 20),
-        ["another"] = Charts.ExploreCounts(Protocol.DuoTrio, tasters: 33, discriminators: 0.25, alpha: 0.02),
-        ["grows"] = Charts.DistributionGrows(Protocol.Triangle, tasters: 20, seed: 1),
+        ["power"] = Protocol.Triangle.ExplorePower(tasters: 20),
+        ["counts"] = Protocol.Triangle.ExploreCounts(tasters: 20),
+        ["another"] = Protocol.DuoTrio.ExploreCounts(tasters: 33, discriminators: 0.25, alpha: 0.02),
+        ["grows"] = Protocol.Triangle.ExploreManyPanels(tasters: 20, seed: 1),
     };
 
     public static TheoryData<string> Names => [.. All.Keys];
@@ -76,10 +78,10 @@ public class ExplorerTests
     [Fact]
     public void What_cannot_be_moved_is_refused()
     {
-        Assert.Throws<ArgumentException>(() => Charts.ExplorePower(Protocol.PairedTwoSided));
-        Assert.Throws<NotApplicableException>(() => Charts.ExplorePower(Protocol.ANotA));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Charts.ExplorePower(Protocol.Triangle, tasters: 3));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Charts.ExplorePower(Protocol.Triangle, discriminators: 30));
+        Assert.Throws<ArgumentException>(() => Protocol.PairedTwoSided.ExplorePower());
+        Assert.Throws<NotApplicableException>(() => Protocol.ANotA.ExplorePower());
+        Assert.Throws<ArgumentOutOfRangeException>(() => Protocol.Triangle.ExplorePower(tasters: 3));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Protocol.Triangle.ExplorePower(discriminators: 30));
         var still = All["grows"].Still;
         Assert.Throws<ArgumentException>(() => new Explorer(still, [], []) { Title = "t" });
         Assert.Throws<ArgumentException>(() => new Explorer(still, [new Slider("s", ["a"], 1)], []) { Title = "t" });

@@ -1,4 +1,5 @@
 using SplitBatch.Display.Drawing;
+using SplitBatch.Display.Tables;
 
 namespace SplitBatch.Display.Figures;
 

@@ -40,7 +40,7 @@ public class StockKernelTests
         var library = context.LoadFromAssemblyName(new AssemblyName("SplitBatch"));
         var protocol = library.GetType("SplitBatch.Panel.Protocols.Protocol")!.GetProperty("Triangle")!.GetValue(null);
         var test = library.GetType("SplitBatch.Panel.Counting.DifferenceTest")!.GetMethod("Of")!.Invoke(null, [protocol, 24, 11, 0.05, 0.95]);
-        return display.GetType("SplitBatch.Display.Charts")!.GetMethod("CountAgainstGuessing")!.Invoke(null, [test])!;
+        return display.GetType("SplitBatch.Display.Charts.CountCharts")!.GetMethod("Chart")!.Invoke(null, [test])!;
     }
 
     private sealed class WithoutFSharp() : AssemblyLoadContext(isCollectible: true)

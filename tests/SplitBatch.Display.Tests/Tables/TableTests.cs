@@ -1,10 +1,10 @@
-namespace SplitBatch.Display;
+namespace SplitBatch.Display.Tables;
 
 public class TableTests
 {
     private sealed record Charge(string Lot, double? Grams, double Alpha);
 
-    private static Table Charges => Table.Of<Charge>([new("cones", 61.25, 0.056), new("pellets", null, 0.125)], "The two charges")
+    private static Table Charges => TableOf.Each<Charge>([new("cones", 61.25, 0.056), new("pellets", null, 0.125)], "The two charges")
         .Text("lot", c => c.Lot).Number("amount", c => c.Grams, "g").Percent("alpha acid", c => c.Alpha, decimals: 1).ToTable();
 
     [Fact]

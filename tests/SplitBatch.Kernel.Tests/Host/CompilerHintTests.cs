@@ -22,8 +22,8 @@ public sealed class CompilerHintTests(HostFixture kernel) : IClassFixture<HostFi
         + "mean Trial?")]
     [InlineData("Protocol.Triangel",
         "There is nothing of this name in there. Type the point and press Tab to see what there is. Did you mean Triangle?")]
-    [InlineData("Charts.PowerCruve(1)",
-        "There is nothing of this name in there. Type the point and press Tab to see what there is. Did you mean PowerCurve?")]
+    [InlineData("new PanelPlan(Protocol.Triangle, 24).Chrat()",
+        "There is nothing of this name in there. Type the point and press Tab to see what there is. Did you mean Chart?")]
     [InlineData("Trial.Open('my-trial')", "Single quotation marks hold one letter only: write texts with double ones, as \"cones\".")]
     [InlineData("var tasters = ;",
         "Something is missing before this place, or too much stands there: often a value that was left out, or a comma or parenthesis "

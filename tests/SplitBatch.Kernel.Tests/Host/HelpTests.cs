@@ -49,7 +49,8 @@ public sealed class HelpTests(HostFixture kernel) : IClassFixture<HostFixture>
 
     [Theory]
     [InlineData("Power.", "TastersNeeded")]
-    [InlineData("Charts.", "PowerCurve")]
+    [InlineData("new PanelPlan(Protocol.Triangle, 24).", "Chart")]
+    [InlineData("DifferenceTest.Of(Protocol.Triangle, 24, 11).", "Table")]
     [InlineData("Protocol.", "Triangle")]
     [InlineData("Trial.", "WorkOn")]
     public async Task After_a_point_there_is_what_one_needs(string code, string name) =>

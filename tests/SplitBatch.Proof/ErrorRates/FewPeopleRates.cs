@@ -1,4 +1,5 @@
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 

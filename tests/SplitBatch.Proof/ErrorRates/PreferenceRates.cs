@@ -1,4 +1,5 @@
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Proof.ErrorRates;

@@ -1,4 +1,5 @@
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 
 namespace SplitBatch.Proof.TruthTable;
 

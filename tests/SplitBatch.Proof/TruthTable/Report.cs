@@ -1,5 +1,6 @@
 using System.Text;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using static System.FormattableString;
 
 namespace SplitBatch.Proof.TruthTable;

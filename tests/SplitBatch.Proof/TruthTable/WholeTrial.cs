@@ -3,6 +3,7 @@ using SplitBatch.Brewing;
 using SplitBatch.Evidence;
 using SplitBatch.Lab;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Panel.Serving;

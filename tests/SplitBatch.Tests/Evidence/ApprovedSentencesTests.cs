@@ -6,6 +6,8 @@ using SplitBatch.Evidence.Findings;
 using SplitBatch.Lab;
 using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 

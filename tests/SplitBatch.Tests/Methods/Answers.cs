@@ -1,5 +1,7 @@
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Panel.Planning;
 
 namespace SplitBatch.Methods;

@@ -1,6 +1,7 @@
 using CsCheck;
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 

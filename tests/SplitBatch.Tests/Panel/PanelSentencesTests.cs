@@ -1,5 +1,6 @@
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 using UnitsNet;

@@ -43,7 +43,7 @@ public class SentenceExerciseTests
 
     [Fact]
     public void The_three_panels_have_three_different_answers() => Assert.Equal(
-        [Panel.Counting.PanelAnswer.Inconclusive, Panel.Counting.PanelAnswer.DifferenceShown, Panel.Counting.PanelAnswer.MarginRuledOut],
+        [Panel.Deciding.PanelAnswer.Inconclusive, Panel.Deciding.PanelAnswer.DifferenceShown, Panel.Deciding.PanelAnswer.MarginRuledOut],
         new[] { OneHonestSentence.SmallPanel, OneHonestSentence.ClearPanel, OneHonestSentence.LargePanel }.Select(exercise => exercise.Reading.Answer));
 
     /// <summary>The tool must not fail its own exercise.</summary>

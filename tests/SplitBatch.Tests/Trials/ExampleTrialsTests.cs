@@ -1,5 +1,6 @@
 using SplitBatch.Lab;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials;

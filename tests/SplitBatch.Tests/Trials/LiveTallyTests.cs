@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Panel.Serving;
 using SplitBatch.Trials.Files;

@@ -27,18 +27,19 @@ public sealed class KernelInfoHandler : IRequestHandler
     }
 }
 
-/// <summary>Stops the running cell; what earlier cells made stays.</summary>
-public sealed class InterruptHandler(ICellHost host, Action stopRequest) : IRequestHandler
+/// <summary>
+/// Answers that the running cell is being stopped. That was begun when the request came: done here, it could strike the next cell.
+/// </summary>
+public sealed class InterruptHandler : IRequestHandler
 {
     /// <inheritdoc/>
     public string MessageType => "interrupt_request";
 
     /// <inheritdoc/>
-    public async Task HandleAsync(Exchange exchange, CancellationToken cancellation)
+    public Task HandleAsync(Exchange exchange, CancellationToken cancellation)
     {
-        stopRequest();
-        await host.InterruptAsync().ConfigureAwait(false);
         exchange.Reply(new InterruptReply(), WireJson.Plain.InterruptReply);
+        return Task.CompletedTask;
     }
 }
 

@@ -1,5 +1,7 @@
-using SplitBatch.Panel.Counting;
 using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
 
 namespace SplitBatch.Evidence.Findings;
 

@@ -1,4 +1,6 @@
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
 
 namespace SplitBatch.Evidence.Findings;
 

@@ -1,9 +1,10 @@
 using SplitBatch.BrewDay;
 using SplitBatch.Brewing;
 using SplitBatch.Lab;
-using SplitBatch.Panel.Counting;
-using SplitBatch.Panel.Planning;
 using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Planning;
 
 namespace SplitBatch.Evidence.Findings;
 

@@ -1,5 +1,6 @@
 using SplitBatch.Panel;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 
 namespace SplitBatch.Evidence.Findings;
 

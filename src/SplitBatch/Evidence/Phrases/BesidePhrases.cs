@@ -1,6 +1,8 @@
 using SplitBatch.Evidence.Findings;
-using SplitBatch.Panel.Counting;
 using SplitBatch.Panel;
+using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
 
 namespace SplitBatch.Evidence.Phrases;
 

@@ -1,5 +1,6 @@
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Planning;
+using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Counting;
 
@@ -16,21 +17,22 @@ internal sealed class PeopleRule
     private readonly int sets, right;
     private readonly bool directed;
 
-    public PeopleRule(PanelRules rules, PanelResult result)
+    public PeopleRule(Protocol protocol, DeclaredMargin declared, double beta, IReadOnlyList<TasterCount> tasters)
     {
-        var chance = rules.Protocol.Chance;
-        people = [.. result.Tasters.Select(taster => new PersonSets(new SetsAtChance(taster.Sets, chance)))];
-        mirrored = [.. result.Tasters.Select(taster => new PersonSets(new SetsAtChance(taster.Sets, 1 - chance)))];
-        leanings = rules.Protocol.Sides == 2 ? new(result.Tasters) : null;
-        (margin, beta, sets, right, directed) = (rules.Margin.ShareIn(rules.Protocol), rules.Beta, result.Sets, result.Right, rules.Protocol.IsDirected);
+        var chance = protocol.Chance;
+        people = [.. tasters.Select(taster => new PersonSets(new SetsAtChance(taster.Sets, chance)))];
+        mirrored = [.. tasters.Select(taster => new PersonSets(new SetsAtChance(taster.Sets, 1 - chance)))];
+        leanings = protocol.Sides == 2 ? new(tasters) : null;
+        (margin, this.beta, directed) = (declared.ShareIn(protocol), beta, protocol.IsDirected);
+        (sets, right) = (tasters.Sum(taster => taster.Sets), tasters.Sum(taster => taster.Correct));
         int? highest = PeopleMargin.LargestCount(people, margin, beta);
         int? lowest = leanings is not null ? sets - highest
             : !directed ? 0
-            : sets - PeopleMargin.LargestCount(mirrored, rules.Margin.ShareReversedIn(rules.Protocol), beta);
+            : sets - PeopleMargin.LargestCount(mirrored, declared.ShareReversedIn(protocol), beta);
         Range = lowest <= highest ? new(lowest.Value, highest.Value) : null;
         PValue = leanings is null ? PeopleMargin.PValue(people, right, margin)
             : Math.Max(leanings.ChanceOfSoFewSteady(margin), PeopleMargin.PValue(people, Math.Max(right, sets - right), margin));
-        PValueReversed = directed ? PeopleMargin.PValue(mirrored, sets - right, rules.Margin.ShareReversedIn(rules.Protocol)) : null;
+        PValueReversed = directed ? PeopleMargin.PValue(mirrored, sets - right, declared.ShareReversedIn(protocol)) : null;
     }
 
     /// <summary>The counts that may rule the margin out; null where the people are too few for any to.</summary>

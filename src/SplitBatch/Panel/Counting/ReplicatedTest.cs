@@ -1,5 +1,6 @@
 using System.Globalization;
 using SplitBatch.Numbers;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Counting;

@@ -84,7 +84,7 @@ public sealed record SimilarityTest : CountedAnswers
 
     private DeclaredMargin Declared => DeclaredMargin.OfShare(Margin);
 
-    private PeopleRule? People => Repeats is null ? null : new(new(Protocol, Declared) { Beta = Beta }, new(Repeats.PerTaster));
+    private PeopleRule? People => Repeats is null ? null : new(Protocol, Declared, Beta, Repeats.PerTaster);
 
     /// <summary>For example <c>8 right of 18 (triangle): 30 % discriminators are not ruled out at 5 %; up to 49 % are still allowed.</c></summary>
     public override string ToString()

@@ -1,6 +1,7 @@
 using SplitBatch.Numbers;
 using SplitBatch.Panel.Ballots;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 using SplitBatch.Panel.Serving;
@@ -128,7 +129,7 @@ public static class Simulate
         {
             for (int block = 0; block < blocks; block++) Looked(block);
         }
-        else Parallel.For(0, blocks, new ParallelOptions { MaxDegreeOfParallelism = threads ?? -1 }, Looked);
+        else Parallel.For(0, blocks, new ParallelOptions { MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount }, Looked);
 
         void Looked(int block)
         {

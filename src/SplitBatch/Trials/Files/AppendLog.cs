@@ -8,6 +8,7 @@ namespace SplitBatch.Trials.Files;
 /// </summary>
 public sealed class AppendLog
 {
+    private readonly Lock mine = new();
     private readonly string path;
     private byte[] seen = [];
     private LogSheet? sheet;
@@ -53,7 +54,8 @@ public sealed class AppendLog
         LogRow[] given = [.. rows.Select(cells => LogRow.Of(cells, Format))];
         var added = new HashSet<LogRow>();
         if (given.Length == 0) return [];
-        var aside = new Appender(path) { Patience = Patience, CutShort = TornAt }.Append(bytes =>
+        string? aside;
+        lock (mine) aside = new Appender(path) { Patience = Patience, CutShort = TornAt }.Append(bytes =>
         {
             var now = Sheet(bytes);
             if (given.Length > 1) sheet = null; // It takes in rows before the file has them.

@@ -2,6 +2,8 @@ using SplitBatch.Evidence;
 using SplitBatch.Evidence.Findings;
 using SplitBatch.Panel.Ballots;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Serving;
 

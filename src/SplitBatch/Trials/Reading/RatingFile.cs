@@ -1,5 +1,6 @@
 using SplitBatch.Panel.Ballots;
 using SplitBatch.Panel.Counting;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Reading;

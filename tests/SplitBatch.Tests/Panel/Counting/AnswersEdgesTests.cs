@@ -1,6 +1,8 @@
 using MathNet.Numerics;
 using MathNet.Numerics.Distributions;
 using SplitBatch.Numbers;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 

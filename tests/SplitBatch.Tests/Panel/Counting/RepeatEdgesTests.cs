@@ -1,5 +1,7 @@
 using MathNet.Numerics.Distributions;
 using SplitBatch.Numbers;
+using SplitBatch.Panel.Deciding;
+using SplitBatch.Panel.Liking;
 using SplitBatch.Panel.Protocols;
 using BetaBinomial = SplitBatch.Numbers.BetaBinomial;
 

@@ -1,4 +1,5 @@
 using SplitBatch.Numbers;
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Counting;

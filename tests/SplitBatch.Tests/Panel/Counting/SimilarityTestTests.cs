@@ -1,3 +1,4 @@
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Protocols;
 

@@ -1,3 +1,4 @@
+using SplitBatch.Panel.Deciding;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Trials.Files;
