@@ -17,8 +17,9 @@ internal static class HeadlinePhrases
     public static Sentence Of(TrialHeadline finding)
     {
         if (finding.Departures.Count > 0) return AfterDepartures(finding);
-        var full = Sentence.Join(Question(finding), Answer(finding), Otherwise(finding), Limit(finding));
-        return Words(full) <= MostWords ? full : Sentence.Join(Question(finding), Answer(finding), Limit(finding));
+        var fewer = finding.Fewer is { } missing ? PlanPhrases.Fewer(missing) : Sentence.Empty;
+        var full = Sentence.Join(Question(finding), Answer(finding), fewer, Otherwise(finding), Limit(finding));
+        return Words(full) <= MostWords ? full : Sentence.Join(Question(finding), Answer(finding), fewer, Limit(finding));
     }
 
     /// <summary>What was done to the plan comes first; then the result by the sealed plan, then that by the changed one. Longer than other headlines where it must be.</summary>
@@ -27,7 +28,9 @@ internal static class HeadlinePhrases
         var more = finding.Departures.Count - 1;
         var rest = more == 0 ? Sentence.Empty : Sentence.Of($", and {Printed.Count(more, "more departure")} from the sealed plan");
         var sealedPlan = Answer(finding with { IsLead = false }, "By the sealed plan, ");
-        var changed = finding.AsChanged is { } other ? Answer(other with { IsLead = false }, "By the changed plan, ") : Sentence.Empty;
+        var changed = finding.AsChanged is not { } other ? Sentence.Empty
+            : Answer(finding, "").Text == Answer(other, "").Text ? Sentence.Of($"By the changed plan, the result is the same.")
+            : Answer(other with { IsLead = false }, "By the changed plan, ");
         return Sentence.Join(Sentence.Of($"A lead to follow, not a test: {PlanPhrases.Lead(finding.Departures[0])}{rest}."), sealedPlan, changed, Limit(finding));
     }
 

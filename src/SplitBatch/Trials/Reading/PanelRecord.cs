@@ -107,7 +107,7 @@ public sealed class PanelRecord
     /// <exception cref="TrialIncompleteException">There is no key yet.</exception>
     public ServingPlan Key => Serving ?? throw (Codes is not null
         ? new TrialIncompleteException($"key of panel {Name}", $"it is kept apart, and is asked for at the close (splitbatch close --key-folder, or trial.Close(\"{Name}\", keyFolder: ...))", "4-panel-statistics")
-        : new TrialIncompleteException(        $"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design"));
+        : new TrialIncompleteException($"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design"));
 
     /// <summary>Both questions asked of the count: is there a difference, and is one that matters ruled out? Repeats by one taster do not count as new tasters.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -122,9 +122,13 @@ public sealed class PanelRecord
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
     public WaldPath? Sequential => Plan.Stopping == StoppingRule.Sequential && Scored.Returned > 0 ? sequential.Value : null;
 
-    /// <summary>What the panel says, whatever its protocol and stopping rule, in the sentences of a write-up; never that the beers are the same.</summary>
+    /// <summary>
+    /// What the panel says, whatever its protocol and stopping rule, in the sentences of a write-up; never that the beers are the same.
+    /// What was done to a sealed plan comes first.
+    /// </summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public string InWords => string.Join(" ", PanelFindings.Results(Finding).Where(finding => finding is SetsCounted or KindsCounted or CountBelowChance or DifferenceTested or MarginTested or SequentialDecided or RepeatsWeighed).Select(finding => Claim.Of(finding).Sentence));
+    public string InWords => string.Join(" ", PanelFindings.Departures(Finding).Where(departed => departed.Departure.IsOfASealedPlan)
+        .Concat(PanelFindings.Results(Finding).Where(IsRead)).Select(finding => Claim.Of(finding).Sentence));
 
     /// <summary>Repeats judged by the spread of tasters; null where each taster had one set, or the protocol has no known chance.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -183,6 +187,10 @@ public sealed class PanelRecord
 
     /// <summary>The count in a line, or what is missing.</summary>
     public override string ToString() => counted.Value is { } count && !IsOpen ? $"{Plan.Name}: {count.Panel}" : $"{Plan} Not counted yet.";
+
+    /// <summary>Whether a result belongs to the count, and not to what was asked beside.</summary>
+    private static bool IsRead(Finding finding) => finding is
+        SetsCounted or KindsCounted or CountBelowChance or DifferenceTested or MarginTested or SequentialDecided or RepeatsWeighed;
 
     /// <summary>What tasters were asked of a sealed panel besides what its plan says.</summary>
     private List<string> NotSealedBeside => !Custody.IsSealed ? [] : RatingsGiven.Select(rating => rating.Attribute)
