@@ -156,14 +156,16 @@ public readonly record struct Printed
     /// <summary>A ratio or factor: two decimals, <c>1.25</c>.</summary>
     public static Printed Ratio(double ratio) => Fixed(ratio, 2, "");
 
-    /// <summary>How many times as likely: whole from 10 on, one decimal from 1 on, else two; its first two digits count.</summary>
-    public static Printed Times(double ratio) => Fixed(ratio, Math.Abs(ratio) switch { >= 9.95 => 0, >= 0.995 => 1, _ => 2 }, "");
+    /// <summary>How many times as likely: whole from 10 on, one decimal from 1 on, else two; its first two digits count, and beyond a million none do.</summary>
+    public static Printed Times(double ratio) => ratio > 1e6 ? new(ratio, "more than 1,000,000", "") : Fixed(ratio, Math.Abs(ratio) switch { >= 9.95 => 0, >= 0.995 => 1, _ => 2 }, "");
 
     /// <summary>A rating on a scale, or the mean of ratings: one decimal.</summary>
     public static Printed Rating(double value) => Fixed(value, 1, "");
 
     /// <summary>The statistic of a test, such as an outlier test's, to be held against a table of three decimals.</summary>
-    public static Printed Statistic(double value) => Fixed(value, 3, "");
+    /// <param name="value">The statistic, or the table's value.</param>
+    /// <param name="against">What it is compared with in the same sentence: as many digits follow as show on which side it lies.</param>
+    public static Printed Statistic(double value, double? against = null) => Fixed(value, 3, "", against);
 
     /// <summary>What a person chose, as it was chosen, up to three decimals: <c>5 %</c>, <c>1.75 fl oz</c>, <c>90 min</c>.</summary>
     public static Printed Chosen(double value, string unit = "") => new(value, Shown(value.ToString("#,0.###", CultureInfo.InvariantCulture)), unit);
@@ -175,13 +177,14 @@ public readonly record struct Printed
     /// <param name="value">The number.</param>
     /// <param name="decimals">From 0 to 8.</param>
     /// <param name="unit">The unit, or nothing.</param>
-    /// <param name="against">A limit that it is compared with in the same sentence.</param>
+    /// <param name="against">A limit that it is compared with in the same sentence: as many digits follow as show on which side it lies, and tell the two apart.</param>
     public static Printed Fixed(double value, int decimals, string unit = "", double? against = null)
     {
         if (double.IsNaN(value)) return new(value, "–", "");
         if (double.IsInfinity(value)) return new(value, value > 0 ? "no upper limit" : "no lower limit", "");
         var most = Math.Min(decimals + 4, 8);
-        while (against is { } limit && decimals < most && Math.Sign(Math.Round(value, decimals) - limit) != Math.Sign(value - limit)) decimals++;
+        while (against is { } limit && decimals < most && Math.Abs(value - limit) > 1e-9 * Math.Abs(limit)
+            && (Math.Sign(Math.Round(value, decimals) - limit) != Math.Sign(value - limit) || Math.Round(value, decimals) == Math.Round(limit, decimals))) decimals++;
         return new(value, Shown(value.ToString("#,0." + new string('0', decimals), CultureInfo.InvariantCulture)), unit);
     }
 
