@@ -155,7 +155,11 @@ internal static class PanelFindings
 
     /// <summary>The size from which on every count at or above guessing answers a question; null where a difference the other way round would still be open.</summary>
     internal static int? SizeThatSettles(CountedPanel panel, CountedPlan plan) =>
-        panel.Reading?.ToSettle.Always is { } tasters && MarginCounts.RuledOut(plan.Protocol, tasters, plan.DeclaredMargin, plan.Beta) is not null ? tasters : null;
+        Settling(panel, plan)?.Always is { } tasters && MarginCounts.RuledOut(plan.Protocol, tasters, plan.DeclaredMargin, plan.Beta) is not null ? tasters : null;
+
+    private static TastersNeeded? Settling(CountedPanel panel, CountedPlan plan) => panel.Reading is not { } reading ? null
+        : plan is { DeclaredMargin.IsDPrime: true, IsDirected: true } ? Power.TastersThatSettle(plan.Protocol, plan.Alpha, plan.DeclaredMargin, plan.Beta)
+        : reading.ToSettle;
 
     private static IEnumerable<Finding> Repeats(CountedPanel panel, CountedPlan plan)
     {

@@ -208,8 +208,20 @@ public sealed class PanelRecord
     private bool BothKindsServed => Scored.Ballots.Where(ballot => ballot is { IsCounted: true, Set: not null })
         .Select(ballot => Serving!.Design.Differs(ballot.Set!.Order)).Distinct().Count() == 2;
 
-    /// <summary>Counted ballots that name a preferred cup, or say that none is preferred.</summary>
+    /// <summary>What each taster prefers. Repeats by one taster are no new tasters: among even cups, a taster with several sets prefers the half that was chosen more often.</summary>
     private IEnumerable<Preference> Preferred()
+    {
+        var given = PreferredInSets().ToList();
+        return !HasRepeats || given.Exists(one => one.Preference.IsUneven) ? given.Select(one => one.Preference) : given.GroupBy(one => one.Taster, one => one.Preference.Beer).Select(sets =>
+        {
+            var (a, b) = (sets.Count(beer => beer == Side.A), sets.Count(beer => beer == Side.B));
+            var result = Scored.PerTaster.First(taster => taster.Taster == sets.Key);
+            return new Preference(a == b ? null : a > b ? Side.A : Side.B, result.Correct == result.Counted);
+        });
+    }
+
+    /// <summary>Counted ballots that name a preferred cup, or say that none is preferred.</summary>
+    private IEnumerable<(string Taster, Preference Preference)> PreferredInSets()
     {
         foreach (var ballot in Scored.Ballots.Where(ballot => ballot.IsCounted))
         {
@@ -217,8 +229,8 @@ public sealed class PanelRecord
             var cups = ballot.Set!.CodedCups.ToList();
             var cupsB = (double)cups.Count(cup => cup.Beer == Side.B) / cups.Count;
             if (cupsB is 0 or 1) continue;
-            if (!code.Any(char.IsAsciiDigit)) yield return new(null, ballot.IsCorrect, cupsB);
-            else if (PreferredCup(ballot, code) is { } cup) yield return new(cup.Beer, ballot.IsCorrect, cupsB);
+            if (!code.Any(char.IsAsciiDigit)) yield return (ballot.Set.Taster, new(null, ballot.IsCorrect, cupsB));
+            else if (PreferredCup(ballot, code) is { } cup) yield return (ballot.Set.Taster, new(cup.Beer, ballot.IsCorrect, cupsB));
         }
     }
 
