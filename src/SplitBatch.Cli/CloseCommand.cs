@@ -14,8 +14,9 @@ public sealed class CloseCommand(IAnsiConsole console) : Command<CloseCommand.Se
     {
         var trial = Trial.Open(settings.Folder).Close(settings.Panel, settings.ClosedOn, settings.KeyFolder, settings.Who ?? "");
         var panel = trial.Panel(settings.Panel);
-        console.WriteLine($"Panel {panel.Name} is closed. {panel.InWords}");
-        foreach (var departure in panel.Departures) console.WriteLine(departure.ToString());
+        console.WriteLine($"Panel {panel.Name} is closed.");
+        foreach (var departure in panel.Departures.Where(departure => !departure.IsOfASealedPlan)) console.WriteLine(departure.ToString());
+        console.WriteLine(panel.InWords);
         console.WriteLine($"Next step: splitbatch write-up {settings.Folder}");
         return 0;
     }

@@ -7,13 +7,13 @@ namespace SplitBatch.Cli;
 internal static class SealReport
 {
     /// <summary>The advice that goes with every fingerprint.</summary>
-    public const string Publish = "Publish it before you pour (a club's chat, a commit, a post): only that proves to a stranger when the plan was fixed.";
+    public const string Publish = "Publish the whole of it before you pour (a club's chat, a commit, a post): only that proves to a stranger when the plan was fixed.";
 
     public static void Tell(this IAnsiConsole console, Seal seal)
     {
         console.WriteLine($"Sealed: {seal.File}, {seal.At.UtcDateTime:yyyy-MM-dd HH:mm} UTC by this machine's clock.");
-        console.WriteLine($"Fingerprint, to read aloud: {seal.Fingerprint!.Spoken}");
-        console.WriteLine($"Fingerprint, to publish:    {seal.Fingerprint.Digits}");
+        console.WriteLine($"Its fingerprint: {seal.Fingerprint!.Spoken}");
+        console.WriteLine($"These are its first {seal.Fingerprint.Spoken.Count(char.IsAsciiHexDigit)} digits. All of them stand on the briefing, in the last line of serve, and in what sha256sum {seal.File} prints.");
         console.WriteLine(Publish);
     }
 

@@ -78,9 +78,6 @@ public readonly record struct Printed
         var percent => Fixed(percent, Math.Abs(percent) switch { < 0.1 => 2, < 9.95 => 1, > 99 => 1, _ => 0 }, "%", against * 100),
     };
 
-    /// <summary>A difference of two shares, in percentage points, with the digits of <see cref="Percent"/>.</summary>
-    public static Printed PercentagePoints(double share) => new(share * 100, Percent(share).Bare, "percentage points");
-
     /// <summary>
     /// A p-value with its letter: <c>p = 0.070</c>. Three decimals, as journals print it, and <c>p &lt; 0.001</c> below: tails so far out
     /// depend on assumptions that nobody checked.
@@ -113,9 +110,6 @@ public readonly record struct Printed
 
     /// <summary>Extract in degrees Plato: one decimal, the marks of a saccharometer.</summary>
     public static Printed Plato(double degrees) => Fixed(degrees, 1, "°P");
-
-    /// <summary>Acidity: two decimals, the display of a pH meter.</summary>
-    public static Printed PH(double value) => Fixed(value, 2, "");
 
     /// <summary>Alpha or beta acids of a hop: one decimal, since two assays of one lot differ by more.</summary>
     /// <param name="percent">Percent by weight.</param>
@@ -156,23 +150,22 @@ public readonly record struct Printed
         ? Fixed(temperature.DegreesFahrenheit, 0, "°F")
         : Fixed(temperature.DegreesCelsius, 1, "°C");
 
-    /// <summary>A length of time in whole days: <c>1 day</c>, <c>12 days</c>.</summary>
-    public static Printed Days(double days) => Fixed(days, 0, Math.Abs(Math.Round(days)) == 1 ? "day" : "days");
-
     /// <summary>A length of time in whole minutes: <c>60 min</c>.</summary>
     public static Printed Minutes(double minutes) => Fixed(minutes, 0, "min");
 
     /// <summary>A ratio or factor: two decimals, <c>1.25</c>.</summary>
     public static Printed Ratio(double ratio) => Fixed(ratio, 2, "");
 
-    /// <summary>How many times as likely: whole from 10 on, one decimal from 1 on, else two; its first two digits count.</summary>
-    public static Printed Times(double ratio) => Fixed(ratio, Math.Abs(ratio) switch { >= 9.95 => 0, >= 0.995 => 1, _ => 2 }, "");
+    /// <summary>How many times as likely: whole from 10 on, one decimal from 1 on, else two; its first two digits count, and beyond a million none do.</summary>
+    public static Printed Times(double ratio) => ratio > 1e6 ? new(ratio, "more than 1,000,000", "") : Fixed(ratio, Math.Abs(ratio) switch { >= 9.95 => 0, >= 0.995 => 1, _ => 2 }, "");
 
     /// <summary>A rating on a scale, or the mean of ratings: one decimal.</summary>
     public static Printed Rating(double value) => Fixed(value, 1, "");
 
     /// <summary>The statistic of a test, such as an outlier test's, to be held against a table of three decimals.</summary>
-    public static Printed Statistic(double value) => Fixed(value, 3, "");
+    /// <param name="value">The statistic, or the table's value.</param>
+    /// <param name="against">What it is compared with in the same sentence: as many digits follow as show on which side it lies.</param>
+    public static Printed Statistic(double value, double? against = null) => Fixed(value, 3, "", against);
 
     /// <summary>What a person chose, as it was chosen, up to three decimals: <c>5 %</c>, <c>1.75 fl oz</c>, <c>90 min</c>.</summary>
     public static Printed Chosen(double value, string unit = "") => new(value, Shown(value.ToString("#,0.###", CultureInfo.InvariantCulture)), unit);
@@ -184,13 +177,14 @@ public readonly record struct Printed
     /// <param name="value">The number.</param>
     /// <param name="decimals">From 0 to 8.</param>
     /// <param name="unit">The unit, or nothing.</param>
-    /// <param name="against">A limit that it is compared with in the same sentence.</param>
+    /// <param name="against">A limit that it is compared with in the same sentence: as many digits follow as show on which side it lies, and tell the two apart.</param>
     public static Printed Fixed(double value, int decimals, string unit = "", double? against = null)
     {
         if (double.IsNaN(value)) return new(value, "–", "");
         if (double.IsInfinity(value)) return new(value, value > 0 ? "no upper limit" : "no lower limit", "");
         var most = Math.Min(decimals + 4, 8);
-        while (against is { } limit && decimals < most && Math.Sign(Math.Round(value, decimals) - limit) != Math.Sign(value - limit)) decimals++;
+        while (against is { } limit && decimals < most && Math.Abs(value - limit) > 1e-9 * Math.Abs(limit)
+            && (Math.Sign(Math.Round(value, decimals) - limit) != Math.Sign(value - limit) || Math.Round(value, decimals) == Math.Round(limit, decimals))) decimals++;
         return new(value, Shown(value.ToString("#,0." + new string('0', decimals), CultureInfo.InvariantCulture)), unit);
     }
 

@@ -1,6 +1,8 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using SplitBatch.Proof.ErrorRates;
 using SplitBatch.Proof.Fuzz;
+using SplitBatch.Proof.Mutants;
 using SplitBatch.Proof.Sealed;
 using SplitBatch.Proof.Sentences;
 using SplitBatch.Proof.TruthTable;
@@ -8,7 +10,7 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Proof;
 
-/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>sealed</c>, <c>sentences</c>, <c>fuzz</c> and <c>kills</c>.</summary>
+/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>sealed</c>, <c>sentences</c>, <c>mutate</c>, <c>fuzz</c> and <c>kills</c>.</summary>
 internal static class Program
 {
     public static async Task<int> Main(string[] args)
@@ -34,6 +36,9 @@ internal static class Program
                 int from = options is [_, var start, ..] ? int.Parse(start, CultureInfo.InvariantCulture) : 1;
                 SentenceRun.Write(printed, from, captionsOfEach: 20, Console.Out);
                 return 0;
+            case ["mutate", var room]:
+                Console.Write(MutantReport.Of(Root(), room, $"dotnet run -c Release --project tests/SplitBatch.Proof -- mutate {room}"));
+                return 0;
             case ["fuzz", .. var options]:
                 int cases = options is [var many, ..] ? int.Parse(many, CultureInfo.InvariantCulture) : 100_000;
                 int seed = options is [_, var first, ..] ? int.Parse(first, CultureInfo.InvariantCulture) : 1;
@@ -55,9 +60,13 @@ internal static class Program
                 Console.Error.WriteLine("error-rates [runs]    prints how often something false is said, 10000 runs a row unless told otherwise");
                 Console.Error.WriteLine("sealed [trials]    what becomes of false claims under sealed plans, 10000 trials a row unless told otherwise");
                 Console.Error.WriteLine("sentences [trials] [first]    prints random whole trials for tests/reference/sentences/read_sentences.py, 1000 unless told otherwise");
+                Console.Error.WriteLine("mutate Evidence    changes what may be said in every way, and tells what no test notices");
                 Console.Error.WriteLine("fuzz [cases] [seed] [target]    spoils inputs, 100000 unless told otherwise");
                 Console.Error.WriteLine("kills [count]    kills programs that write, 1000 unless told otherwise");
                 return 2;
         }
     }
+
+    /// <summary>The project's top folder, from where this file was built.</summary>
+    private static string Root([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", ".."));
 }

@@ -41,9 +41,9 @@ public static class PowerCharts
 
         return new Figure
         {
-            Title = Invariant($"{Words.Counted(plan.Tasters, "taster")} would show it in {Printed.Percent(power)} of trials if {Printed.ChosenPercent(plan.Margin)} can tell the beers apart"),
+            Title = Invariant($"{Words.Counted(plan.Tasters, "taster")} would show it in {Printed.Percent(power)} of trials if {Share(plan)} can tell the beers apart"),
             Subtitle = Invariant($"{Words.Capital(plan.Protocol.Name)}, error {Printed.ChosenPercent(plan.Alpha)}; a curve for each share of people who can tell; the teeth are there because counts are whole numbers"),
-            Reading = Invariant($"The chance of showing a difference rises with the number of tasters. For {Printed.ChosenPercent(plan.Margin)} discriminators and a chance of {Printed.ChosenPercent(plan.Power)}, it takes {Words.Counted(needed.First, "taster")} ({needed.Always} or more always reach it); this panel has {plan.Tasters}."),
+            Reading = Invariant($"The chance of showing a difference rises with the number of tasters. For {Share(plan)} discriminators and a chance of {Printed.ChosenPercent(plan.Power)}, it takes {Words.Counted(needed.First, "taster")} ({needed.Always} or more always reach it); this panel has {plan.Tasters}."),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most },
             Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1 },
             Marks = marks,
@@ -57,4 +57,7 @@ public static class PowerCharts
         foreach (var share in shares) table = table.Percent($"{Printed.ChosenPercent(share)} discriminators", n => Power.Of(plan.Protocol, n, plan.Alpha, share));
         return table.ToTable();
     }
+
+    /// <summary>The margin with the digits of a choice, or of the share that a chosen d-prime makes.</summary>
+    private static Printed Share(PanelPlan plan) => plan.MarginAsDPrime is null ? Printed.ChosenPercent(plan.Margin) : Printed.Percent(plan.Margin);
 }

@@ -25,7 +25,7 @@ internal static class ConclusionFindings
         if (evidence.Bitterness is null) yield return new NextStep(Subject.Lab, NextStepKind.SendToLab, "lab");
         else if (evidence.Bitterness.Circumstance is LabCircumstance.OtherMethods || evidence.Bitterness is { Judgement: Judgement.NotJudged, Circumstance: LabCircumstance.SeparateRuns }) yield return new NextStep(Subject.Lab, NextStepKind.SendToLab, "lab");
         else if (evidence.Bitterness.Judgement is Judgement.DependsOnReading or Judgement.NotJudged) yield return new NextStep(Subject.Lab, NextStepKind.AskPrecision, "precision");
-        else if (evidence.Bitterness.Judgement == Judgement.Exceeds && !evidence.IsTheVariable(Analyte.Bitterness.Name)) yield return new NextStep(Subject.Lab, NextStepKind.CorrectDoses, "doses");
+        else if (evidence is { Bitterness.Judgement: Judgement.Exceeds, Doses: not null } && !evidence.IsTheVariable(Analyte.Bitterness.Name)) yield return new NextStep(Subject.Lab, NextStepKind.CorrectDoses, "doses");
     }
 
     private static (OverReadingKind Kind, string Word)[] OfPanel(CountedPanel? main) => main switch

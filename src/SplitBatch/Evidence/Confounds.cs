@@ -30,5 +30,5 @@ internal static class Confounds
 
     /// <summary>The measured difference over the largest difference that the method would show on one beer.</summary>
     private static double Gap(LabComparison comparison) =>
-        Math.Abs(comparison.Difference) / comparison.Readings.Max(reading => reading.CriticalDifference) ?? 1;
+        Math.Abs(comparison.Difference) / (comparison.CriticalDifference ?? comparison.Readings.Max(reading => reading.CriticalDifference)) ?? 1;
 }

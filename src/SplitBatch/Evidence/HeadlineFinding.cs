@@ -12,6 +12,7 @@ internal static class HeadlineFinding
     public static TrialHeadline Of(TrialEvidence evidence, CountedPanel? main, TrialFindings findings)
     {
         var about = main is null ? null : Subject.Panel(main.Plan.Name);
+        var departed = findings.OfType<DepartedFromPlan>().Where(one => one.About == about).ToList();
         var answer = AnswerOf(main);
         var count = about is null ? null : findings.ResultsAbout(about).OfType<PanelFinding>().FirstOrDefault(finding => finding is SetsCounted or KindsCounted);
         var largest = answer is HeadlineAnswer.NoPanel or HeadlineAnswer.UnderWay or HeadlineAnswer.BelowChance ? null : Confounds.Of(findings, about).FirstOrDefault();
@@ -21,7 +22,8 @@ internal static class HeadlineFinding
             NameB = evidence.NameB,
             Answer = answer,
             IsLead = main is { KeptToPlan: false } && answer is not HeadlineAnswer.BelowChance,
-            Departures = [.. findings.OfType<DepartedFromPlan>().Where(departed => departed.About == about && departed.Departure is { Severity: Severity.Error, IsOfASealedPlan: true })],
+            Departures = [.. departed.Where(one => one.Departure is { Severity: Severity.Error, IsOfASealedPlan: true })],
+            Fewer = departed.FirstOrDefault(one => one.Departure.Kind == DepartureKind.FewerBallots),
             AsChanged = evidence.Changed is { Panels.Count: > 0 } changed ? Verdict.Of(changed).HeadlineFound : null,
             Count = count,
             Margin = about is null ? null : findings.First<MarginTested>(about),

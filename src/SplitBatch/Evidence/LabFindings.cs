@@ -35,8 +35,11 @@ internal static class LabFindings
     {
         switch (evidence.Bitterness?.Judgement)
         {
-            case null:
+            case null when evidence.Lab is null:
                 yield return new StandingLimit(Subject.Lab, StandingLimitKind.NoLabReturn, "lab");
+                break;
+            case null:
+                yield return new StandingLimit(Subject.Lab, StandingLimitKind.NoBitterness, "lab") { Method = "sample and analyte in lab-returns.csv", Sources = Sources };
                 break;
             case Judgement.NotJudged when evidence.Bitterness is { CriticalDifference: null, Circumstance: LabCircumstance.OtherMethods or LabCircumstance.SeparateRuns or LabCircumstance.TwoLaboratories }:
                 yield return new StandingLimit(Subject.Lab, StandingLimitKind.NotComparable, "comparable") { Method = "lab, method, run and day in lab-returns.csv", Sources = Sources };

@@ -35,11 +35,7 @@ internal static class PanelFindings
     public static IEnumerable<Finding> Limits(CountedPanel panel)
     {
         var plan = panel.Planned;
-        foreach (var (i, departure) in panel.Departures.Index())
-        {
-            yield return new DepartedFromPlan(plan, i + 1, departure) { Method = "plan against practice", Sources = [.. panel.Sources, "trial.json"] };
-        }
-
+        foreach (var departed in Departures(panel)) yield return departed;
         if (panel.Standing != PlanStanding.Sealed) yield return new PlanUnsealed(plan) { Method = "no seal from before the first ballot is in the folder", Sources = ["trial.json"] };
         foreach (var (i, check) in Biases(panel).Index())
         {
@@ -60,6 +56,10 @@ internal static class PanelFindings
         if (panel.Ratings is { Questions: > 1 } asked) yield return new QuestionsWeighed(plan, asked.Questions) { Method = "Holm's method", Sources = panel.Sources };
         foreach (var unknown in Unrecorded(panel, plan)) yield return unknown;
     }
+
+    /// <summary>Where practice left the plan.</summary>
+    public static IEnumerable<DepartedFromPlan> Departures(CountedPanel panel) => panel.Departures.Select((departure, i) =>
+        new DepartedFromPlan(panel.Planned, i + 1, departure) { Method = "plan against practice", Sources = [.. panel.Sources, "trial.json"] });
 
     private static IEnumerable<BiasCheck> Biases(CountedPanel panel) =>
         panel.Answer == PanelAnswer.Alarm ? [] : panel.Bias?.Checks.Where(check => check.BiasShown) ?? [];
@@ -155,7 +155,11 @@ internal static class PanelFindings
 
     /// <summary>The size from which on every count at or above guessing answers a question; null where a difference the other way round would still be open.</summary>
     internal static int? SizeThatSettles(CountedPanel panel, CountedPlan plan) =>
-        panel.Reading?.ToSettle.Always is { } tasters && MarginCounts.RuledOut(plan.Protocol, tasters, plan.DeclaredMargin, plan.Beta) is not null ? tasters : null;
+        Settling(panel, plan)?.Always is { } tasters && MarginCounts.RuledOut(plan.Protocol, tasters, plan.DeclaredMargin, plan.Beta) is not null ? tasters : null;
+
+    private static TastersNeeded? Settling(CountedPanel panel, CountedPlan plan) => panel.Reading is not { } reading ? null
+        : plan is { DeclaredMargin.IsDPrime: true, IsDirected: true } ? Power.TastersThatSettle(plan.Protocol, plan.Alpha, plan.DeclaredMargin, plan.Beta)
+        : reading.ToSettle;
 
     private static IEnumerable<Finding> Repeats(CountedPanel panel, CountedPlan plan)
     {

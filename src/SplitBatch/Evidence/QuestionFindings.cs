@@ -29,7 +29,7 @@ internal static class QuestionFindings
             }
         }
 
-        if (panel.Comments is { Counts.Count: > 0 } words)
+        if (panel.Comments is { Counts: [{ A: var a, B: var b }, ..] } words && a + b > 0)
         {
             yield return new WordsTallied(plan, words)
             {

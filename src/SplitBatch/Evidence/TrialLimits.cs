@@ -9,10 +9,9 @@ internal static class TrialLimits
 {
     public static IEnumerable<Finding> Together(TrialEvidence evidence)
     {
-        if (evidence.Panels.Any(panel => panel.Answer == PanelAnswer.Alarm)) yield break;
+        if (Combined(evidence) is not { Count: > 0 } combined) yield break;
         if (evidence.TogetherByPeople is { } people)
         {
-            var combined = evidence.Panels.Where(panel => panel is { Plan.Protocol: { Sides: 1, HasKnownChance: true }, Sequential: null, Repeats: null }).ToList();
             yield return new PeopleCombined(people, combined.DistinctBy(panel => panel.Plan.Protocol).Count() == 1)
             {
                 Panels = combined.Count,
@@ -29,6 +28,22 @@ internal static class TrialLimits
         };
     }
 
+    /// <summary>The panels that are read together; none where one of them raises the alarm.</summary>
+    private static List<CountedPanel> Combined(TrialEvidence evidence) =>
+        evidence.Panels.Any(panel => panel.Answer == PanelAnswer.Alarm) ? []
+        : evidence.Together is { } together ? [.. evidence.Panels.Where(panel => together.Panels.Any(one => one.Name == panel.Plan.Name))]
+        : evidence.TogetherByPeople is null ? []
+        : [.. evidence.Panels.Where(panel => panel is { Plan.Protocol: { Sides: 1, HasKnownChance: true }, Sequential: null, Repeats: null })];
+
+    private static ReadTogether ReadTogether(IReadOnlyList<CountedPanel> panels, List<CountedPanel> combined) =>
+        combined.Count == 0 ? Findings.ReadTogether.None
+        : combined.Count == panels.Count ? Findings.ReadTogether.All
+        : combined.Contains(panels[0]) ? Findings.ReadTogether.SomeWithMain
+        : Findings.ReadTogether.SomeWithoutMain;
+
+    /// <summary>How often a panel of guessers shows a difference at most: its alpha, or the true rate of a sequential plan.</summary>
+    private static double FalselyShown(CountedPanel panel) => panel.Sequential is { Plan: var plan } ? plan.At(plan.None).Different : panel.Plan.Alpha;
+
     public static IEnumerable<Finding> Opening(TrialEvidence evidence)
     {
         if (evidence.Invented) yield return new StandingLimit(Subject.Trial, StandingLimitKind.Invented, "invented") { Method = "said in trial.json", Sources = ["trial.json"] };
@@ -44,8 +59,8 @@ internal static class TrialLimits
             {
                 BySeal = evidence.Panels[0].Standing == PlanStanding.Sealed,
                 Counted = evidence.Panels.Count,
-                AreCombined = evidence.Together is not null || evidence.TogetherByPeople is not null,
-                OneFalseAtLeast = Math.Min(1, evidence.Panels.Sum(panel => panel.Plan.Alpha)),
+                Together = ReadTogether(evidence.Panels, Combined(evidence)),
+                OneFalseAtLeast = Math.Min(1, evidence.Panels.Sum(FalselyShown)),
                 Method = "order of the panels in trial.json; the sum of their chances of a false difference", Sources = ["trial.json"],
             };
         }

@@ -40,6 +40,8 @@ internal static class LabCircumstances
             };
         }
 
+        // Readings of one half from several runs cannot all be of the run of the other.
+        if (a.Runs.Count > 1 || b.Runs.Count > 1) return LabCircumstance.SeparateRuns;
         return a.Received.Count > 0 && b.Received.Count > 0 && !a.Received.SequenceEqual(b.Received) ? LabCircumstance.SeparateRuns : LabCircumstance.RunNotTold;
     }
 }

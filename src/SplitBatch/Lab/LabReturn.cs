@@ -49,7 +49,7 @@ public sealed class LabReturn
 
     /// <summary>The same return with the samples' key laid beside it.</summary>
     /// <exception cref="ArgumentException">The key and a row name different beers for one sample.</exception>
-    public LabReturn Unblind(IReadOnlyDictionary<string, Side> samples) => new(History.Rows, samples, Precision);
+    internal LabReturn Unblind(IReadOnlyDictionary<string, Side> samples) => new(History.Rows, samples, Precision);
 
     /// <summary>Who measured an analyte, in the order first met; one's own instrument counts as one.</summary>
     public IReadOnlyList<string> MeasuredBy(Analyte analyte) =>
@@ -93,10 +93,10 @@ public sealed class LabReturn
         return [.. samples.Select(Grubbs.Test).Append(Cochran.Test(samples)).OfType<OutlierFinding>()];
     }
 
-    /// <summary>Whether each sample's replicates lie as close together as the stated repeatability says; empty where it is not stated.</summary>
+    /// <summary>Whether each sample's replicates lie as close together as the stated repeatability says; empty where it is not stated. Results of several runs or days are no replicates of one run, and are not checked.</summary>
     public IReadOnlyList<RangeCheck> RangeChecks(Analyte analyte) =>
         Precision.TryGetValue(analyte, out var method) && method.Known?.Repeatability is { } repeatability
-            ? [.. Samples(analyte).Select(sample => RangeCheck.Of(sample, repeatability)).OfType<RangeCheck>()]
+            ? [.. Samples(analyte).Where(sample => AreOfOneRun(analyte, sample.Label)).Select(sample => RangeCheck.Of(sample, repeatability)).OfType<RangeCheck>()]
             : [];
 
     /// <summary>The replicates of every sample for one analyte, by sample id; a sample that only others measured than those compared has none.</summary>
@@ -117,6 +117,9 @@ public sealed class LabReturn
         var method = methods.Count > 1 ? methods.FirstOrDefault(name => Sides.All(side => results.Any(result => BeerOf(result.Sample) == side && IsOf(result, name)))) : null;
         return method is null ? results : results.Where(result => IsOf(result, method));
     }
+
+    private bool AreOfOneRun(Analyte analyte, string sample) => Compared(analyte).Where(result => string.Equals(result.Sample, sample, StringComparison.OrdinalIgnoreCase))
+        .Select(result => (result.Run.Trim().ToUpperInvariant(), result.Received, result.MeasuredBy.ToUpperInvariant(), result.Method.Trim().ToUpperInvariant())).Distinct().Count() == 1;
 
     private static bool IsOf(LabResult result, string method) => string.Equals(result.Method.Trim(), method, StringComparison.OrdinalIgnoreCase);
 

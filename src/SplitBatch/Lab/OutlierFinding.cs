@@ -17,6 +17,9 @@ public sealed record OutlierFinding(
     /// <summary>Whether it is about a sample's spread and not about single values of it.</summary>
     public bool IsAboutSpread => Test == Cochran.Name;
 
+    /// <summary>The critical value that lies nearer to the statistic.</summary>
+    internal double Nearest => Math.Abs(Statistic - Critical5) <= Math.Abs(Statistic - Critical1) ? Critical5 : Critical1;
+
     /// <summary>Whether it is worth a look.</summary>
     public bool IsFlagged => Status != OutlierStatus.Correct;
 

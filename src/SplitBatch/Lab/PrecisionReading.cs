@@ -46,8 +46,10 @@ public sealed record PrecisionReading(LabPrecision Precision, double? CriticalDi
         }
 
         PrecisionReading Unjudged(string why) => new(precision, null, false, Judgement.NotJudged, why);
-        PrecisionReading Judged(double critical) => new(precision, critical, false, difference > critical ? Judgement.Exceeds : Judgement.Within, "");
-        PrecisionReading Bound(double critical, string why) => new(precision, critical, true, difference > critical ? Judgement.Exceeds : Judgement.NotJudged, why);
+        // A difference that equals the critical one but for the last bit of a computed number does not exceed it.
+        bool Exceeds(double critical) => difference > critical * (1 + 1e-9);
+        PrecisionReading Judged(double critical) => new(precision, critical, false, Exceeds(critical) ? Judgement.Exceeds : Judgement.Within, "");
+        PrecisionReading Bound(double critical, string why) => new(precision, critical, true, Exceeds(critical) ? Judgement.Exceeds : Judgement.NotJudged, why);
     }
 }
 

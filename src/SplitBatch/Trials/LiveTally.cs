@@ -64,6 +64,11 @@ public sealed record LiveTally
         .. Remarkable.Select(ballot => $"{(ballot.Ballot.Row is { } row ? Invariant($"Row {row}, ") : "")}{ballot.Ballot}: {ballot.Reasons}{(ballot.IsCounted ? "" : "; not counted")}."),
     ];
 
+    /// <summary>What was done to the sealed plan so far; once the panel is over it stands before the result.</summary>
+    private string Told => Verdict is null && Panel.Custody.Departures().Select(departure => departure.What).Distinct().ToList() is { Count: > 0 } done
+        ? $" This will stand before the result, as a departure from the sealed plan: {string.Join(", ", done)}."
+        : "";
+
     private IReadOnlyList<ServedSet> Waited { get; }
 
     private IReadOnlyList<ScoredBallot> Remarkable { get; }
@@ -71,7 +76,7 @@ public sealed record LiveTally
     /// <summary>Who is still out, and the verdict when the panel is over.</summary>
     public override string ToString()
     {
-        var look = ToLookAt.Count == 0 ? "" : $" To look at: {string.Join(" ", ToLookAt)}";
+        var look = Told + (ToLookAt.Count == 0 ? "" : $" To look at: {string.Join(" ", ToLookAt)}");
         if (Verdict is not null) return Invariant($"{(IsComplete ? $"All {Served} ballots are in." : $"The panel is over after {Answered} of {Served} ballots.")} {Panel.InWords}{look}");
         if (PourOn is { } on) return Invariant($"{Answered} of {Served} ballots are in: {(on ? "pour on" : "stop")}.{look}");
         var so = Answered == 0 ? "No ballot is in yet" : Invariant($"{Answered} of {Served} ballots are in");

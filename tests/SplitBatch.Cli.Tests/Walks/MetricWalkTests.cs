@@ -59,8 +59,8 @@ public sealed partial class MetricWalkTests
         var declared = await Walk.Call(0, "declare", walk.Folder, "--yes");
         Assert.Contains("13 right answers or more show a difference", declared, StringComparison.Ordinal);
         Assert.Contains("beer A: 36 cups, 1.80 L in the cups", declared, StringComparison.Ordinal);
-        var print = Fingerprint().Match(declared).Groups[1].Value;
         var served = await Walk.Call(0, "serve", walk.Folder);
+        var print = Fingerprint().Match(served).Groups[1].Value;
         Assert.Contains("24 sets, each of 6 orders 4 times.", served, StringComparison.Ordinal);
         Assert.StartsWith($"Before you pour, publish the fingerprint of the plan, as only that proves to a stranger when it was fixed: {print} (to read aloud:", served.TrimEnd().Split('\n')[^1], StringComparison.Ordinal);
         Assert.Contains(print, File.ReadAllText(Path.Combine(walk.Folder, "sheets", "briefing.html")), StringComparison.Ordinal);
@@ -68,7 +68,7 @@ public sealed partial class MetricWalkTests
 
         // The evening of the panel: 15 of 24 pick the odd cup.
         sheet.Add("ballots-main.csv", walk.Ballots(right: 15));
-        Assert.StartsWith("Panel main is closed. ", await Walk.Call(0, "close", walk.Folder, "--who", "me"), StringComparison.Ordinal);
+        Assert.StartsWith("Panel main is closed.\n24 blind sets", await Walk.Call(0, "close", walk.Folder, "--who", "me"), StringComparison.Ordinal);
         Assert.Contains("The fingerprint you gave is that of seal-1.json.", await Walk.Call(0, "verify-seal", walk.Folder, "--fingerprint", print), StringComparison.Ordinal);
         Assert.Matches("^mine: nothing wrong and nothing doubtful.\nThe plan: seal-1.json, sealed 20[0-9-]+ [0-9:]+ UTC: ([0-9a-f]{4} ?){5}.$", (await Walk.Call(0, "check", walk.Folder)).Trim());
 
@@ -89,7 +89,7 @@ public sealed partial class MetricWalkTests
         Assert.False(Directory.Exists(Path.Combine(walk.Folder, "write-up")), "A headless run leaves the trial's own folder as it was.");
     }
 
-    [GeneratedRegex("Fingerprint, to publish: +([0-9a-f]{64})")]
+    [GeneratedRegex("when it was fixed: ([0-9a-f]{64}) \\(to read aloud:")]
     private static partial Regex Fingerprint();
 
     [GeneratedRegex(@": ([0-9.]+) and [0-9.]+ IBU by Tinseth")]

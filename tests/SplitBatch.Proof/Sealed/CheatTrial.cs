@@ -28,6 +28,9 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
 
     private readonly PanelPlan plan = new(cheat == Cheat.TurnsTheQuestion ? Protocol.PairedDirectional : Protocol.Triangle, cheat == Cheat.StopsWhenRuledOut ? 60 : 24) { Margin = Truth.Margin, Beta = 0.05 };
 
+    /// <summary>The seal is the same in every trial, so it is made once.</summary>
+    private SealedPanel? sealedPlan;
+
     private int Tasters => plan.Tasters;
 
     /// <summary>A key with as many sets as the cheat may want.</summary>
@@ -70,8 +73,8 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
     {
         var served = new Dictionary<string, (ServingPlan, IReadOnlyList<Ballot>)> { [plan.Name] = (key, ballots) };
         if (extra is { } more) served[more.Plan.Name] = (more.Key, more.Ballots);
-        var trial = extra is { Plan: var two } ? new SealedPanel(plan, two) : new SealedPanel(plan);
-        var verdict = trial.Verdict(now, onRecord && cheated, served, looks);
+        sealedPlan ??= extra is { Plan: var two } ? new SealedPanel(plan, two) : new SealedPanel(plan);
+        var verdict = sealedPlan.Verdict(now, onRecord && cheated, served, looks);
         var wanted = verdict.Evidence.Changed is { } changed ? IsFalse(Verdict.Of(changed).Answer, now[0].Margin) : IsFalse(Naive(key, ballots), plan.Margin);
         var bySeal = IsFalse(verdict.Answer, plan.Margin);
         return new(cheated, cheated && wanted, bySeal, cheated && (wanted || bySeal) ? verdict.Headline : "", verdict.KeptToPlan);

@@ -283,7 +283,6 @@ def likelihood(right, n, margin):
     return [max(ratio, 1 / ratio)]
 
 
-
 def signed_ranks(differences):
     """Wilcoxon's test, exact on the ranks at hand: every sign is tried by convolution."""
     used = [d for d in differences if d]
@@ -373,6 +372,8 @@ def panel(name, folder, plan, captions):
         if known == "main":
             out(name, "next.panel", from_here)
     came = len(twice)  # A blank ballot came in, and is not counted.
+    if known == "main" and came < plan["tasters"]:
+        captions["headline"] = [*captions["headline"], came, plan["tasters"]]
     if n != plan["tasters"]:
         out(name, f"limit.panel.{known}.departure.1", plan["tasters"], n if came == plan["tasters"] else came)
     missing = len(cups) - sum(bool(b["answer"].strip()) for b in ballots if twice[(b["taster"], b["set"])] == 1) - sum(times > 1 for times in twice.values())

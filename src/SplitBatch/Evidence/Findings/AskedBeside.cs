@@ -46,6 +46,9 @@ public sealed record WordsTallied : PanelFinding
     /// <summary>The level that the corrected p-values are held against.</summary>
     public const double Level = 0.05;
 
+    /// <summary>Whether another word is used as often as the most used one.</summary>
+    public bool IsTied => Tally.Counts is [var most, var next, ..] && most.A + most.B == next.A + next.B;
+
     /// <summary>The most used word that sets the halves apart after the correction; null where none does.</summary>
     public DescriptorCount? Apart => Tally.Counts.FirstOrDefault(count => count.AdjustedPValue <= Level);
 }

@@ -42,6 +42,9 @@ public enum StandingLimitKind
     /// <summary>No lab return is logged.</summary>
     NoLabReturn,
 
+    /// <summary>A return is logged, and holds no bitterness of both halves.</summary>
+    NoBitterness,
+
     /// <summary>The lab's precision is not known well enough.</summary>
     PrecisionUnclear,
 
@@ -236,9 +239,25 @@ public sealed record RestsOnOnePanel : Limit
     /// <summary>How many panels are counted.</summary>
     public required int Counted { get; init; }
 
-    /// <summary>Whether the counted panels are combined as well.</summary>
-    public required bool AreCombined { get; init; }
+    /// <summary>Which of them are read together as well.</summary>
+    public required ReadTogether Together { get; init; }
 
-    /// <summary>At most so often at least one of so many panels shows a difference that is not there, if each keeps to its own alpha: the sum of their alphas.</summary>
+    /// <summary>At most so often at least one of so many panels shows a difference that is not there: the sum of their alphas, or of the true rates of sequential ones.</summary>
     public required double OneFalseAtLeast { get; init; }
+}
+
+/// <summary>Which of several counted panels are read together.</summary>
+public enum ReadTogether
+{
+    /// <summary>None: they stand side by side.</summary>
+    None,
+
+    /// <summary>All of them.</summary>
+    All,
+
+    /// <summary>The one that the verdict rests on, and some others.</summary>
+    SomeWithMain,
+
+    /// <summary>Some others, and not the one that the verdict rests on.</summary>
+    SomeWithoutMain,
 }

@@ -23,8 +23,25 @@ public sealed record BallotsWeighed : PanelLimit
     /// <summary>The answers that other ballots would have given.</summary>
     public BallotSensitivity Sensitivity { get; }
 
+    /// <summary>The answer of the declared count.</summary>
+    public PanelAnswer Counted => Asked(Sensitivity.Counted);
+
+    /// <summary>The answer if none, one, two ... all of the missing answers had been right.</summary>
+    public IReadOnlyList<PanelAnswer> IfRight => [.. Sensitivity.IfRight.Select(Asked)];
+
+    /// <summary>The numbers of right answers among the missing at which the answer would be another.</summary>
+    public IReadOnlyList<int> TurnedBy => [.. Enumerable.Range(0, IfRight.Count).Where(right => IfRight[right] != Counted)];
+
     /// <summary>Rules of counting that would have given another answer.</summary>
-    public IReadOnlyList<OtherVerdict> TurnedByRules => [.. Sensitivity.ByOtherRules.Where(other => other.Answer != Sensitivity.Counted)];
+    public IReadOnlyList<OtherVerdict> TurnedByRules => [.. Sensitivity.ByOtherRules.Select(other => other with { Answer = Asked(other.Answer) }).Where(other => other.Answer != Counted)];
+
+    /// <summary>The answer to what was asked: of a preference whether a majority is shown, and nothing of a margin.</summary>
+    private PanelAnswer Asked(PanelAnswer answer) => (Plan.AsksPreference, answer) switch
+    {
+        (true, PanelAnswer.DifferenceWithinMargin) => PanelAnswer.DifferenceShown,
+        (true, PanelAnswer.MarginRuledOut) => PanelAnswer.Inconclusive,
+        _ => answer,
+    };
 }
 
 /// <summary>How many questions were asked of a panel beside the difference, and what that does.</summary>

@@ -26,6 +26,9 @@ public sealed record TrialHeadline : Finding
     /// <summary>What was done to a sealed plan and goes before the result; empty where nothing was.</summary>
     public IReadOnlyList<DepartedFromPlan> Departures { get; init; } = [];
 
+    /// <summary>Fewer ballots than sealed, where the missing ones could not have changed the answer; null where that is not so.</summary>
+    public DepartedFromPlan? Fewer { get; init; }
+
     /// <summary>What the trial would say under the plan as it was changed too late; null where it was not changed.</summary>
     public TrialHeadline? AsChanged { get; init; }
 

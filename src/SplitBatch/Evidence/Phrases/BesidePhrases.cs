@@ -16,7 +16,7 @@ internal static class BesidePhrases
         var interval = rating.DifferenceInterval is { } range
             ? Sentence.Of($" (between {Printed.Rating(range.Low).WithSign} and {Printed.Rating(range.High).WithSign} with {Printed.ChosenPercent(range.Level)} confidence)")
             : Sentence.Empty;
-        return Sentence.Of($"Rated for {new Name(rating.Attribute)} by {Who(rating.Tasters, rating.Group)}, half B stands {difference} from half A{interval}; {P(rating.Ranks.PValue, rating.AdjustedPValue, rating.Questions)}: {(finding.IsShown ? "a difference is shown" : "no difference is shown, which does not mean that there is none")}.");
+        return Sentence.Of($"Rated for {new Name(rating.Attribute)} by {Who(rating.Tasters, rating.Group, ",")} half B stands {difference} from half A{interval}; {P(rating.Ranks.PValue, rating.AdjustedPValue, rating.Questions)}: {(finding.IsShown ? "a difference is shown" : "no difference is shown, which does not mean that there is none")}.");
     }
 
     public static Sentence Of(PreferenceCounted finding)
@@ -29,7 +29,7 @@ internal static class BesidePhrases
             return Sentence.Of($"Asked which cup of their set they like best, tasters chose a cup of half B in {Printed.Count(test.ForB)} of {Printed.Count(test.ForA + test.ForB, "set")}, and {Printed.Count(test.None)} chose none; choosing blindly among those cups gives {Printed.Expected(test.BlindlyForB)}; {P(test.PValue, preference.AdjustedPValue, finding.Questions)}: {liking}.");
         }
 
-        return Sentence.Of($"Asked which they prefer, {Who(test.ForA, preference.Group)} chose half A, {Printed.Count(test.ForB)} half B and {Printed.Count(test.None)} neither; {P(test.PValue, preference.AdjustedPValue, finding.Questions)}: {outcome}.");
+        return Sentence.Of($"Asked which they prefer, {Who(test.ForA, preference.Group, "")} chose half A, {Printed.Count(test.ForB)} half B and {Printed.Count(test.None)} neither; {P(test.PValue, preference.AdjustedPValue, finding.Questions)}: {outcome}.");
     }
 
     public static Sentence Of(WordsTallied finding)
@@ -41,7 +41,8 @@ internal static class BesidePhrases
         }
 
         var most = finding.Tally.Counts[0];
-        return Sentence.Of($"In {comments} the most used descriptor is \"{new Name(most.Descriptor.Name)}\", by {Printed.Count(most.A, "taster")} of half A and {Printed.Count(most.B)} of half B; after correction for all descriptors none sets the halves apart.");
+        var used = finding.IsTied ? "no descriptor is used more than" : "the most used descriptor is";
+        return Sentence.Of($"In {comments} {used} \"{new Name(most.Descriptor.Name)}\", by {Printed.Count(most.A, "taster")} of half A and {Printed.Count(most.B)} of half B; after correction for all descriptors none sets the halves apart.");
     }
 
     public static Sentence Of(BiasesChecked finding) => finding.IsShown
@@ -56,8 +57,8 @@ internal static class BesidePhrases
         return Sentence.Of($"Panel {new Name(finding.Plan.Panel)} has a bias: {what} depend on the {new Name(check.Name)} ({groups}; {Printed.PValue(check.PValue)}, after correction for all checks {Printed.PValue(check.AdjustedPValue)}).");
     }
 
-    private static Sentence Who(int tasters, RatingGroup group) => group == RatingGroup.All
-        ? Sentence.Of($"{Printed.Count(tasters, "taster")}")
+    private static Sentence Who(int tasters, RatingGroup group, string after) => group == RatingGroup.All
+        ? Sentence.Of($"{Printed.Count(tasters, "taster")}{after}")
         : Sentence.Of($"{Printed.Count(tasters, "taster")} who answered right, perhaps by guessing,");
 
     private static Sentence P(double p, double adjusted, int questions) => Sentence.Of(

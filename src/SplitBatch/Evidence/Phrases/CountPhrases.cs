@@ -36,11 +36,14 @@ internal static class CountPhrases
             : "The key, the codes, the blinding and the question as it was read must be looked at.";
         if (!finding.Plan.Protocol.HasKnownChance)
         {
-            return Sentence.Of($"If both kinds of set were answered alike, so few of these answers, or fewer, would fall on the right kind in {few} of such panels, and counts as far apart, either way, in at most {either}. {look} Nothing else is concluded from this panel, and nothing is ruled out.");
+            return Sentence.Of($"If both kinds of set were answered alike, so few of these answers, or fewer, would fall on the right kind in {few} of such panels, and counts as far apart, either way, in {AtMost(finding)}{either}. {look} Nothing else is concluded from this panel, and nothing is ruled out.");
         }
 
-        return Sentence.Of($"Guessing gives so few right answers, or fewer, in {few} of such panels, and one as far out, either way, in at most {either}. {look} Nothing else is concluded from this panel, and nothing is ruled out.");
+        return Sentence.Of($"Guessing gives so few right answers, or fewer, in {few} of such panels, and one as far out, either way, in {AtMost(finding)}{either}. {look} Nothing else is concluded from this panel, and nothing is ruled out.");
     }
+
+    /// <summary>What is printed as less than something is at most that already.</summary>
+    private static string AtMost(CountBelowChance finding) => finding.EitherWay < 0.0001 ? "" : "at most ";
 
     private static Name Protocols(PanelFinding finding) => new(finding.Plan.Protocol.Name);
 

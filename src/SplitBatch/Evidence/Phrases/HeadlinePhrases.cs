@@ -17,8 +17,9 @@ internal static class HeadlinePhrases
     public static Sentence Of(TrialHeadline finding)
     {
         if (finding.Departures.Count > 0) return AfterDepartures(finding);
-        var full = Sentence.Join(Question(finding), Answer(finding), Otherwise(finding), Limit(finding));
-        return Words(full) <= MostWords ? full : Sentence.Join(Question(finding), Answer(finding), Limit(finding));
+        var fewer = finding.Fewer is { } missing ? PlanPhrases.Fewer(missing) : Sentence.Empty;
+        var full = Sentence.Join(Question(finding), Answer(finding), fewer, Otherwise(finding), Limit(finding));
+        return Words(full) <= MostWords ? full : Sentence.Join(Question(finding), Answer(finding), fewer, Limit(finding));
     }
 
     /// <summary>What was done to the plan comes first; then the result by the sealed plan, then that by the changed one. Longer than other headlines where it must be.</summary>
@@ -27,7 +28,9 @@ internal static class HeadlinePhrases
         var more = finding.Departures.Count - 1;
         var rest = more == 0 ? Sentence.Empty : Sentence.Of($", and {Printed.Count(more, "more departure")} from the sealed plan");
         var sealedPlan = Answer(finding with { IsLead = false }, "By the sealed plan, ");
-        var changed = finding.AsChanged is { } other ? Answer(other with { IsLead = false }, "By the changed plan, ") : Sentence.Empty;
+        var changed = finding.AsChanged is not { } other ? Sentence.Empty
+            : Answer(finding, "").Text == Answer(other, "").Text ? Sentence.Of($"By the changed plan, the result is the same.")
+            : Answer(other with { IsLead = false }, "By the changed plan, ");
         return Sentence.Join(Sentence.Of($"A lead to follow, not a test: {PlanPhrases.Lead(finding.Departures[0])}{rest}."), sealedPlan, changed, Limit(finding));
     }
 
@@ -58,8 +61,8 @@ internal static class HeadlinePhrases
     {
         SetsCounted { Plan: { AsksPreference: true } plan } count => Sentence.Of($"{Printed.Count(Larger(count))} of {Wording.Sets(plan.Protocol, count.Sets)} went to one half, where chance gives {Printed.Expected(count.ByGuessing)}"),
         SetsCounted { Plan: { Protocol.Sides: 2 } plan } count => Sentence.Of($"{Printed.Count(Larger(count))} of {Wording.Sets(plan.Protocol, count.Sets)} named one half, where guessing gives {Printed.Expected(count.ByGuessing)}"),
-        SetsCounted { Plan: var plan } count => Sentence.Of($"{Printed.Count(count.Right)} of {Wording.Sets(plan.Protocol, count.Sets)} {Wording.Were(count.Right)} right, where guessing gives {Printed.Expected(count.ByGuessing)}"),
-        KindsCounted kinds => Sentence.Of($"{Printed.Count(kinds.Hits)} of {Printed.Count(kinds.Different)} unlike sets were noticed, and {Printed.Count(kinds.FalseAlarms)} of {Printed.Count(kinds.Alike)} alike ones taken for unlike"),
+        SetsCounted { Plan: var plan } count => Sentence.Of($"{Printed.Count(count.Right)} of {Wording.Sets(plan.Protocol, count.Sets)} {Wording.Were(count.Sets == 1 ? 1 : count.Right)} right, where guessing gives {Printed.Expected(count.ByGuessing)}"),
+        KindsCounted kinds => Sentence.Of($"{Printed.Count(kinds.Hits)} of {Printed.Count(kinds.Different, "unlike set")} {Wording.Were(kinds.Different == 1 ? 1 : kinds.Hits)} noticed, and {Printed.Count(kinds.FalseAlarms)} of {Printed.Count(kinds.Alike, "alike one")} taken for unlike"),
         _ => Sentence.Empty,
     };
 
@@ -82,7 +85,7 @@ internal static class HeadlinePhrases
             AnalyteApart other => Gap(finding, other.Comparison),
             HalvesDiffer halves => Sentence.Of($"the halves differ in {new Name(halves.Line.Quantity)}"),
             BiasShown bias => Sentence.Of($"answers depended on {new Name(bias.Check.Name)}"),
-            HopLotsDiffer lots => Sentence.Of($"the hop lots differ in {Brewing.PlainWords.InWords(lots.Confound.Difference)} too"),
+            HopLotsDiffer lots => Sentence.Of($"the hop lots {(lots.Confound.IsUnknown ? "may differ" : "differ")} in {Brewing.PlainWords.InWords(lots.Confound.Difference)} too"),
             NotMeasured gaps => Sentence.Of($"nobody measured {new Name(gaps.Quantities[0])} on both halves"),
             _ => Sentence.Of($"no batch log says whether the halves differ otherwise"),
         };

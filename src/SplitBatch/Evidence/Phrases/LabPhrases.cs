@@ -40,7 +40,7 @@ internal static class LabPhrases
         var values = Sentence.Join(" and ", outlier.Values.Select(value => Sentence.Of($"{Value(outlier.Analyte, value)}")));
         var subject = outlier.IsAboutSpread ? Sentence.Of($"the spread of {values}") : values;
         var what = outlier.Status == OutlierStatus.Outlier ? "an outlier" : "a straggler";
-        return Sentence.Of($"In sample {new Name(outlier.Label)}, {subject} of {new Name(outlier.Analyte.Name)} is {what} ({new Name(outlier.Test)}: {Printed.Statistic(outlier.Statistic)}; critical {Printed.Statistic(outlier.Critical5)} at {Printed.Chosen(5, "%")} and {Printed.Statistic(outlier.Critical1)} at {Printed.Chosen(1, "%")}). It is kept in every mean.");
+        return Sentence.Of($"In sample {new Name(outlier.Label)}, {subject} of {new Name(outlier.Analyte.Name)} is {what} ({new Name(outlier.Test)}: {Printed.Statistic(outlier.Statistic, outlier.Nearest)}; critical {Printed.Statistic(outlier.Critical5, outlier.Statistic)} at {Printed.Chosen(5, "%")} and {Printed.Statistic(outlier.Critical1, outlier.Statistic)} at {Printed.Chosen(1, "%")}). It is kept in every mean.");
     }
 
     public static Sentence Of(ReplicatesTooWide finding)

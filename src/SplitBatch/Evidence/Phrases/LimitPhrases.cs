@@ -12,6 +12,7 @@ internal static class LimitPhrases
         StandingLimitKind.Invented => "The data are invented to show how the work is done; nothing here is a finding about beer.",
         StandingLimitKind.OneBatchOfEach => "One batch of each half was brewed. Two batches of one recipe also differ a little, so a difference cannot be put down to the variable alone until the trial is repeated.",
         StandingLimitKind.NoLabReturn => "No lab return is logged, so it is not known how bitter the halves were.",
+        StandingLimitKind.NoBitterness => "The lab's return holds no bitterness of both halves, so it is not known how their bitterness compares.",
         StandingLimitKind.PrecisionUnclear => "The lab's precision is not known well enough to say what its difference means.",
         StandingLimitKind.RunNotTold => "The return does not say whether both halves were measured in one run; they are judged as if they were, and halves from separate runs would be told apart too easily.",
         StandingLimitKind.NotComparable => "The two halves were not measured alike, so the lab's difference between them says nothing about the beers.",

@@ -32,12 +32,12 @@ internal static class MarginPhrases
     private static Sentence DPrime(MarginTested finding) => (PrintsLimit(finding), finding.Plan.MarginDPrime, finding.Decision.StillAllowedDPrime) switch
     {
         (true, { } margin, { } limit) when double.IsFinite(limit) =>
-            Sentence.Of($"If all tasters are alike, {PlanPhrases.Margin(finding.Plan)} is a d-prime of {Printed.DPrime(margin)}{Declared(finding)} and the limit one of {Printed.DPrime(limit)}."),
-        (_, { } margin, _) => Sentence.Of($"If all tasters are alike, {PlanPhrases.Margin(finding.Plan)} is a d-prime of {Printed.DPrime(margin)}{Declared(finding)}."),
+            Sentence.Of($"If all tasters are alike, {PlanPhrases.Margin(finding.Plan)} is a d-prime of {Printed.DPrime(margin)}{Declared(finding, ",")} and the limit one of {Printed.DPrime(limit)}."),
+        (_, { } margin, _) => Sentence.Of($"If all tasters are alike, {PlanPhrases.Margin(finding.Plan)} is a d-prime of {Printed.DPrime(margin)}{Declared(finding, "")}."),
         _ => Sentence.Empty,
     };
 
-    private static string Declared(MarginTested finding) => finding.Plan.DeclaredMargin.IsDPrime ? ", as which the margin is stated," : "";
+    private static string Declared(MarginTested finding, string after) => finding.Plan.DeclaredMargin.IsDPrime ? $", as which the margin is stated{after}" : "";
 
     /// <summary>What stood in the way.</summary>
     private static Sentence Why(MarginTested finding) => finding.Outcome switch

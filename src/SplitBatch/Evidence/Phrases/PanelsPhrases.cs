@@ -1,4 +1,5 @@
 using SplitBatch.Evidence.Findings;
+using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Evidence.Phrases;
 
@@ -20,7 +21,7 @@ internal static class PanelsPhrases
     public static Sentence Of(PeopleCombined finding)
     {
         var people = finding.People;
-        return Sentence.Of($"The {Printed.Count(finding.Panels, "panel")} together, counting people, because some names stand in more than one key: {Printed.Count(people.People, "person", "people")}, equal names taken for one, were right in {Printed.Count(people.Right)} of {Printed.Count(people.Sets, "set")}, and guessing alone gives so many or more in {Printed.Percent(people.PValue)} of cases{Size(finding)}.");
+        return Sentence.Of($"The {Printed.Count(finding.Panels, "panel")} together, counting people, because some names stand in more than one key: {Printed.Count(people.People, "person", "people")}, equal names taken for one, {Wording.Were(people.People)} right in {Printed.Count(people.Right)} of {Printed.Count(people.Sets, "set")}, and guessing alone gives so many or more in {Printed.Percent(people.PValue)} of cases{Size(finding)}.");
     }
 
     /// <summary>How far apart the beers are: as a share of one task, or as d-prime where tasks differ; nothing for too few people.</summary>
@@ -28,6 +29,7 @@ internal static class PanelsPhrases
     {
         if (finding.IsOneTask)
         {
+            if (finding.People.People < PeopleMargin.FewestForLimit) return Sentence.Empty;
             var ability = finding.People.Ability();
             return Sentence.Of($"; their mean ability in this task lies between {Printed.Percent(ability.Interval.Low)} and {Printed.Percent(ability.Interval.High)} ({Printed.ChosenPercent(ability.Interval.Level)} confidence)");
         }
@@ -47,9 +49,13 @@ internal static class PanelsPhrases
             ? Sentence.Of($"The verdict rests on panel {new Name(finding.Panel)}, the first that trial.json names.")
             : Sentence.Of($"The verdict rests on panel {new Name(finding.Panel)}, because what trial.json names before it is not counted: {new Name(Wording.Listed(finding.PassedOver))}.");
         if (finding.Counted < 2) return rests;
-        var combined = finding.AreCombined
-            ? Sentence.Of($"The others are read beside it and together with it.")
-            : Sentence.Of($"The others stand beside it and are not combined with it: the trial names no method for that, or they do not allow one.");
+        var combined = Sentence.Of($"{finding.Together switch
+        {
+            ReadTogether.All => "The others are read beside it and together with it.",
+            ReadTogether.SomeWithMain => "Some of the others are read together with it, and others stand beside it: they do not allow it.",
+            ReadTogether.SomeWithoutMain => "Others are read together, and not with it, which does not allow it.",
+            _ => "The others stand beside it and are not combined with it: the trial names no method for that, or they do not allow one.",
+        }}");
         return rests + combined + Sentence.Of($"Of {Printed.Count(finding.Counted, "panel")}, each with its own chance of a false difference, one at least shows a false one in up to {Printed.Percent(finding.OneFalseAtLeast)} of such trials.");
     }
 }

@@ -56,6 +56,10 @@ internal static class PlanPhrases
         };
     }
 
+    /// <summary>Missing ballots that could not have changed the answer, for a headline.</summary>
+    public static Sentence Fewer(DepartedFromPlan finding) => Sentence.Of(
+        $"{new Quote(finding.Departure.Done)} of {new Quote(finding.Departure.Planned)} sealed ballots came in; what is missing could not have changed the answer.");
+
     private static Sentence Price(double? falselyShown) => falselyShown is { } share
         ? Sentence.Of($", and stopping when one likes finds a false difference in {Printed.Percent(share)} of panels")
         : Sentence.Empty;

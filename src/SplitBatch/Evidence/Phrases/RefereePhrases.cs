@@ -25,7 +25,7 @@ internal static class RefereePhrases
         var turned = finding.TurnedByRules;
         return missing + (turned.Count == 0
             ? Sentence.Of($"Counting doubtful ballots of panel {panel} by other rules gives the same answer.")
-            : Sentence.Join(turned.Select(other => Sentence.Of($"With {new Name(other.Rule)}, panel {panel} would give another answer: {Answers(other.Answer)}."))));
+            : Sentence.Join(turned.Select(other => Sentence.Of($"With {new Name(other.Rule)}, panel {panel} would give another answer: {Answers(finding, other.Answer)}."))));
     }
 
     public static Sentence Of(QuestionsWeighed finding) => Sentence.Of(
@@ -38,21 +38,23 @@ internal static class RefereePhrases
     /// <summary>Whether other answers of the missing would have turned the panel's answer, and which.</summary>
     private static Sentence Turned(BallotsWeighed finding)
     {
-        var turned = finding.Sensitivity.TurnedBy;
+        var turned = finding.TurnedBy;
         if (turned.Count == 0) return Sentence.Of($"however those answers had turned out, the panel's answer would be the same.");
-        var (none, all) = (finding.Sensitivity.IfRight[0], finding.Sensitivity.IfRight[^1]);
-        var counted = finding.Sensitivity.Counted;
+        var (none, all) = (finding.IfRight[0], finding.IfRight[^1]);
+        var counted = finding.Counted;
         var (wrong, right) = finding.Plan.Protocol.Sides == 1 ? ("wrong", "right") : finding.Plan.Expected == Side.B ? ("for half A", "for half B") : ("for half B", "for half A");
-        var lowest = none == counted ? Sentence.Empty : Sentence.Of($"with all of those answers {wrong} it would be: {Answers(none)}.");
-        var highest = all == counted ? Sentence.Empty : Sentence.Of($"{(none == counted ? "with" : "With")} all of those answers {right} it would be: {Answers(all)}.");
+        var lowest = none == counted ? Sentence.Empty : Sentence.Of($"with all of those answers {wrong} it would be: {Answers(finding, none)}.");
+        var highest = all == counted ? Sentence.Empty : Sentence.Of($"{(none == counted ? "with" : "With")} all of those answers {right} it would be: {Answers(finding, all)}.");
         var between = none == counted && all == counted
-            ? Sentence.Of($"with {Printed.Count(turned[0])} of those answers {right} it would be: {Answers(finding.Sensitivity.IfRight[turned[0]])}.")
+            ? Sentence.Of($"with {Printed.Count(turned[0])} of those answers {right} it would be: {Answers(finding, finding.IfRight[turned[0]])}.")
             : Sentence.Empty;
         return Sentence.Join(lowest, highest, between);
     }
 
-    private static string Answers(PanelAnswer answer) => answer switch
+    private static string Answers(BallotsWeighed finding, PanelAnswer answer) => answer switch
     {
+        PanelAnswer.DifferenceShown when finding.Plan.AsksPreference => "a majority is shown",
+        _ when finding.Plan.AsksPreference => "no majority is shown",
         PanelAnswer.DifferenceShown => "a difference is shown",
         PanelAnswer.DifferenceWithinMargin => "a difference is shown, and the margin ruled out",
         PanelAnswer.MarginRuledOut => "no difference is shown, and the margin is ruled out",

@@ -28,7 +28,7 @@ public sealed record BiasReport(IReadOnlyList<BiasCheck> Checks)
         Group("session", set => "session " + set.Session.ToString(CultureInfo.InvariantCulture));
         Group("server", set => set.Server);
         Group("repeat", set => "set " + set.Replicate.ToString(CultureInfo.InvariantCulture));
-        Group("beer that was the odd one", set => set.Order.OddBeer?.ToString());
+        Group("beer that was the odd one", set => set.Order.IsMixed ? set.Order.OddBeer?.ToString() : null);
         Group("beer that was the reference", set => set.Order.Reference?.ToString());
         Group("position of the odd cup", set => set.Order.OddPosition is { } place ? Places[place - 1] : null);
         Group("position of the first cup of A", set => set.Order.OddPosition is null && set.Order.IsMixed ? Places[set.CodedCups.First(c => c.Beer == Side.A).Position - 1] : null);

@@ -40,7 +40,7 @@ public sealed record PanelDecision(Protocol Protocol, LowCountAlarm? Alarm, Diff
     {
         ArgumentNullException.ThrowIfNull(test);
         var why = test.DifferenceShown ? Obstacles.None
-            : FisherExact.UpperTail(test.Different, test.Different, 0, test.Alike) > test.Alpha ? Obstacles.Size : Obstacles.Count;
+            : !ExactBinomial.Reaches(FisherExact.UpperTail(test.Different, test.Different, 0, test.Alike), test.Alpha) ? Obstacles.Size : Obstacles.Count;
         return new(test.Protocol, null, new(test.DifferenceShown, DecisionBasis.TwoKinds, test.PValue, test.Alpha, null, why), MarginDecision.NotAskable);
     }
 

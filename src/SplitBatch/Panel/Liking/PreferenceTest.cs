@@ -19,7 +19,10 @@ public sealed record PreferenceTest(int ForA, int ForB, int None, double Alpha)
     public IReadOnlyList<double> CupsB { get; init; } = [];
 
     /// <summary>Whether somebody chose among cups of which more were one beer than the other.</summary>
-    public bool IsUneven => CupsB.Any(share => Math.Abs(share - 0.5) > 1e-9);
+    public bool IsUneven => AmongUneven || CupsB.Any(share => Math.Abs(share - 0.5) > 1e-9);
+
+    /// <summary>Whether such cups were served, although nobody may have chosen one.</summary>
+    public bool AmongUneven { get; init; }
 
     /// <summary>The choices of B that choosing blindly gives on average.</summary>
     public double BlindlyForB => IsUneven ? CupsB.Sum() : (ForA + ForB) / 2.0;

@@ -62,6 +62,7 @@ public sealed record RatingReport(IReadOnlyList<RatingComparison> Ratings, IRead
             .Where(pair => pair.rows.Length > 0)
             .Select(pair => (pair.group, Test: PreferenceTest.Of(pair.rows.Count(p => p.Beer == Side.A), pair.rows.Count(p => p.Beer == Side.B), pair.rows.Count(p => p.Beer is null)) with
             {
+                AmongUneven = uneven,
                 CupsB = uneven ? [.. pair.rows.Where(p => p.Beer is not null).Select(p => p.CupsB)] : [],
             }))
             .ToArray();

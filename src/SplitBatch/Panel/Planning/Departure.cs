@@ -84,7 +84,7 @@ public sealed record Departure(string What, string Planned, string Done, string 
 
         if (practice.Sets != practice.Tasters * plan.Replicates)
         {
-            found.Add(new("sets", $"{plan.Replicates} for each taster", $"{practice.Sets} for {practice.Tasters} tasters", "Tasters do not all count alike.", Severity.Warning) { Kind = DepartureKind.Sets });
+            found.Add(new("sets", $"{plan.Replicates} for each taster", $"{practice.Sets} for {practice.Tasters} {(practice.Tasters == 1 ? "taster" : "tasters")}", "Not every taster counts with as many sets as planned.", Severity.Warning) { Kind = DepartureKind.Sets });
         }
 
         Compare(found, "alpha", plan.Alpha, practice.Alpha);

@@ -130,23 +130,26 @@ public static class Power
     /// <remarks>No gap is left between the two counts exactly when the power against the margin is at least 1 - beta.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than <see cref="LargestPanel"/>.</exception>
     /// <example><code>Power.TastersThatSettle(Protocol.Triangle, alpha: 0.05, margin: 0.30, beta: 0.10)</code></example>
-    public static TastersNeeded TastersThatSettle(Protocol protocol, double alpha, double margin, double beta = 0.05)
+    public static TastersNeeded TastersThatSettle(Protocol protocol, double alpha, double margin, double beta = 0.05) =>
+        TastersThatSettle(protocol, alpha, DeclaredMargin.OfShare(margin), beta);
+
+    /// <summary>The same for a margin as it was declared: a d-prime the other way round is another share than that of the expected way.</summary>
+    internal static TastersNeeded TastersThatSettle(Protocol protocol, double alpha, DeclaredMargin margin, double beta)
     {
         ArgumentNullException.ThrowIfNull(protocol);
         Guard.OpenShare(alpha);
         Guard.OpenShare(beta);
-        Guard.OpenShare(margin);
-        var problem = new Sizing.Problem(protocol.Chance, protocol.CorrectFromDiscriminators(margin), alpha / protocol.Sides, 1 - beta);
+        var problem = new Sizing.Problem(protocol.Chance, margin.CorrectIn(protocol), alpha / protocol.Sides, 1 - beta);
         if (protocol.IsDirected) // Low counts leave no gap where those too many for an alarm rule the margin out the other way round.
         {
             problem = problem with
             {
                 Other = Sizing.Second.Each, OtherError = AlarmLevel,
-                OtherNull = 1 - protocol.Chance, OtherTrue = 1 - (protocol.Chance * (1 - margin)),
+                OtherNull = 1 - protocol.Chance, OtherTrue = 1 - margin.CorrectReversedIn(protocol),
             };
         }
 
         var (first, always) = Sizing.Search(problem);
-        return new(protocol, Aim.Either, alpha, 1 - beta, margin, first, always);
+        return new(protocol, Aim.Either, alpha, 1 - beta, margin.ShareIn(protocol), first, always);
     }
 }

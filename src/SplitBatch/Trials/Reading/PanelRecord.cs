@@ -107,7 +107,7 @@ public sealed class PanelRecord
     /// <exception cref="TrialIncompleteException">There is no key yet.</exception>
     public ServingPlan Key => Serving ?? throw (Codes is not null
         ? new TrialIncompleteException($"key of panel {Name}", $"it is kept apart, and is asked for at the close (splitbatch close --key-folder, or trial.Close(\"{Name}\", keyFolder: ...))", "4-panel-statistics")
-        : new TrialIncompleteException(        $"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design"));
+        : new TrialIncompleteException($"serving plan for panel {Name}", $"make it with splitbatch serve, or in a cell with trial.Serve(\"{Name}\"), which writes {ServingKeyFile.NameOf(Name)}", "1-design"));
 
     /// <summary>Both questions asked of the count: is there a difference, and is one that matters ruled out? Repeats by one taster do not count as new tasters.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -122,9 +122,13 @@ public sealed class PanelRecord
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
     public WaldPath? Sequential => Plan.Stopping == StoppingRule.Sequential && Scored.Returned > 0 ? sequential.Value : null;
 
-    /// <summary>What the panel says, whatever its protocol and stopping rule, in the sentences of a write-up; never that the beers are the same.</summary>
+    /// <summary>
+    /// What the panel says, whatever its protocol and stopping rule, in the sentences of a write-up; never that the beers are the same.
+    /// What was done to a sealed plan comes first.
+    /// </summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public string InWords => string.Join(" ", PanelFindings.Results(Finding).Where(finding => finding is SetsCounted or KindsCounted or CountBelowChance or DifferenceTested or MarginTested or SequentialDecided or RepeatsWeighed).Select(finding => Claim.Of(finding).Sentence));
+    public string InWords => string.Join(" ", PanelFindings.Departures(Finding).Where(departed => departed.Departure.IsOfASealedPlan)
+        .Concat(PanelFindings.Results(Finding).Where(IsRead)).Select(finding => Claim.Of(finding).Sentence));
 
     /// <summary>Repeats judged by the spread of tasters; null where each taster had one set, or the protocol has no known chance.</summary>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
@@ -184,6 +188,10 @@ public sealed class PanelRecord
     /// <summary>The count in a line, or what is missing.</summary>
     public override string ToString() => counted.Value is { } count && !IsOpen ? $"{Plan.Name}: {count.Panel}" : $"{Plan} Not counted yet.";
 
+    /// <summary>Whether a result belongs to the count, and not to what was asked beside.</summary>
+    private static bool IsRead(Finding finding) => finding is
+        SetsCounted or KindsCounted or CountBelowChance or DifferenceTested or MarginTested or SequentialDecided or RepeatsWeighed;
+
     /// <summary>What tasters were asked of a sealed panel besides what its plan says.</summary>
     private List<string> NotSealedBeside => !Custody.IsSealed ? [] : RatingsGiven.Select(rating => rating.Attribute)
         .Concat(Scored.Ballots.Any(ballot => ballot.Ballot.Preferred is not null) ? ["preferred"] : []).Concat(CommentsGiven.Count > 0 ? ["comment"] : [])
@@ -200,8 +208,20 @@ public sealed class PanelRecord
     private bool BothKindsServed => Scored.Ballots.Where(ballot => ballot is { IsCounted: true, Set: not null })
         .Select(ballot => Serving!.Design.Differs(ballot.Set!.Order)).Distinct().Count() == 2;
 
-    /// <summary>Counted ballots that name a preferred cup, or say that none is preferred.</summary>
+    /// <summary>What each taster prefers. Repeats by one taster are no new tasters: among even cups, a taster with several sets prefers the half that was chosen more often.</summary>
     private IEnumerable<Preference> Preferred()
+    {
+        var given = PreferredInSets().ToList();
+        return !HasRepeats || given.Exists(one => one.Preference.IsUneven) ? given.Select(one => one.Preference) : given.GroupBy(one => one.Taster, one => one.Preference.Beer).Select(sets =>
+        {
+            var (a, b) = (sets.Count(beer => beer == Side.A), sets.Count(beer => beer == Side.B));
+            var result = Scored.PerTaster.First(taster => taster.Taster == sets.Key);
+            return new Preference(a == b ? null : a > b ? Side.A : Side.B, result.Correct == result.Counted);
+        });
+    }
+
+    /// <summary>Counted ballots that name a preferred cup, or say that none is preferred.</summary>
+    private IEnumerable<(string Taster, Preference Preference)> PreferredInSets()
     {
         foreach (var ballot in Scored.Ballots.Where(ballot => ballot.IsCounted))
         {
@@ -209,8 +229,8 @@ public sealed class PanelRecord
             var cups = ballot.Set!.CodedCups.ToList();
             var cupsB = (double)cups.Count(cup => cup.Beer == Side.B) / cups.Count;
             if (cupsB is 0 or 1) continue;
-            if (!code.Any(char.IsAsciiDigit)) yield return new(null, ballot.IsCorrect, cupsB);
-            else if (PreferredCup(ballot, code) is { } cup) yield return new(cup.Beer, ballot.IsCorrect, cupsB);
+            if (!code.Any(char.IsAsciiDigit)) yield return (ballot.Set.Taster, new(null, ballot.IsCorrect, cupsB));
+            else if (PreferredCup(ballot, code) is { } cup) yield return (ballot.Set.Taster, new(cup.Beer, ballot.IsCorrect, cupsB));
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using SplitBatch.Panel.Ballots;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Serving;
@@ -31,7 +32,10 @@ public sealed record Declaration(TrialPlan Plan, IReadOnlyList<DeclarationSectio
         yield return $"Half A: {plan.Beers[Side.A]}. Half B: {plan.Beers[Side.B]}. The one thing that differs: {plan.Variable}.";
         yield return plan.WouldChangeMyMind.Length > 0 ? $"What would change your mind: {plan.WouldChangeMyMind}" : "You have not written down what would change your mind (\"would change my mind\" in trial.json).";
         if (plan.Panels.Count > 1) yield return $"The verdict rests on panel {plan.Deciding}. The panels are {(plan.ReadTogether ? "also read together, stratified by panel" : "shown side by side and not combined")}.";
-        if (plan.Lab.Count > 0) yield return "What trial.json says of the lab's precision and margins is sealed with it.";
+        var lab = plan.Lab.Where(entry => entry.Value is JsonObject { Count: > 0 } or JsonArray { Count: > 0 }).Select(entry => entry.Key).ToList();
+        yield return lab.Count > 0
+            ? $"Sealed with it, as trial.json says it of the lab: {string.Join(", ", lab)}."
+            : "Nothing is fixed about a lab: if you ask one, what its difference means was not settled beforehand.";
     }
 
     private static string Heading(TrialPlan plan, PanelPlan panel) => plan.Panels.Count == 1 ? "The panel" : $"Panel {panel.Name}{(panel.Name == plan.Deciding ? ", which decides" : "")}";
