@@ -32,7 +32,7 @@ public class SentencesTests
         var text = string.Join("\n\n", now) + "\n";
         if (Environment.GetEnvironmentVariable("SPLITBATCH_ACCEPT") == "1") File.WriteAllText(file, text);
         var read = File.ReadLines(file).ToHashSet();
-        Assert.Empty(text.Split('\n').Where(line => !read.Contains(line)));
+        Assert.All(text.Split('\n'), line => Assert.Contains(line, read));
         Assert.Equal(File.ReadAllText(file), text);
     }
 }
