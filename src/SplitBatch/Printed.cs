@@ -78,9 +78,6 @@ public readonly record struct Printed
         var percent => Fixed(percent, Math.Abs(percent) switch { < 0.1 => 2, < 9.95 => 1, > 99 => 1, _ => 0 }, "%", against * 100),
     };
 
-    /// <summary>A difference of two shares, in percentage points, with the digits of <see cref="Percent"/>.</summary>
-    public static Printed PercentagePoints(double share) => new(share * 100, Percent(share).Bare, "percentage points");
-
     /// <summary>
     /// A p-value with its letter: <c>p = 0.070</c>. Three decimals, as journals print it, and <c>p &lt; 0.001</c> below: tails so far out
     /// depend on assumptions that nobody checked.
@@ -113,9 +110,6 @@ public readonly record struct Printed
 
     /// <summary>Extract in degrees Plato: one decimal, the marks of a saccharometer.</summary>
     public static Printed Plato(double degrees) => Fixed(degrees, 1, "°P");
-
-    /// <summary>Acidity: two decimals, the display of a pH meter.</summary>
-    public static Printed PH(double value) => Fixed(value, 2, "");
 
     /// <summary>Alpha or beta acids of a hop: one decimal, since two assays of one lot differ by more.</summary>
     /// <param name="percent">Percent by weight.</param>
@@ -155,9 +149,6 @@ public readonly record struct Printed
     public static Printed Temperature(Temperature temperature) => temperature.Unit == TemperatureUnit.DegreeFahrenheit
         ? Fixed(temperature.DegreesFahrenheit, 0, "°F")
         : Fixed(temperature.DegreesCelsius, 1, "°C");
-
-    /// <summary>A length of time in whole days: <c>1 day</c>, <c>12 days</c>.</summary>
-    public static Printed Days(double days) => Fixed(days, 0, Math.Abs(Math.Round(days)) == 1 ? "day" : "days");
 
     /// <summary>A length of time in whole minutes: <c>60 min</c>.</summary>
     public static Printed Minutes(double minutes) => Fixed(minutes, 0, "min");

@@ -30,7 +30,7 @@ public sealed record Alcohol(Gravity Original, Gravity Final)
     public double PercentByVolume => PercentByWeight * Final.Specific / 0.7907;
 
     /// <summary>The short form 131.25 (OG − FG), in millilitres per 100 mL; it reads low for strong beer.</summary>
-    public double PercentByVolumeShort => 131.25 * (Original.Specific - Final.Specific);
+    internal double PercentByVolumeShort => 131.25 * (Original.Specific - Final.Specific);
 
     /// <summary>The share of extract that seems fermented when alcohol's lightness is ignored.</summary>
     public double ApparentAttenuation => Original.Plato == 0 ? 0 : 1 - Final.ApparentPlato / Original.Plato;

@@ -44,9 +44,6 @@ public sealed record LabComparison
     /// <summary>The difference over several runs that each hold both halves; null for other circumstances.</summary>
     public PairedRuns? OverRuns { get; }
 
-    /// <summary>Whether the two means come from different laboratories.</summary>
-    public bool AreTwoLaboratories => Circumstance == LabCircumstance.TwoLaboratories;
-
     /// <summary>What was measured.</summary>
     public Analyte Analyte => A.Analyte;
 
@@ -61,9 +58,6 @@ public sealed record LabComparison
 
     /// <summary>The critical difference at 95 %, where the precision has one meaning and gives one.</summary>
     public double? CriticalDifference => OverRuns is { Mean.Interval: var over } ? (over.High - over.Low) / 2 : Readings is [{ } only] ? only.CriticalDifference : null;
-
-    /// <summary>The critical difference in percent of <see cref="Mean"/>.</summary>
-    public double? CriticalPercentOfMean => Mean == 0 ? null : CriticalDifference / Math.Abs(Mean) * 100;
 
     /// <summary>The differences still credible at 95 %: the measured one, give or take the critical difference.</summary>
     public Interval? Interval => CriticalDifference is { } critical ? new Interval(Difference - critical, Difference + critical) : null;

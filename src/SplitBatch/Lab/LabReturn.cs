@@ -49,7 +49,7 @@ public sealed class LabReturn
 
     /// <summary>The same return with the samples' key laid beside it.</summary>
     /// <exception cref="ArgumentException">The key and a row name different beers for one sample.</exception>
-    public LabReturn Unblind(IReadOnlyDictionary<string, Side> samples) => new(History.Rows, samples, Precision);
+    internal LabReturn Unblind(IReadOnlyDictionary<string, Side> samples) => new(History.Rows, samples, Precision);
 
     /// <summary>Who measured an analyte, in the order first met; one's own instrument counts as one.</summary>
     public IReadOnlyList<string> MeasuredBy(Analyte analyte) =>

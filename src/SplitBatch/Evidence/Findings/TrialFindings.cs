@@ -44,10 +44,6 @@ public sealed class TrialFindings : IReadOnlyList<Finding>
     /// <summary>The results about a subject.</summary>
     public IEnumerable<Finding> ResultsAbout(Subject about) => As(FindingRole.Result).Where(finding => finding.About == about);
 
-    /// <summary>What limits a finding: the limits of its subject and those of the whole trial.</summary>
-    public IEnumerable<Finding> LimitsOf(Finding finding) =>
-        As(FindingRole.Limit).Where(limit => limit.About == finding.About || limit.About == Subject.Trial);
-
     /// <inheritdoc/>
     public IEnumerator<Finding> GetEnumerator() => ((IEnumerable<Finding>)all).GetEnumerator();
 

@@ -41,7 +41,7 @@ public sealed record SimilarityTest : CountedAnswers
 
     /// <summary>The share of discriminators allowed by the normal approximation of the standards, for comparison with printed tables; not used in any decision.</summary>
     /// <remarks>ISO 4120, note on limits: [x/n - g]/(1 - g) + z sqrt((n x - x^2)/n^3)/(1 - g). It can be one count more generous than the exact rule.</remarks>
-    public double StillAllowedByNormalApproximation
+    internal double StillAllowedByNormalApproximation
     {
         get
         {

@@ -6,7 +6,7 @@ namespace SplitBatch.Trials.Files;
 /// A CSV file whose rows have ids and are only ever added to: an id is given once, a correction is a row of its own, and nothing already
 /// there is changed. A row is checked, and is on the disk when its receipt is returned.
 /// </summary>
-public sealed class AppendLog
+internal sealed class AppendLog
 {
     private readonly Lock mine = new();
     private readonly string path;

@@ -4,7 +4,7 @@ namespace SplitBatch.Trials.Files;
 /// <param name="Name">The header without its unit.</param>
 /// <param name="Unit">The unit in brackets, or null.</param>
 /// <param name="Index">The column's place, from zero.</param>
-public sealed record CsvColumn(string Name, string? Unit, int Index)
+internal sealed record CsvColumn(string Name, string? Unit, int Index)
 {
     /// <summary>The header as it stands in the file, as <c>amount [g]</c>.</summary>
     public string Header => AsWritten ?? (Unit is null ? Name : $"{Name} [{Unit}]");

@@ -7,7 +7,7 @@ namespace SplitBatch.Trials.Files;
 /// One row of a <see cref="CsvTable"/>. Each question names a column; an answer that cannot be given is null, and the reason
 /// is added to the table's faults.
 /// </summary>
-public sealed class CsvRow
+internal sealed class CsvRow
 {
     private readonly CsvTable table;
     private readonly string[] values;

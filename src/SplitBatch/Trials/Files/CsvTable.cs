@@ -8,7 +8,7 @@ namespace SplitBatch.Trials.Files;
 /// A CSV file with a header row, as a spreadsheet saves it: comma, semicolon or tab between values, with or without a
 /// byte-order mark, with rows that start with # as remarks. A header such as <c>amount [g]</c> names a column and its unit.
 /// </summary>
-public sealed class CsvTable
+internal sealed class CsvTable
 {
     private static readonly string[] Delimiters = [";", "\t", ","];
 

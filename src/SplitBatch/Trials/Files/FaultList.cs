@@ -3,7 +3,7 @@ using System.Collections;
 namespace SplitBatch.Trials.Files;
 
 /// <summary>Gathers every fault of a trial folder, so that all are reported at once.</summary>
-public sealed class FaultList : IReadOnlyList<Fault>
+internal sealed class FaultList : IReadOnlyList<Fault>
 {
     private readonly List<Fault> faults = [];
 

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace SplitBatch.Trials.Files;
 
 /// <content>The values: texts, numbers, dates, words of a fixed set, and quantities with their units.</content>
-public sealed partial class JsonSection
+internal sealed partial class JsonSection
 {
     /// <summary>The text under a name, or null when there is none.</summary>
     public string? OptionalText(string name)

@@ -7,7 +7,7 @@ namespace SplitBatch.Trials.Files;
 /// An object of a JSON file that a person wrote. Each question names a value; an answer that cannot be given is null, and the
 /// reason is added to the faults. Quantities carry their unit in the name, as <c>"volume [L]": 21</c>.
 /// </summary>
-public sealed partial class JsonSection
+internal sealed partial class JsonSection
 {
     private readonly JsonObject node;
     private readonly string path;

@@ -5,7 +5,7 @@ namespace SplitBatch.Trials.Files;
 /// <param name="Columns">Every column, in the order in which a new file gets them. The first is <c>id</c>.</param>
 /// <param name="Needed">The columns without which a file is not this log.</param>
 /// <param name="Numbers">The columns that hold nothing but numbers. A number in any column is written with the decimal mark of the file.</param>
-public sealed record LogFormat(string FileName, IReadOnlyList<string> Columns, IReadOnlyList<string> Needed, IReadOnlySet<string> Numbers)
+internal sealed record LogFormat(string FileName, IReadOnlyList<string> Columns, IReadOnlyList<string> Needed, IReadOnlySet<string> Numbers)
 {
     /// <summary>What the laboratory returned.</summary>
     public static LogFormat LabReturns { get; } = new(

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace SplitBatch.Trials.Files;
 
 /// <summary>One row of a log as text, column by column; numbers have a decimal point whatever the file uses.</summary>
-public sealed class LogRow : BrewDay.ILogged
+internal sealed class LogRow : BrewDay.ILogged
 {
     private readonly Dictionary<string, string> cells;
 

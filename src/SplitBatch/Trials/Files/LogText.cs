@@ -1,7 +1,7 @@
 namespace SplitBatch.Trials.Files;
 
 /// <summary>Reads a log's text as it may be found after a crash.</summary>
-public static class LogText
+internal static class LogText
 {
     /// <summary>Reads a log as a table. A row at the end that was cut short is left out and becomes a warning.</summary>
     /// <param name="format">Which log.</param>

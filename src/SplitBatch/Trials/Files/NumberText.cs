@@ -3,7 +3,7 @@ using System.Globalization;
 namespace SplitBatch.Trials.Files;
 
 /// <summary>Reads numbers as people type them, and refuses what could be read in two ways.</summary>
-public static class NumberText
+internal static class NumberText
 {
     /// <summary>Reads one number.</summary>
     /// <param name="text">The text, with or without white space around it.</param>

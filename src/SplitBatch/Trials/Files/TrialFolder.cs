@@ -75,7 +75,7 @@ public sealed class TrialFolder
     }
 
     /// <summary>The text of a file, its lines ended by \n whatever system wrote it, or null when it cannot be read, with the reason added to <paramref name="faults"/>.</summary>
-    public string? ReadText(string name, FaultList faults)
+    internal string? ReadText(string name, FaultList faults)
     {
         ArgumentNullException.ThrowIfNull(faults);
         try

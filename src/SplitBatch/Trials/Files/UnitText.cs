@@ -4,7 +4,7 @@ using UnitsNet.Units;
 namespace SplitBatch.Trials.Files;
 
 /// <summary>The units that a file may name, and what they are. Gallons, quarts and fluid ounces are those of the US.</summary>
-public static class UnitText
+internal static class UnitText
 {
     private static readonly Dictionary<string, MassUnit> Masses = new(StringComparer.OrdinalIgnoreCase)
     {

@@ -28,7 +28,7 @@ public static class BallotFile
     /// </summary>
     /// <param name="table">The file.</param>
     /// <param name="words">A form's own words for yes, no and the like; null for none.</param>
-    public static IReadOnlyList<Ballot> Read(CsvTable table, IReadOnlyDictionary<string, string>? words = null)
+    internal static IReadOnlyList<Ballot> Read(CsvTable table, IReadOnlyDictionary<string, string>? words = null)
     {
         ArgumentNullException.ThrowIfNull(table);
         if (!table.Require("taster", "answer")) return [];
@@ -53,7 +53,7 @@ public static class BallotFile
     /// <param name="panel">The panel's name.</param>
     /// <param name="ballot">The ballot; a blank answer is kept as such.</param>
     /// <exception cref="LogException">Someone else keeps the file for too long, or it has no column for a value that the ballot holds.</exception>
-    public static void Append(TrialFolder folder, string panel, Ballot ballot)
+    internal static void Append(TrialFolder folder, string panel, Ballot ballot)
     {
         ArgumentNullException.ThrowIfNull(folder);
         ArgumentNullException.ThrowIfNull(ballot);

@@ -14,7 +14,7 @@ namespace SplitBatch.Trials.Reading;
 ///   "words": { "Yes, I know": "yes", "No idea": "no" } }
 /// </code>
 /// </example>
-public sealed record BallotImport
+internal sealed record BallotImport
 {
     /// <summary>The file's name within the trial folder, as <c>incoming/form.csv</c>.</summary>
     public required string File { get; init; }

@@ -5,7 +5,7 @@ using SplitBatch.Trials.Files;
 namespace SplitBatch.Trials.Reading;
 
 /// <summary>The log of what was measured and noted on brewing day and after: <c>batch-log.csv</c>.</summary>
-public sealed class BatchLogFile
+internal sealed class BatchLogFile
 {
     private static readonly Dictionary<string, int> Beers = new() { ["A"] = 0, ["B"] = 1, ["both"] = 2 };
 

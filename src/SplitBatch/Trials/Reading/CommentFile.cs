@@ -6,7 +6,7 @@ using SplitBatch.Trials.Files;
 namespace SplitBatch.Trials.Reading;
 
 /// <summary>Tasters' words about single cups as a file, <c>comments-main.csv</c>: taster, code, comment. The key says which beer it was.</summary>
-public static class CommentFile
+internal static class CommentFile
 {
     /// <summary>The file of a panel's comments.</summary>
     public static string NameOf(string panel) => $"comments-{Guard.NotBlank(panel)}.csv";

@@ -19,7 +19,7 @@ namespace SplitBatch.Trials.Reading;
 ///   "words": { "Bittereinheiten": "bitterness", "BE": "BU" }, "always": { "lab": "our laboratory" } } ]
 /// </code>
 /// </example>
-public sealed record LabImport
+internal sealed record LabImport
 {
     private static readonly string[] Askable = ["report", "received", "sample", "analyte", "replicate", "value", "unit", "method", "lab", "run", "absorbance", "blank", "dilution"];
     private static readonly string[] NeededIfLong = ["sample", "analyte", "value"];

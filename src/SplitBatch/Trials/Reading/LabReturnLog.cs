@@ -6,7 +6,7 @@ using SplitBatch.Trials.Files;
 namespace SplitBatch.Trials.Reading;
 
 /// <summary>The log of what the laboratory returned: <c>lab-returns.csv</c>.</summary>
-public sealed class LabReturnLog
+internal sealed class LabReturnLog
 {
     /// <summary>The log of a trial folder; the file may not be there yet.</summary>
     /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>

@@ -7,7 +7,7 @@ namespace SplitBatch.Trials.Reading;
 /// <summary>The part of trial.json about the laboratory: the key of the samples and what is known of each method's precision.</summary>
 /// <param name="Samples">Which half each sample is; empty while the samples are blind.</param>
 /// <param name="Precision">What is known of the precision, by analyte.</param>
-public sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IReadOnlyDictionary<Analyte, MethodPrecision> Precision)
+internal sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IReadOnlyDictionary<Analyte, MethodPrecision> Precision)
 {
     private static readonly Dictionary<string, PrecisionKind> Kinds = new()
     {

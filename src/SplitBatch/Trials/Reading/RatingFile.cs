@@ -9,7 +9,7 @@ namespace SplitBatch.Trials.Reading;
 /// Ratings of a panel as a file, <c>ratings-main.csv</c>: one row for each cup, by the code on it, and one column for each attribute,
 /// as <c>taster, code, bitterness, liking</c>. Tasters rate blind; the key says which beer it was.
 /// </summary>
-public static class RatingFile
+internal static class RatingFile
 {
     private static readonly string[] Own = ["taster", "session", "set", "code", "comment", "note"];
 

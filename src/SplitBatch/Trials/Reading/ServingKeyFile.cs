@@ -19,7 +19,7 @@ public static class ServingKeyFile
     /// <param name="seed">The seed that the plan was drawn with, if known.</param>
     /// <param name="declared">The beer that should show more of the named property, as the plan declares it, where the protocol fixes a direction; null to take the file's own word.</param>
     /// <param name="attribute">The property that tasters are asked about.</param>
-    public static ServingPlan? Read(CsvTable table, int? seed = null, Side? declared = null, string attribute = "bitter")
+    internal static ServingPlan? Read(CsvTable table, int? seed = null, Side? declared = null, string attribute = "bitter")
     {
         ArgumentNullException.ThrowIfNull(table);
         if (!table.Require("protocol", "taster", "set", "position", "code", "beer")) return null;
@@ -44,7 +44,7 @@ public static class ServingKeyFile
     /// <summary>The key as the text of a CSV file.</summary>
     /// <param name="plan">The key.</param>
     /// <param name="salt">Random digits, so that nobody who holds only the file's fingerprint can find the key by trying; null for none.</param>
-    public static string Write(ServingPlan plan, string? salt = null)
+    internal static string Write(ServingPlan plan, string? salt = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         var text = new StringBuilder();
@@ -58,22 +58,6 @@ public static class ServingKeyFile
                 $"{CsvText.Cell(row.Panel)},{CsvText.Cell(row.Protocol)},{row.Session},{CsvText.Cell(row.Server)},{CsvText.Cell(row.Taster)},{row.Replicate},{row.Set},{row.Position},{row.Code},{row.Beer}{(named ? $",{plan.Expected}" : "")}\n");
         }
         return text.ToString();
-    }
-
-    /// <summary>Writes the key into a trial folder. A key that is there already is never replaced, because ballots may hang on it.</summary>
-    /// <returns>The path of the file.</returns>
-    /// <exception cref="IOException">There is a key for this panel with other rows, or the file cannot be written.</exception>
-    public static string Save(ServingPlan plan, TrialFolder folder)
-    {
-        ArgumentNullException.ThrowIfNull(plan);
-        ArgumentNullException.ThrowIfNull(folder);
-        string path = folder.PathOf(NameOf(plan.Panel)), text = Write(plan);
-        if (!NewFile.TryMake(path, Encoding.UTF8.GetBytes(text)) && File.ReadAllText(path) != text)
-        {
-            throw new IOException($"{NameOf(plan.Panel)} is there already and holds another plan. It is left alone: give this panel another name, or move the old key away if it was never served.");
-        }
-
-        return path;
     }
 
     /// <summary>The expected beer that the key was drawn with; null where the file contradicts itself or the plan.</summary>

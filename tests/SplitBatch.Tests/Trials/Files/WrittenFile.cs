@@ -44,7 +44,8 @@ internal sealed record WrittenFile(string What, string File, byte[]? Before, Act
             new("batch log, two entries", "batch-log.csv", LastLine(trial, "batch-log.csv").Before, place => new BatchLogFile(place.Path).Append(brewed)),
             new("lab return, the first", "lab-returns.csv", null, place => new LabReturnLog(place.Path, DecimalMark.Point).Append(returned)),
             new("lab return, two more", "lab-returns.csv", Encoding.UTF8.GetBytes(string.Join(';', LogFormat.LabReturns.Columns) + "\r\n"), place => new LabReturnLog(place.Path, DecimalMark.Point).Append(returned)),
-            new("serving key", "serving-main.csv", null, place => ServingKeyFile.Save(key, place)),
+            new("serving key", "serving-main.csv", null, place =>
+                NewFile.TryMake(place.PathOf("serving-main.csv"), Encoding.UTF8.GetBytes(ServingKeyFile.Write(key)))),
             new("a document made once", "seal-1.json", null, place => NewFile.TryMake(place.PathOf("seal-1.json"), "{ \"sealed\": \"2026-04-20\" }\n"u8)),
         ];
 

@@ -34,22 +34,4 @@ public class ServingKeyFileTests
         Assert.Null(ServingKeyFile.Read(CsvTable.Read("serving-main.csv", new StringReader(text.Replace(",1,1,", ",1,x,", StringComparison.Ordinal)), more)));
         Assert.Contains("serving-main.csv, row 3, set = \"x\"", more[0].ToString(), StringComparison.Ordinal);
     }
-
-    [Fact]
-    public void A_key_is_written_once_and_never_replaced()
-    {
-        string path = Directory.CreateTempSubdirectory("splitbatch-key-").FullName;
-        try
-        {
-            var folder = new TrialFolder(path);
-            var plan = ServingPlan.Balanced(Protocol.Triangle, 6, seed: 12);
-            ServingKeyFile.Save(plan, folder);
-            ServingKeyFile.Save(plan, folder);
-            Assert.Contains("left alone", Assert.Throws<IOException>(() => ServingKeyFile.Save(ServingPlan.Balanced(Protocol.Triangle, 6, seed: 13), folder)).Message, StringComparison.Ordinal);
-        }
-        finally
-        {
-            Directory.Delete(path, recursive: true);
-        }
-    }
 }
