@@ -327,7 +327,7 @@ def rests_on(t, panel, name, first, passed, others, many, chance):
         alphas = [wald_rates(p.protocol, p.plan["tasters"], margin_of(p)[0], p.alpha, p.beta)[0][0] if p.sequential else p.alpha for p in t.counted]
         combined = combinable(t) if len(combinable(t)) > 1 and not any(decided(p).alarm for p in t.counted) else []
         with_it, all_of_them = t.counted[0] in combined, len(combined) == len(t.counted)
-        told = ("all" if others.startswith("The others are read") else "none" if others.startswith("The others stand") else "some" if others.startswith("Some") else "without it")
+        told = ("all" if others.startswith("The others are read") else "none" if others.startswith("The others stand") else "some" if others.startswith("Some of the others are read together with it") else "without it")
         truth = "none" if not combined else "all" if all_of_them else "some" if with_it else "without it"
         claims += [plain(many) == len(t.counted), percent(chance, min(1, sum(alphas))), told == truth or f"combined are {[p.name for p in combined]} of {[p.name for p in t.counted]}"]
     return is_true(*claims)
