@@ -26,6 +26,7 @@ internal static partial class PageCharts
             : html;
 
     /// <summary>The loader with a chart in it; the data hold no angle bracket, because every one is written as its code.</summary>
-    [GeneratedRegex(@"<script>\n(?:if\(!window\.Plotly\)[^\n]*\n\}\)\.call\(window\);\}\n)?\(function\(chart\)\{\n[^<]*?\[data-chart=""(?<id>[0-9a-f]+)""\][^<]*?\n\}\)\((?<data>\{[^<]*)\);\n</script>")]
+    [GeneratedRegex(@"<script>\n(?:if\(!window\.Plotly\)[^\n]*\n\}\)\.call\(window\);\}\n)?\(function\(chart\)\{\n"
+        + @"[^<]*?\[data-chart=""(?<id>[0-9a-f]+)""\][^<]*?\n\}\)\((?<data>\{[^<]*)\);\n</script>")]
     private static partial Regex Inline();
 }

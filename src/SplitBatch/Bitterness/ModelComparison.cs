@@ -85,9 +85,13 @@ public sealed record ModelComparison
     }
 
     /// <summary>For example <c>Tinseth 32.0, Rager 42.8, Garetz 26.1, Kinetics 40.5 IBU: from 26.1 to 42.8 for the same beer</c>.</summary>
-    public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{string.Join(", ", Rows.Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Model} {Printed.Bitterness(row.Bitterness)}")))} IBU: from {Printed.Bitterness(Lowest)} to {Printed.Bitterness(Highest)} for the same beer");
+    public override string ToString()
+    {
+        var rows = Rows.Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Model} {Printed.Bitterness(row.Bitterness)}"));
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{string.Join(", ", rows)} IBU: from {Printed.Bitterness(Lowest)} to {Printed.Bitterness(Highest)} for the same beer");
+    }
 
     private static double Over(double value, double other) => other == 0 ? 0 : value / other - 1;
 

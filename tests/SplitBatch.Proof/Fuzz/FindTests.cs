@@ -24,7 +24,8 @@ public sealed class FindTests : IDisposable
     public void A_page_shows_outputs_of_any_shape_or_the_notebook_is_refused(string output)
     {
         string file = Path.Combine(scratch.FullName, "odd.ipynb");
-        File.WriteAllText(file, $$"""{"nbformat":4,"nbformat_minor":5,"metadata":{},"cells":[{"cell_type":"code","id":"a","metadata":{},"source":"1","execution_count":1,"outputs":[{{output}}]}]}""");
+        string cell = $$"""{"cell_type":"code","id":"a","metadata":{},"source":"1","execution_count":1,"outputs":[{{output}}]}""";
+        File.WriteAllText(file, $$"""{"nbformat":4,"nbformat_minor":5,"metadata":{},"cells":[{{cell}}]}""");
         try
         {
             Assert.EndsWith("</html>\n", NotebookPage.Html(Notebook.Load(file), "odd"), StringComparison.Ordinal);

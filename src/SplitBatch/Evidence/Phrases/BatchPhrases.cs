@@ -27,8 +27,12 @@ internal static class BatchPhrases
         };
     }
 
-    public static Sentence Of(MeantEqual finding) => Sentence.Of(
-        $"Meant to be held equal were: {new Quote(finding.Statement)}. The batch log shows otherwise: not equal was the {new Name(Wording.Listed([.. finding.Lines!.Where(line => line.Verdict == Parity.Confound).Select(line => line.Quantity)]))}.");
+    public static Sentence Of(MeantEqual finding)
+    {
+        string[] unequal = [.. finding.Lines!.Where(line => line.Verdict == Parity.Confound).Select(line => line.Quantity)];
+        return Sentence.Of(
+            $"Meant to be held equal were: {new Quote(finding.Statement)}. The batch log shows otherwise: not equal was the {new Name(Wording.Listed(unequal))}.");
+    }
 
     /// <summary>What the log says of an intention, for a table.</summary>
     public static string ByTheLog(MeantEqual finding) => finding.Lines switch
