@@ -124,7 +124,7 @@ public sealed class NewCommand(IAnsiConsole console) : Command<NewCommand.Settin
 
         /// <summary>Allergens.</summary>
         [CommandOption("--allergens <WORDS>")]
-        [Description("What in the beers may harm somebody, with commas, such as \"barley, lactose\" or \"none but barley\"; sheets are not printed before it is said.")]
+        [Description("What in the beers may harm somebody, with commas, such as \"barley, lactose\" or \"none but barley\"; no sheet is printed until this is said.")]
         public string? Allergens { get; init; }
 
         /// <summary>Protocol.</summary>

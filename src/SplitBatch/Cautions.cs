@@ -43,7 +43,7 @@ public static class Cautions
     public static Caution AtTheTasting { get; } = new(
         "At the tasting",
         "Adults only, of the age that local law sets for alcohol; check it.",
-        "Nobody tastes who is or may be pregnant, who is nursing, takes medicine that does not go with alcohol, or has been told not to drink. Ask beforehand and in private, and accept a no without a reason.",
+        "Nobody should taste who is or may be pregnant, is nursing, takes medicine that does not go with alcohol, or has been told not to drink. Ask beforehand and in private, and accept a no without a reason.",
         "Nobody who tasted drives, rides or works with machines afterwards. Agree on the way home before the first cup.",
         "Name the allergens before the first cup. Saying what is in the beers must not say which is which.",
         "Serve small amounts with water and food, and give people something to spit into. Anybody may stop at any time.",

@@ -44,7 +44,7 @@ public sealed record PanelSheets(
         PourOf(trial, panel, options, key) is { Options.Allergens: not null } pour
             ? For(pour, trial.Description.Units == UnitSystem.Us ? PaperSize.Letter : PaperSize.A4, trial.Panel(panel).Custody)
             : throw new TrialIncompleteException(
-                "word on allergens", "write what is in the beers into trial.json, as \"allergens\": [\"barley\", \"lactose\"], or [\"none but barley\"]; no sheet is printed before that", "1-design");
+                "word on allergens", "write what is in the beers into trial.json, as \"allergens\": [\"barley\", \"lactose\"], or [\"none but barley\"]; no sheet is printed until then", "1-design");
 
     /// <summary>Writes the sheets of a trial's panel into the folder <c>sheets</c> of the trial.</summary>
     /// <param name="trial">The trial.</param>

@@ -140,7 +140,7 @@ public static class LabTables
             .Number("thinned", result => result.Reading!.Dilution, "times", decimals: 1)
             .Number("bitterness", result => result.Reading!.Units, "BU")
             .Text("remark", result => result.Reading!.Warnings.Count > 0 ? string.Join(" ", result.Reading.Warnings) : null)
-            .Note("BU = 50 x (absorbance less blank) x dilution, in a 10 mm cell (EBC 9.8, ASBC Beer-23 A). " + string.Join(" ", AbsorbanceReading.Limits))
+            .Note("BU = 50 x (absorbance minus blank) x dilution, in a 10 mm cell (EBC 9.8, ASBC Beer-23 A). " + string.Join(" ", AbsorbanceReading.Limits))
             .ToTable();
     }
 

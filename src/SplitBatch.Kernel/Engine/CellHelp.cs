@@ -23,6 +23,8 @@ internal sealed class CellHelp(Func<Script?> last) : IDisposable
         WellKnownTags.Reference, WellKnownTags.Structure, WellKnownTags.TypeParameter, WellKnownTags.Snippet,
     ];
 
+    private static readonly ImmutableArray<string> Types = [WellKnownTags.Class, WellKnownTags.Structure, WellKnownTags.Enum, WellKnownTags.Interface];
+
     private readonly HelpDocument documents = new();
 
     /// <summary>What could stand at the cursor, whatever stands before it already.</summary>
@@ -33,8 +35,9 @@ internal sealed class CellHelp(Func<Script?> last) : IDisposable
             .GetCompletionsAsync(document, cursor, cancellationToken: cancellation).ConfigureAwait(false);
 
         // What would change the text elsewhere, as by a using, cannot be asked for here.
-        var items =
-            found.ItemsList.Where(i => !i.IsComplexTextEdit && !i.FilterText.StartsWith(DeclaredMember.Hidden, StringComparison.Ordinal));
+        var items = found.ItemsList.Where(i => !i.IsComplexTextEdit
+            && !i.FilterText.StartsWith(DeclaredMember.Hidden, StringComparison.Ordinal)
+            && !(i.Tags.Any(Types.Contains) && OfferedNames.Hides(i.FilterText)));
         return [.. items.Select(i => new Completion(i.FilterText, Kinds.FirstOrDefault(i.Tags.Contains) ?? ""))];
     }
 

@@ -23,9 +23,12 @@ internal static class StartSetting
     /// <summary>The files that cells are compiled against, beside the framework's own.</summary>
     public static IReadOnlyList<string> References { get; } = [.. Ours.Concat(Theirs).Select(a => a.Location)];
 
+    /// <summary>Every public type of the library and its display.</summary>
+    public static IEnumerable<Type> Library => Ours.SelectMany(assembly => assembly.GetExportedTypes());
+
     /// <summary>The first, silent cell: every room of the library, units, tables and the cell helpers.</summary>
     public static string Usings { get; } = string.Concat(
-        Ours.SelectMany(a => a.GetExportedTypes()).Select(t => t.Namespace).Distinct().OrderBy(n => n, StringComparer.Ordinal)
+        Library.Select(t => t.Namespace).Distinct().OrderBy(n => n, StringComparer.Ordinal)
             .Concat(["System.IO", "System.Globalization", "System.Threading", "UnitsNet", "UnitsNet.Units", "Microsoft.Data.Analysis"])
             .Select(n => $"using {n};\n"))
         + string.Concat(ClashingTypes().Select(t => $"using {t.Name} = {t.FullName};\n"))
@@ -33,6 +36,5 @@ internal static class StartSetting
 
     /// <summary>The library's types whose names the units also use, such as Power: in a cell the library's is meant.</summary>
     private static IEnumerable<Type> ClashingTypes() =>
-        Ours.SelectMany(a => a.GetExportedTypes())
-            .Where(t => !t.IsNested && typeof(UnitsNet.Mass).Assembly.GetType($"UnitsNet.{t.Name}") is not null);
+        Library.Where(t => !t.IsNested && typeof(UnitsNet.Mass).Assembly.GetType($"UnitsNet.{t.Name}") is not null);
 }

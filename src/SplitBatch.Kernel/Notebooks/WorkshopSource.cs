@@ -48,7 +48,7 @@ internal sealed class WorkshopSource
                 Close(open == NoteStart ? Prose(Audience.Instructor) : Code(open, openedAt, Text()));
                 open = null;
             }
-            else if (open is null && line == NoteEnd) throw Refusal(i, "An instructor's note ends that has not begun.");
+            else if (open is null && line == NoteEnd) throw Refusal(i, "An instructor's note ends here and was never begun.");
             else lines.Add(line);
         }
 

@@ -70,7 +70,7 @@ internal sealed class LoadedPackages(IEnumerable<string> shared) : IDisposable
     private static string Sentence((string Name, string? Version) wish, RestoredPackage package) =>
         wish.Version is { } asked && Version.TryParse(asked, out var wished) && Version.TryParse(package.Version, out var had)
             && Three(wished) != Three(had)
-            ? $"{package.Name} {package.Version} is loaded; {asked} is not to be had."
+            ? $"{package.Name} {package.Version} is loaded; {asked} is not available."
             : $"{package.Name} {package.Version} is loaded.";
 
     /// <summary>A sentence for each library of a package in another version than the kernel's, where cells use the kernel's.</summary>

@@ -3,8 +3,8 @@ namespace SplitBatch.Brewing;
 /// <summary>Storage loss from time, temperature, packaging and how well the variety keeps.</summary>
 /// <remarks>
 /// Ref. Garetz, M. (1994), "Hop storage", Brewing Techniques 2(1): left = exp(−k × TF × SF × days), k = −ln(1 − loss in six months) / 180;
-/// TF is 1 at 20 °C and halves for each 15 °C below; SF is 1 open, 0.75 sealed with air, 0.5 in a barrier (SF from memory). The
-/// author's table stops at 20 °C. No uncertainty was published; the rate is taken as sure to 30 % (a judgement, no source).
+/// TF is 1 at 20 °C and halves for each 15 °C below (the author after Skinner, Hildebrand and Clarke (1977), J. Inst. Brewing 83, 290;
+/// his page read); SF, his reading of others' data, is 1 open, 0.75 sealed with air, 0.5 in a barrier (from memory). His table stops at 20 °C. No uncertainty was published; the rate is taken as sure to 30 % (a judgement, no source).
 /// </remarks>
 public static class GaretzStorage
 {

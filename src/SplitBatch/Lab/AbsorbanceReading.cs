@@ -89,7 +89,7 @@ public sealed record AbsorbanceReading
         switch (Units)
         {
             case < 5:
-                yield return "Beer without hops reads 1 to 4 BU by this method, so a number this small says little about hops.";
+                yield return "Beer without hops reads a few BU by this method, and more with dark malt (1 to 4 BU is a judgement, no source), so a number this small says little about hops. Both halves share that, so their difference hardly feels it.";
                 break;
             case < 10 or > 40:
                 yield return "The published range of the method is 10 to 40 BU for beer; outside it the precision is not stated.";

@@ -15,7 +15,7 @@ public partial class ReservedFiguresTests
     {
         { "a panel of twenty with seven right", @"(?i)\b(?:7|seven)(?: right)?(?: out)? of(?: the)? (?:20|twenty)\b|tasters: ?20, ?correct: ?7\b|\b20, ?7\b(?=[,)])" },
         { "two people with five sets each", @"(?i)\b(?:8|eight)(?: right)?(?: out)? of (?:the )?(?:10|ten)\b|\b5, ?(?:Correct: ?)?5\), ?new\((?:Sets: ?)?5, ?(?:Correct: ?)?3\)|two friends" },
-        { "an alpha acid", @"(?<![\d.,])4[.,]7 ?%|(?:alphaPercent: ?|FromPercent\(|""cones"", ?)4\.7\b|(?<![\d.,])0[.,]047(?!\d)" },
+        { "an alpha acid", @"(?<![\d.,])4[.,]7 ?%(?! of their mean)|(?:alphaPercent: ?|FromPercent\(|""cones"", ?)4\.7\b|(?<![\d.,])0[.,]047(?!\d)" },
         { "two weights", @"(?<![\d.,])(?:64|24)(?:\.0)? ?g\b|FromGrams\((?:64|24)\)" },
         { "a strong hop", @"(?i)(?:alpha|cone|pellet|hop).{0,60}(?<![\d.,])12[.,]5 ?%|(?<![\d.,])12[.,]5 ?%.{0,60}(?:alpha|cone|pellet|hop)|alphaPercent: ?12\.5\b" },
         { "two lab values", @"(?<![\d.,])25(?:[.,]0)?(?![\d.,]\d|\d).{0,40}(?<![\d.,])21[.,]5(?!\d)|(?<![\d.,])21[.,]5(?!\d).{0,40}(?<![\d.,])25(?:[.,]0)?(?![.,]\d|\d)" },

@@ -80,6 +80,15 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
     }
 
     [Fact]
+    public void The_chance_by_guessing_is_reached_in_two_ways_that_agree()
+    {
+        var line = Assert.Single(run.Texts("4-panel-statistics"), text => text.StartsWith("Share of panels of guessers", StringComparison.Ordinal));
+        var shares = line.Split(' ').Where(word => word.StartsWith("0.", StringComparison.Ordinal)).Select(word => double.Parse(word, CultureInfo.InvariantCulture)).ToArray();
+        Assert.Equal(0.140, shares[1]); // R 4.2.2: pbinom(10, 24, 1/3, lower.tail = FALSE) = 0.1401
+        Assert.InRange(shares[0], 0.130, 0.150); // Four standard errors of twenty thousand panels.
+    }
+
+    [Fact]
     public void The_write_up_reads_what_notebook_three_logged()
     {
         Assert.Contains(run.Pages("5-write-up"), page => page.Contains("The lab measured 27.1 BU in half A and 24.4 BU in half B", StringComparison.Ordinal));

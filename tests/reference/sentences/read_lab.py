@@ -195,7 +195,7 @@ def lab_difference(t, panel, apart, unit, share, judged):
     c = comparison(t, "bitterness")
     claims = [same_unit("bitterness", unit), number(apart, abs(c.difference), 1e-9), percent(share, abs(c.difference / c.level), 1e-9) if share else c.level == 0]
     scatter = re.fullmatch(r"two such means of the same beer, measured (in one run|in separate runs|by two laboratories), would lie within ([\d.]+) BU of each other in 95 cases out of 100, so (.+)", judged)
-    over = re.fullmatch(r"over (\d+) runs that each hold both halves, half B less half A lies between " + SIGNED + " and " + SIGNED + r" \(95 % confidence\), so (.+)", judged)
+    over = re.fullmatch(r"over (\d+) runs that each hold both halves, half B minus half A lies between " + SIGNED + " and " + SIGNED + r" \(95 % confidence\), so (.+)", judged)
     apart_words, within_words = "the halves differ in bitterness as this method measures it", "the lab does not tell the halves apart, which does not prove them equal"
     if scatter:
         where = {"in one run": ("one run", "not told"), "in separate runs": ("separate",), "by two laboratories": ("two labs",)}[scatter[1]]

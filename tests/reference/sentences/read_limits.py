@@ -314,7 +314,7 @@ def over_people(persons):
 
 @sentence("limits, panels", r"The verdict rests on panel {w}, (?:(the first that trial\.json names)|because what trial\.json names before it is not counted: ([\w.]*\w(?:(?:, | and )[\w.]*\w)*))\."
           r"(?: (The others are read beside it and together with it|The others stand beside it and are not combined with it: the trial names no method for that, or they do not allow one"
-          r"|Some of the others are read together with it, and others stand beside it: they do not allow it|Others are read together, and not with it, which does not allow it)\. "
+          r"|Some of the others are read together with it; the rest stand beside it, because they cannot be combined|Some of the others are read together, but not with this one, which cannot be combined with them)\. "
           r"Of {n} panels, each with its own chance of a false difference, one at least shows a false one in up to {n} % of such trials\.)?")
 def rests_on(t, panel, name, first, passed, others, many, chance):
     before = []

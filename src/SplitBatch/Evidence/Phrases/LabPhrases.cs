@@ -97,7 +97,7 @@ internal static class LabPhrases
     }
 
     private static Sentence Scatter(LabComparison comparison) => comparison.OverRuns is { Mean.Interval: var over } runs
-        ? Sentence.Of($"over {Printed.Count(runs.Differences.Count, "run")} that each hold both halves, half B less half A lies between {Signed(comparison, -over.High)} and {Signed(comparison, -over.Low)} ({Printed.ChosenPercent(over.Level)} confidence)")
+        ? Sentence.Of($"over {Printed.Count(runs.Differences.Count, "run")} that each hold both halves, half B minus half A lies between {Signed(comparison, -over.High)} and {Signed(comparison, -over.Low)} ({Printed.ChosenPercent(over.Level)} confidence)")
         : Sentence.Of(
         $"two such means of the same beer, measured {Measured(comparison.Circumstance)}, would lie within {Value(comparison.Analyte, comparison.CriticalDifference!.Value, Math.Abs(comparison.Difference))} of each other in {Printed.Chosen(95)} cases out of {Printed.Chosen(100)}");
 

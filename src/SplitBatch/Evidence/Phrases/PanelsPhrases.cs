@@ -52,8 +52,8 @@ internal static class PanelsPhrases
         var combined = Sentence.Of($"{finding.Together switch
         {
             ReadTogether.All => "The others are read beside it and together with it.",
-            ReadTogether.SomeWithMain => "Some of the others are read together with it, and others stand beside it: they do not allow it.",
-            ReadTogether.SomeWithoutMain => "Others are read together, and not with it, which does not allow it.",
+            ReadTogether.SomeWithMain => "Some of the others are read together with it; the rest stand beside it, because they cannot be combined.",
+            ReadTogether.SomeWithoutMain => "Some of the others are read together, but not with this one, which cannot be combined with them.",
             _ => "The others stand beside it and are not combined with it: the trial names no method for that, or they do not allow one.",
         }}");
         return rests + combined + Sentence.Of($"Of {Printed.Count(finding.Counted, "panel")}, each with its own chance of a false difference, one at least shows a false one in up to {Printed.Percent(finding.OneFalseAtLeast)} of such trials.");

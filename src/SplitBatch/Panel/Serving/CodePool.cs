@@ -32,7 +32,7 @@ public static class CodePool
             : c == 0 ? "a round number is easy to remember"
             : b - a == c - b ? "a run or equal steps are easy to remember"
             : code.Contains("13", StringComparison.Ordinal) || code.Contains("69", StringComparison.Ordinal)
-                || code.Contains("42", StringComparison.Ordinal) ? "it holds a number that people attach something to"
+                || code.Contains("42", StringComparison.Ordinal) ? "it holds a number that means something to people"
             : code.All(digit => digit is '0' or '1' or '6' or '8' or '9') ? "it reads as another number upside down"
             : WellKnown.Contains(n) ? "it is a well-known number"
             : null;

@@ -34,7 +34,7 @@ internal static class NewDescription
             ["units"] = us ? "us" : "metric",
             ["decimals"] = trial.Decimals == DecimalMark.Comma ? "comma" : "point",
             ["beers"] = new JsonObject { ["A"] = trial.NameA, ["B"] = trial.NameB },
-            ["// allergens"] = $"What in the beers may harm somebody, for both halves together. Accepted: {string.Join(", ", Allergens.Accepted)}. The sheets are not printed before it is said.",
+            ["// allergens"] = $"What in the beers may harm somebody, for both halves together. Accepted: {string.Join(", ", Allergens.Accepted)}. The no sheet is printed until this is said.",
             ["allergens"] = new JsonArray([.. (trial.Allergens?.Words ?? []).Select(word => JsonValue.Create(word))]),
             ["target"] = new JsonObject { ["bitterness [IBU]"] = trial.Target },
             ["// brew day"] = "Add the day of the brew, planned or done, as \"brew day\": \"2026-03-14\"; hops are aged to it. Without it, the first day of the batch log counts.",
