@@ -98,7 +98,7 @@ public sealed class RunCommandTests : IDisposable
     private string Write(string name, string parameters, string cell)
     {
         var path = At(name);
-        var cells = new[] { (Source: parameters, Tags: "\"parameters\""), (cell, "") }.Select(one =>
+        var cells = new (string Source, string Tags)[] { (parameters, "\"parameters\""), (cell, "") }.Select(one =>
             $$"""{"cell_type":"code","execution_count":null,"metadata":{"tags":[{{one.Tags}}]},"outputs":[],"""
             + $$""" "source":{{System.Text.Json.JsonSerializer.Serialize(one.Source)}}}""");
         File.WriteAllText(path, $$"""{"cells":[{{string.Join(',', cells)}}],"metadata":{},"nbformat":4,"nbformat_minor":4}""");
