@@ -23,7 +23,14 @@ public sealed class AmendCommand(IAnsiConsole console) : Command<AmendCommand.Se
         console.Tell(amended.LatestSeal!);
         foreach (var panel in amended.Panels.Where(panel => panel.Custody.Changes.Count > 0))
         {
-            console.WriteLine($"Ballots of panel {panel.Name} were in already, so this is a departure: it goes before the result, which is now a lead and not a test. The plan sealed before the first ballot decides.");
+            console.WriteLine(
+                $"Ballots of panel {panel.Name} were in already, so this is a departure: it goes before the result, which is now a lead and not a test. "
+                + "The plan sealed before the first ballot decides.");
+        }
+
+        if (amended.Panels.Any(panel => panel.Codes is not null && panel.Ballots.Count == 0))
+        {
+            console.WriteLine($"Run splitbatch serve {settings.Folder} again: what was printed before carries the fingerprint of the seal before.");
         }
 
         return 0;

@@ -30,6 +30,8 @@ public sealed class VerifySealCommand(IAnsiConsole console) : Command<VerifySeal
         public string? Fingerprint { get; init; }
 
         /// <inheritdoc/>
-        public override ValidationResult Validate() => SealReport.FolderIsThere(Folder);
+        public override ValidationResult Validate() => Fingerprint is { } text && Trials.Seals.Fingerprint.Refusal(text) is { } refusal
+            ? ValidationResult.Error(refusal)
+            : SealReport.FolderIsThere(Folder);
     }
 }

@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using SplitBatch.Cli.Walks;
 using SplitBatch.Trials;
 
 namespace SplitBatch.Cli.Commands;
 
 /// <summary>A plan from <c>declare</c> to <c>close</c> as a person at the command line changes it, looks, and lists it. All data are invented.</summary>
-public sealed class SealCommandsTests : IDisposable
+public sealed partial class SealCommandsTests : IDisposable
 {
     private readonly Walk walk = new();
 
@@ -37,6 +38,9 @@ public sealed class SealCommandsTests : IDisposable
         Assert.StartsWith("tasters of panel main: 24 was sealed, 22 stands there now.\nSealed: seal-2.json", said, StringComparison.Ordinal);
         Assert.DoesNotContain("departure", said, StringComparison.Ordinal);
         Assert.Contains("22 sets", await Walk.Call(0, "serve", walk.Folder), StringComparison.Ordinal);
+        Change("\"alpha\": 0.05", "\"alpha\": 0.1");
+        Assert.Contains("what was printed before carries the fingerprint of the seal before", await Walk.Call(0, "amend", walk.Folder, "--because", "so few"), StringComparison.Ordinal);
+        Assert.Contains(Trial.Open(walk.Folder).LatestSeal!.Fingerprint!.Digits, await Walk.Call(0, "serve", walk.Folder), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -49,6 +53,7 @@ public sealed class SealCommandsTests : IDisposable
         var said = await Walk.Call(0, "amend", walk.Folder, "--because", "it pleases");
         Assert.Contains("Ballots of panel main were in already, so this is a departure: it goes before the result, which is now a lead and not a test.", said, StringComparison.Ordinal);
         Assert.Contains("The plan sealed before the first ballot decides.", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("before you pour", said, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -90,6 +95,46 @@ public sealed class SealCommandsTests : IDisposable
         Assert.Contains("1 trial: 1 tested; 1 sealed, of which 1 was never reported (mine).", await Walk.Call(0, "list", Path.GetDirectoryName(walk.Folder)!), StringComparison.Ordinal);
         await Walk.Call(2, "list", Path.Combine(walk.Folder, "nowhere"));
     }
+
+    [Fact]
+    public async Task Before_the_close_nothing_that_is_printed_depends_on_how_anybody_answered()
+    {
+        await Served();
+        var (right, wrong) = (await Printed(right: 23), await Printed(right: 0));
+        Assert.Equal(right.Keys, wrong.Keys);
+        Assert.All(right, pair => Assert.True(pair.Value == wrong[pair.Key], $"{pair.Key} tells how people answered."));
+        Assert.Contains("its count is hidden until the last ballot is in or somebody closes it", right["4-panel-statistics.ipynb"], StringComparison.Ordinal);
+
+        // What is compared would tell, if it were told.
+        await Walk.Call(0, "close", walk.Folder);
+        Assert.NotEqual(wrong["write-up"], (await Printed(right: 0))["write-up"]);
+    }
+
+    /// <summary>What check, list, the tally, the write-up and the notebooks that count say of 23 of 24 ballots.</summary>
+    private async Task<Dictionary<string, string>> Printed(int right)
+    {
+        Ballots(right, of: 23);
+        var beside = Path.Combine(walk.Folder, "..", "out");
+        await Walk.Call(0, "write-up", walk.Folder, "--out", beside);
+        string[] notebooks = ["4-panel-statistics", "5-write-up"];
+        foreach (var name in notebooks) await Walk.Call(0, "run", Path.Combine(walk.Folder, "notebooks", name + ".ipynb"), "--out", walk.Pages);
+        var said = new Dictionary<string, string>
+        {
+            ["check"] = await Walk.Call(0, "check", walk.Folder),
+            ["list"] = await Walk.Call(0, "list", Path.GetDirectoryName(walk.Folder)!),
+            ["tally"] = Trial.Open(walk.Folder).Tally().ToString(),
+            ["write-up"] = WithoutFingerprint(File.ReadAllText(Directory.GetFiles(beside, "write-up.md", SearchOption.AllDirectories)[0])),
+        };
+        foreach (var name in notebooks) said[name + ".ipynb"] = WithoutFingerprint(string.Join("\n", walk.Says(name)));
+        return said;
+
+        // The write-up lists the SHA-256 of each file, and that of the ballots is another.
+        static string WithoutFingerprint(string text) =>
+            string.Join("\n", text.Split('\n').Where(line => !(line.Contains("ballots-main.csv", StringComparison.Ordinal) && Digits().IsMatch(line))));
+    }
+
+    [GeneratedRegex("[0-9a-f]{64}")]
+    private static partial Regex Digits();
 
     private Task<string> New() => Walk.Call(
         0, "new", walk.Folder, "--title", "Cool or warm fermentation?", "--variable", "fermentation temperature", "--half-a", "cool", "--half-b", "warm",

@@ -37,7 +37,7 @@ public static class CheatTable
         var text = new StringBuilder($"""
             # Sealed plans, and people who do something to them
 
-            Made by `{command}`. In each row a plan of 24 triangles is sealed (of 60 where somebody stops as soon as the margin is ruled out, of 24 directional pairs where the question is turned round), with an alpha of 5 % and a margin of 30 %; simulated people taste, and somebody does what the first column says. The count goes through the same seal, history and verdict as that of a trial folder.
+            Made by `{command}`. In each row a plan of 24 triangles is sealed (of 60 where somebody stops as soon as the margin is ruled out, of 24 directional pairs where the question is turned round), with an alpha of 5 % and a margin of 30 %; simulated people taste, and somebody does what the first column says. The count goes through the same seal, history and verdict as that of a trial folder; a situation that came up before in its row, with the same counts, orders and plans, is not put through them again.
 
             *Said falsely*: what the count would claim by the reading that was made to please, and what is not true. *In a clean headline*: of those and of the false verdicts by the sealed plan, how many stand under a headline that does not open with what was done. It has to be none. *Without an occasion*: the other trials of the row kept to their plan; their errors are the declared ones.
 

@@ -28,6 +28,9 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
 
     private readonly PanelPlan plan = new(cheat == Cheat.TurnsTheQuestion ? Protocol.PairedDirectional : Protocol.Triangle, cheat == Cheat.StopsWhenRuledOut ? 60 : 24) { Margin = Truth.Margin, Beta = 0.05 };
 
+    /// <summary>What became of each situation that came up: none is put through the verdict twice.</summary>
+    private readonly Dictionary<string, CheatOutcome> seen = [];
+
     /// <summary>The seal is the same in every trial, so it is made once.</summary>
     private SealedPanel? sealedPlan;
 
@@ -70,6 +73,27 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
 
     private CheatOutcome Outcome(
         bool cheated, PanelPlan[] now, ServingPlan key, IReadOnlyList<Ballot> ballots, bool onRecord = false, int looks = 0, (PanelPlan Plan, ServingPlan Key, IReadOnlyList<Ballot> Ballots)? extra = null)
+    {
+        var situation = $"{cheated} {onRecord} {looks} {string.Join(' ', now.Select(by => $"{by.Name} {by.Margin} {by.Alpha} {by.Expected}"))} {Told(key, ballots)}"
+            + (extra is { } beside ? Told(beside.Key, beside.Ballots) : "");
+        return seen.TryGetValue(situation, out var known) ? known : seen[situation] = Judge(cheated, now, key, ballots, onRecord, looks, extra);
+    }
+
+    /// <summary>All that a verdict can tell of ballots that are all there: how many, how many right, and in which orders, of those sealed and of all.</summary>
+    private string Told(ServingPlan key, IReadOnlyList<Ballot> ballots)
+    {
+        return ballots.Count > Tasters ? Of([.. ballots.Take(Tasters)]) + Of(ballots) : Of(ballots);
+
+        string Of(IReadOnlyList<Ballot> some)
+        {
+            var scored = key.Score(some, BallotRules.Default);
+            var orders = scored.Practice.Orders!;
+            return $"{some.Count} {scored.Correct} {orders.InWords} {orders.IsBalanced} {orders.IsLopsided};";
+        }
+    }
+
+    private CheatOutcome Judge(
+        bool cheated, PanelPlan[] now, ServingPlan key, IReadOnlyList<Ballot> ballots, bool onRecord, int looks, (PanelPlan Plan, ServingPlan Key, IReadOnlyList<Ballot> Ballots)? extra)
     {
         var served = new Dictionary<string, (ServingPlan, IReadOnlyList<Ballot>)> { [plan.Name] = (key, ballots) };
         if (extra is { } more) served[more.Plan.Name] = (more.Key, more.Ballots);

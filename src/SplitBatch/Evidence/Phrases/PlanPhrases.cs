@@ -45,7 +45,8 @@ internal static class PlanPhrases
         var departure = finding.Departure;
         return departure.Kind switch
         {
-            DepartureKind.ChangedTooLate => Sentence.Of($"{new Quote(departure.What)} was changed from {new Quote(departure.Planned)} to {new Quote(departure.Done)} after the first ballot, {new Quote(departure.WhenAndWhy)}"),
+            DepartureKind.ChangedTooLate => Sentence.Of(
+                $"somebody changed {new Quote(departure.What)} from {new Quote(departure.Planned)} to {new Quote(departure.Done)} after the first ballot, {new Quote(departure.WhenAndWhy)}"),
             DepartureKind.Broken => Sentence.Of($"the seal or the key of panel {new Name(finding.Plan.Panel)} is not what it was"),
             DepartureKind.LookedAt => Sentence.Of($"the count of panel {new Name(finding.Plan.Panel)} was looked at before the close"),
             DepartureKind.EndedEarly => Sentence.Of($"{new Quote(departure.Done)} of {new Quote(departure.Planned)} sealed ballots came in{Price(departure.FalselyShown)}"),

@@ -27,7 +27,7 @@ internal sealed class PlanDiffersFromSeal : ITrialCheck
     }
 
     private static string Told(PlanDifference difference, Seal seal) =>
-        $"{char.ToUpperInvariant(difference.Name[0])}{difference.Name[1..]} was sealed as {Shown(difference.Before)} ({seal.File}), and stands here as {Shown(difference.After)}.";
+        $"{char.ToUpperInvariant(difference.Name[0])}{difference.Name[1..]}: {Shown(difference.Before)} in the seal ({seal.File}), {Shown(difference.After)} here.";
 
     private static string Means(PlanDifference difference, List<string> late) => difference.IsSaidLater
         ? "It was said only after the plan was sealed, so what the lab's difference means was not fixed beforehand."
@@ -50,7 +50,8 @@ internal sealed class PlanHistoryTold : ITrialCheck
             foreach (var problem in panel.Custody.Breaks.Except(facts.Content.State.Chain.Breaks)) yield return Warn(PanelEvent.Log.FileName, problem);
             foreach (var change in panel.Custody.Changes.Where(change => change.When is not null))
             {
-                yield return Warn(TrialFolder.DescriptionFile, $"{char.ToUpperInvariant(change.What[0])}{change.What[1..]} was changed from {change.From} to {change.To} after the first ballot, {change.WhenAndWhy}. This departure goes before the result, which is a lead and not a test. The sealed plan decides.");
+                yield return Warn(TrialFolder.DescriptionFile, $"Somebody changed {change.What} from {change.From} to {change.To} after the first ballot, {change.WhenAndWhy}. "
+                    + "This departure goes before the result, which is a lead and not a test. The sealed plan decides.");
             }
 
             foreach (var look in panel.Custody.Looks) yield return Warn(PanelEvent.Log.FileName, $"Panel {panel.Name}: {look}. This departure goes before the result, which is a lead and not a test.");

@@ -35,7 +35,7 @@ public sealed record Declaration(TrialPlan Plan, IReadOnlyList<DeclarationSectio
         var lab = plan.Lab.Where(entry => entry.Value is JsonObject { Count: > 0 } or JsonArray { Count: > 0 }).Select(entry => entry.Key).ToList();
         yield return lab.Count > 0
             ? $"Sealed with it, as trial.json says it of the lab: {string.Join(", ", lab)}."
-            : "Nothing is fixed about a lab: if you ask one, what its difference means was not settled beforehand.";
+            : "Nothing is fixed about a lab. If you ask one later, what its difference means will not have been settled beforehand.";
     }
 
     private static string Heading(TrialPlan plan, PanelPlan panel) => plan.Panels.Count == 1 ? "The panel" : $"Panel {panel.Name}{(panel.Name == plan.Deciding ? ", which decides" : "")}";

@@ -34,7 +34,11 @@ public sealed record Fingerprint
     /// <exception cref="ArgumentException">The text is no fingerprint: it holds other signs, or fewer than twenty digits.</exception>
     public bool Matches(string text) => Plain(text) is { Length: >= ShortDigits and <= AllDigits } digits
         ? Digits.StartsWith(digits, StringComparison.Ordinal)
-        : throw new ArgumentException($"\"{text}\" is no fingerprint; accepted: twenty digits or more of 0-9 and a-f, as {Spoken}.", nameof(text));
+        : throw new ArgumentException(Refusal(text), nameof(text));
+
+    /// <summary>Why somebody's note is no fingerprint, whole or in its first twenty digits; null where it is one.</summary>
+    public static string? Refusal(string text) => Plain(text) is { Length: >= ShortDigits and <= AllDigits } ? null
+        : $"\"{text}\" is no fingerprint. Accepted: the first twenty digits or more, of 0-9 and a-f, as 3f9a 0c2b 77d1 e4a0 9b3c.";
 
     /// <summary>The short form.</summary>
     public override string ToString() => Spoken;

@@ -67,14 +67,14 @@ public class EveryEntryTests
         using var folder = Sealed(protocol);
         Change(folder, entry, old, by);
         var line = Assert.Single(folder.Warnings(), text => text.StartsWith($"trial.json, {entry}", StringComparison.Ordinal));
-        Assert.Contains($"was sealed as {Shown(before)} (seal-1.json), and stands here as {Shown(after)}. No ballot is in yet, so it can still be amended.", line, StringComparison.Ordinal);
+        Assert.Contains($": {Shown(before)} in the seal (seal-1.json), {Shown(after)} here. No ballot is in yet, so it can still be amended.", line, StringComparison.Ordinal);
         Assert.EndsWith("Put it back, or put the change on record: splitbatch amend, with --because.", line, StringComparison.Ordinal);
         if (!entry.EndsWith("itself", StringComparison.Ordinal)) Assert.Contains("Put it back, or amend the plan", Assert.Throws<InvalidOperationException>(() => folder.Serve()).Message, StringComparison.Ordinal);
 
         var amended = folder.Open().Amend("we thought again", SealedFolder.At(1));
         Assert.Equal(2, amended.LatestSeal!.Number);
         Assert.Empty(amended.Plan.Unrecorded);
-        Assert.DoesNotContain(folder.Warnings(), text => text.Contains("was sealed as", StringComparison.Ordinal));
+        Assert.DoesNotContain(folder.Warnings(), text => text.Contains("in the seal (", StringComparison.Ordinal));
         Assert.All(amended.Panels, panel => Assert.Empty(panel.Custody.Changes));
         if (entry.StartsWith("panels.main.", StringComparison.Ordinal) && !entry.EndsWith("itself", StringComparison.Ordinal))
         {
@@ -94,7 +94,7 @@ public class EveryEntryTests
 
         Change(folder, entry, old, by);
         var line = Assert.Single(folder.Warnings(), text => text.StartsWith($"trial.json, {entry}", StringComparison.Ordinal));
-        Assert.Contains($"was sealed as {Shown(before)} (seal-1.json), and stands here as {Shown(after)}. Ballots of panel main are in, so this is a departure: it goes before the result, which is a lead and not a test. The sealed plan decides.", line, StringComparison.Ordinal);
+        Assert.Contains($": {Shown(before)} in the seal (seal-1.json), {Shown(after)} here. Ballots of panel main are in, so this is a departure: it goes before the result, which is a lead and not a test. The sealed plan decides.", line, StringComparison.Ordinal);
         var changed = folder.Open();
         var verdict = changed.Verdict();
         Assert.Equal(clean.Answer, verdict.Answer);
@@ -111,7 +111,7 @@ public class EveryEntryTests
         Assert.Equal(clean.Answer, recorded.Verdict().Answer);
         Assert.False(recorded.Verdict().KeptToPlan);
         AssertLeads(recorded, before, after, "on 2026-05-02 18:00 UTC, because: we thought again");
-        Assert.Contains(folder.Warnings(), text => text.Contains($"was changed from {Shown(before)} to {Shown(after)} after the first ballot, on 2026-05-02 18:00 UTC, because: we thought again. This departure goes before the result, which is a lead and not a test. The sealed plan decides.", StringComparison.Ordinal));
+        Assert.Contains(folder.Warnings(), text => text.Contains($" from {Shown(before)} to {Shown(after)} after the first ballot, on 2026-05-02 18:00 UTC, because: we thought again. This departure goes before the result, which is a lead and not a test. The sealed plan decides.", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -132,7 +132,7 @@ public class EveryEntryTests
     private static void AssertLeads(Trial trial, string before, string after, string when)
     {
         var verdict = trial.Verdict();
-        Assert.Matches($"^A lead to follow, not a test: .* was changed from .* to .* after the first ballot, {Regex.Escape(when)}(, and [0-9]+ more departures? from the sealed plan)?\\. By the sealed plan, ", verdict.Headline);
+        Assert.Matches($"^A lead to follow, not a test: somebody changed .* from .* to .* after the first ballot, {Regex.Escape(when)}(, and [0-9]+ more departures? from the sealed plan)?\\. By the sealed plan, ", verdict.Headline);
         var whole = $"was changed from {Shown(before)} to {Shown(after)} after the first ballot, {when}";
         var kept = trial.Panel().Custody.Changes.Select(change => $"was changed from {change.From} to {change.To} after the first ballot, {change.WhenAndWhy}");
         Assert.Contains(whole, kept);

@@ -29,7 +29,7 @@ public class FingerprintTests
     [InlineData(OfAbc + "00")]
     public void What_is_no_fingerprint_is_refused(string note)
     {
-        Assert.Contains("accepted: twenty digits or more", Assert.Throws<ArgumentException>(() => Fingerprint.Of("abc"u8).Matches(note)).Message, StringComparison.Ordinal);
+        Assert.Contains("Accepted: the first twenty digits or more", Assert.Throws<ArgumentException>(() => Fingerprint.Of("abc"u8).Matches(note)).Message, StringComparison.Ordinal);
         Assert.Null(Fingerprint.Parse(note));
     }
 
