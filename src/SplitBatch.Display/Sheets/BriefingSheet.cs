@@ -1,3 +1,4 @@
+using SplitBatch.Display.Tables;
 using SplitBatch.Panel.Planning;
 using SplitBatch.Panel.Serving;
 using static System.FormattableString;
@@ -25,7 +26,7 @@ internal static class BriefingSheet
             plan.Design.Task,
             "Taste from left to right, and rinse with water between the cups. You may go back and taste again. You do not have to swallow or to finish a cup.",
             "Do not talk about the beers, and do not look at your neighbour's ballot, until all ballots are in.",
-            "If you know what was changed in this beer, or helped to brew it, tick that on your ballot. It is not a problem; your answer is only counted separately.",
+            "If you know what was changed in this beer, or helped to brew it, tick that on your ballot. It is not a problem; the plan says how your answer counts.",
             Invariant($"If you empty every cup, you drink at most {pour.Most.Drunk}. You may stop at any time."),
         ];
         string[] steps =
@@ -39,7 +40,7 @@ internal static class BriefingSheet
         ];
         string body = $"""
             <h1>Leading the panel “{SheetPage.Text(plan.Panel)}”</h1>
-            <p>{SheetPage.Text(plan.Protocol.Name)}, {tasters} tasters, {plan.Sets.Count} sets, {plan.Sessions.Count} {(plan.Sessions.Count == 1 ? "sitting" : "sittings")}.</p>
+            <p>{SheetPage.Text(Words.Capital(plan.Protocol.Name))}, {tasters} tasters, {plan.Sets.Count} sets, {plan.Sessions.Count} {(plan.Sessions.Count == 1 ? "sitting" : "sittings")}.</p>
             {Sealed(custody)}
             <h2>Have ready</h2>
             {SheetPage.Items("ul", ready)}<h2>Step by step</h2>

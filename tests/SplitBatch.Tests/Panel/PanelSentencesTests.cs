@@ -209,7 +209,7 @@ public class PanelSentencesTests
         PanelPractice kept = new(Protocol.Triangle, 12, 24) { Seed = 3, Served = new(2026, 3, 14), Stopping = StoppingRule.Fixed };
         Assert.Empty(plan.Departures(kept));
         Assert.Equal("declared", Assert.Single(plan.Departures(kept with { Served = new(2026, 3, 13) })).What);
-        Assert.Equal("sets: planned 2 for each taster, done 23 for 12 tasters. Tasters do not all count alike.", Assert.Single(plan.Departures(kept with { Sets = 23 })).ToString());
+        Assert.Equal("sets: planned 2 for each taster, done 23 for 12 tasters. Not every taster counts with as many sets as planned.", Assert.Single(plan.Departures(kept with { Sets = 23 })).ToString());
         Assert.StartsWith("stopping: planned at the planned number, done by the sequential rule. ", Assert.Single(plan.Departures(kept with { Stopping = StoppingRule.Sequential })).ToString(), StringComparison.Ordinal);
         Assert.StartsWith("stopping: planned by the sequential rule, done at the planned number. ", Assert.Single((plan with { Stopping = StoppingRule.Sequential }).Departures(kept)).ToString(), StringComparison.Ordinal);
         Assert.Equal("looks", Assert.Single(plan.Departures(kept with { EarlyLooks = 1 })).What);

@@ -90,6 +90,6 @@ public sealed record DifferenceTest : CountedAnswers
         if (DifferenceShown) return $"{Opening}: a difference is shown at {Printed.ChosenPercent(Alpha)} ({outcome}).";
         var allowed = Repeats?.StillAllowed(1 - Level) ?? CountLimit.Discriminators(Protocol, Tasters, Correct, 1 - Level);
         return $"{Opening}: no difference shown at {Printed.ChosenPercent(Alpha)} ({outcome}). "
-            + $"That does not mean the same: it still allows up to {Printed.Percent(allowed)} discriminators.";
+            + $"That does not mean the same: it still allows up to {Printed.Percent(allowed)} discriminators ({Printed.ChosenPercent(Level)} confidence).";
     }
 }

@@ -131,7 +131,7 @@ public static class Power
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than <see cref="LargestPanel"/>.</exception>
     /// <example><code>Power.TastersThatSettle(Protocol.Triangle, alpha: 0.05, margin: 0.30, beta: 0.10)</code></example>
     public static TastersNeeded TastersThatSettle(Protocol protocol, double alpha, double margin, double beta = 0.05) =>
-        TastersThatSettle(protocol, alpha, DeclaredMargin.OfShare(margin), beta);
+        TastersThatSettle(protocol, alpha, DeclaredMargin.OfShare(Guard.OpenShare(margin)), beta);
 
     /// <summary>The same for a margin as it was declared: a d-prime the other way round is another share than that of the expected way.</summary>
     internal static TastersNeeded TastersThatSettle(Protocol protocol, double alpha, DeclaredMargin margin, double beta)

@@ -73,9 +73,9 @@ public class AnswersEdgesTests
         Assert.Contains("a difference is shown at 5 % (p = 0.031; judged by how each taster leans).", six.Difference.ToString(), StringComparison.Ordinal);
         TasterCount[] counts = [new(5, 2), new(5, 1), new(5, 3), new(5, 2), new(5, 1), new(5, 2)];
         var reading = PanelReading.OfRepeats(Protocol.Triangle, counts, margin: 0.3).Difference;
-        Assert.EndsWith($"it still allows up to {Printed.Percent(reading.Repeats!.StillAllowed(0.05))} discriminators.", reading.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith($"it still allows up to {Printed.Percent(reading.Repeats!.StillAllowed(0.05))} discriminators (95 % confidence).", reading.ToString(), StringComparison.Ordinal);
         var plain = DifferenceTest.Of(Protocol.PairedTwoSided, 20, 12);
-        Assert.EndsWith($"it still allows up to {Printed.Percent(Protocol.PairedTwoSided.Discriminators(ShareIntervals.UpperLimit(12, 20, 0.05)))} discriminators.", plain.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith($"it still allows up to {Printed.Percent(Protocol.PairedTwoSided.Discriminators(ShareIntervals.UpperLimit(12, 20, 0.05)))} discriminators (95 % confidence).", plain.ToString(), StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => BayesReading.Of(Protocol.Triangle, 10, 11, 0.3));
     }
 

@@ -168,7 +168,7 @@ public class DifferenceTestTests
     {
         var sentence = DifferenceTest.Of(Protocol.Triangle, tasters: 18, correct: 8).ToString();
         Assert.Equal(
-            "8 right of 18 (triangle): no difference shown at 5 % (p = 0.223; 10 needed). That does not mean the same: it still allows up to 49 % discriminators.",
+            "8 right of 18 (triangle): no difference shown at 5 % (p = 0.223; 10 needed). That does not mean the same: it still allows up to 49 % discriminators (95 % confidence).",
             sentence);
     }
 }
