@@ -51,13 +51,14 @@ internal sealed partial record MutantBuild(string Folder, IReadOnlyList<Mutant> 
         var more = new[] { CSharpSyntaxTree.ParseText(usings + Usings(source), options), CSharpSyntaxTree.ParseText(Mutant.Switch, options) };
         var references = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator).Where(path => Path.GetFileName(path) != "SplitBatch.dll").Select(path => MetadataReference.CreateFromFile(path));
         var compilation = CSharpCompilation.Create("SplitBatch", trees.Values.Concat(more), references, new(OutputKind.DynamicallyLinkedLibrary, nullableContextOptions: NullableContextOptions.Enable));
-        var known = Errors(compilation).Select(error => error.Id).ToHashSet();
+        var inRoom = trees.Where(pair => pair.Key.StartsWith(room + Path.DirectorySeparatorChar, StringComparison.Ordinal)).ToList();
+        var known = Errors(compilation, inRoom.Select(pair => pair.Value)).Select(error => error.Id).ToHashSet(); // What a source generator would write is missing here.
         var left = trees.Keys.ToDictionary(file => file, _ => new HashSet<int>());
         for (var round = 0; ; round++)
         {
             List<Mutant> mutants = [];
             Dictionary<string, SyntaxTree> changed = [];
-            foreach (var (file, tree) in trees.Where(pair => pair.Key.StartsWith(room + Path.DirectorySeparatorChar, StringComparison.Ordinal)))
+            foreach (var (file, tree) in inRoom)
             {
                 var rewriter = new SlipRewriter(compilation.GetSemanticModel(tree), file, mutants.Count + 1, left[file]);
                 changed[file] = CSharpSyntaxTree.ParseText(rewriter.Visit(tree.GetRoot()).ToFullString(), options, file);
@@ -65,7 +66,7 @@ internal sealed partial record MutantBuild(string Folder, IReadOnlyList<Mutant> 
             }
 
             var now = changed.Aggregate(compilation, (all, pair) => all.ReplaceSyntaxTree(trees[pair.Key], pair.Value));
-            var errors = Errors(now).Where(error => !known.Contains(error.Id)).ToList();
+            var errors = Errors(now, changed.Values).Where(error => !known.Contains(error.Id)).ToList();
             if (errors.Count == 0 || round == 8) return (changed.ToDictionary(pair => pair.Key, pair => pair.Value.ToString()), mutants, left.Values.Sum(places => places.Count));
             foreach (var error in errors) LeaveOut(error, changed, left, mutants);
         }
@@ -79,7 +80,8 @@ internal sealed partial record MutantBuild(string Folder, IReadOnlyList<Mutant> 
         foreach (Match id in SwitchNumber().Matches(around.ToString())) left[file].Add(mutants[int.Parse(id.Groups[1].Value, CultureInfo.InvariantCulture) - 1].At);
     }
 
-    private static IEnumerable<Diagnostic> Errors(CSharpCompilation compilation) => compilation.GetDiagnostics().Where(one => one.Severity == DiagnosticSeverity.Error && one.Location.SourceTree is not null);
+    private static IEnumerable<Diagnostic> Errors(CSharpCompilation compilation, IEnumerable<SyntaxTree> trees) =>
+        trees.SelectMany(tree => compilation.GetSemanticModel(tree).GetDiagnostics()).Where(one => one.Severity == DiagnosticSeverity.Error);
 
     private static string Usings(string source)
     {

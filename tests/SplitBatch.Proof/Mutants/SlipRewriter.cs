@@ -40,8 +40,8 @@ internal sealed class SlipRewriter(SemanticModel model, string file, int next, I
         var inner = (ConditionalExpressionSyntax)base.VisitConditionalExpression(node)!;
         if (Names(node.Condition))
         {
-            var kept = Uses(node.WhenFalse, node.Condition) ? inner.WhenTrue : inner.WhenFalse;
-            return Uses(node.WhenFalse, node.Condition) && Uses(node.WhenTrue, node.Condition) || Id(node, "choice", node.Condition.ToString(), kept == inner.WhenTrue ? "true" : "false") is not { } one ? inner : Choice(one, kept, inner);
+            var (kept, from, to) = Uses(node.WhenFalse, node.Condition) ? (inner.WhenTrue, node.WhenTrue, "true") : (inner.WhenFalse, node.WhenFalse, "false");
+            return Uses(from, node.Condition) || Names(from) || Id(node, "choice", node.Condition.ToString(), to) is not { } one ? inner : Choice(one, kept, inner);
         }
 
         return Id(node, "choice", node.Condition.ToString(), "the contrary") is { } id ? inner.WithCondition(Choice(id, Not(inner.Condition), inner.Condition)) : inner;
@@ -105,7 +105,7 @@ internal sealed class SlipRewriter(SemanticModel model, string file, int next, I
     private static InvocationExpressionSyntax Is(int id) => (InvocationExpressionSyntax)ParseExpression($"global::SplitBatch.Evidence.Mutant.Is({id})");
 
     private static ExpressionSyntax Words(int id, string words, string others) =>
-        ParseExpression($"global::SplitBatch.Evidence.Mutant.Words({id}, {Literal(words)}, {Literal(others)})");
+        ParseExpression($"(global::SplitBatch.Evidence.Mutant.Words({id}, {Literal(words)}, {Literal(others)}))"); // In brackets, or the colons would end a hole.
 
     private static PrefixUnaryExpressionSyntax Not(ExpressionSyntax one) => PrefixUnaryExpression(SyntaxKind.LogicalNotExpression, ParenthesizedExpression(one));
 
