@@ -10,14 +10,18 @@ namespace SplitBatch.Trials;
 /// <content>A panel from its key to its close.</content>
 public sealed partial class Trial
 {
-    /// <summary>Draws the serving plan of a sealed panel, writes its key, and returns the trial with it. A key that is there already is kept.</summary>
+    /// <summary>
+    /// Draws the serving plan of a sealed panel, writes its key, and returns the trial with it. A key that is there already is kept.
+    /// </summary>
     /// <param name="name">The panel's name.</param>
     /// <param name="options">Sessions, servers and taster names, or null for one session and one server.</param>
-    /// <param name="keyFolder">Where the key is kept apart from the trial's folder, which then holds its fingerprint and the bare codes; null to keep it in the trial's folder.</param>
+    /// <param name="keyFolder">Where the key is kept apart from the trial's folder, which then holds its fingerprint and the bare codes;
+    /// null to keep it in the trial's folder.</param>
     /// <param name="clock">The clock; the machine's own unless a test gives another.</param>
     /// <exception cref="ArgumentException">No panel has that name.</exception>
     /// <exception cref="TrialIncompleteException">The panel's plan is not sealed yet, so the key would be drawn for a draft.</exception>
-    /// <exception cref="InvalidOperationException">trial.json differs from the seal, the seed stands where the key must not, or the folder is an example and not a working copy.</exception>
+    /// <exception cref="InvalidOperationException">trial.json differs from the seal, the seed stands where the key must not, or the folder
+    /// is an example and not a working copy.</exception>
     /// <exception cref="LogException">The folder cannot be written to.</exception>
     /// <example><code>trial = trial.Serve("main");</code></example>
     public Trial Serve(string name = "main", ServingOptions? options = null, string? keyFolder = null, TimeProvider? clock = null)
@@ -48,15 +52,19 @@ public sealed partial class Trial
         return Open(Folder.Path);
     }
 
-    /// <summary>Closes a panel: no ballot is waited for any more, and its count may be known. Returns the trial with it. Doing it again is harmless.</summary>
+    /// <summary>
+    /// Closes a panel: no ballot is waited for any more, and its count may be known. Returns the trial with it. Doing it again is harmless.
+    /// </summary>
     /// <param name="name">The panel's name.</param>
     /// <param name="day">The day of the close; today when left out.</param>
-    /// <param name="keyFolder">Where the key was kept apart; it is compared with its fingerprint and put into the trial's folder. Null where it lies there.</param>
+    /// <param name="keyFolder">Where the key was kept apart; it is compared with its fingerprint and put into the trial's folder. Null
+    /// where it lies there.</param>
     /// <param name="who">Who closes it, as the user likes to say.</param>
     /// <param name="clock">The clock; the machine's own unless a test gives another.</param>
     /// <exception cref="ArgumentException">No panel has that name.</exception>
     /// <exception cref="TrialIncompleteException">The panel was not served, has no ballot, or its key is not at hand.</exception>
-    /// <exception cref="InvalidOperationException">The key is not the one that was drawn, or the folder is an example and not a working copy.</exception>
+    /// <exception cref="InvalidOperationException">The key is not the one that was drawn, or the folder is an example and not a working
+    /// copy.</exception>
     /// <exception cref="LogException">The folder cannot be written to.</exception>
     /// <example><code>trial = trial.Close("main", new DateOnly(2026, 5, 2));</code></example>
     public Trial Close(string name = "main", DateOnly? day = null, string? keyFolder = null, string who = "", TimeProvider? clock = null)
@@ -76,7 +84,9 @@ public sealed partial class Trial
         return Open(Folder.Path);
     }
 
-    /// <summary>The count of a panel that is still open, for somebody who cannot wait. That it was looked at is kept, and goes before the result.</summary>
+    /// <summary>
+    /// The count of a panel that is still open, for somebody who cannot wait. That it was looked at is kept, and goes before the result.
+    /// </summary>
     /// <param name="name">The panel's name.</param>
     /// <param name="because">Why, for whoever reads the write-up.</param>
     /// <param name="who">Who looks, as the user likes to say.</param>

@@ -3,7 +3,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>Reads how a plan wants doubtful ballots counted: <c>"rules": { "late": "count", "missing": "count as wrong", "brewers": ["T03"] }</c>.</summary>
+/// <summary>
+/// Reads how a plan wants doubtful ballots counted: <c>"rules": { "late": "count", "missing": "count as wrong", "brewers": ["T03"] }</c>.
+/// </summary>
 internal static class BallotRulesReader
 {
     private static readonly Dictionary<string, BallotRule> Counted = new()

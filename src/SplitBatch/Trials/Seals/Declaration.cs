@@ -9,7 +9,9 @@ using static System.FormattableString;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>A plan in plain words before it is sealed: what is asked, what the panels can and cannot find out, and what they cost in beer and cups.</summary>
+/// <summary>
+/// A plan in plain words before it is sealed: what is asked, what the panels can and cannot find out, and what they cost in beer and cups.
+/// </summary>
 /// <param name="Plan">What would be sealed.</param>
 /// <param name="Sections">The words: a heading and its sentences.</param>
 public sealed record Declaration(TrialPlan Plan, IReadOnlyList<DeclarationSection> Sections)

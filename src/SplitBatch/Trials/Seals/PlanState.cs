@@ -55,8 +55,15 @@ public sealed record PlanState(SealChain Chain, IReadOnlyList<PanelEvent> Events
     private IEnumerable<string> KeyBreaks(string panel, Func<Fingerprint?> key)
     {
         if (Of(panel, PanelEventKind.Served).FirstOrDefault() is not { } served) yield break;
-        if (served.Key is { } drawn && key() is { } found && found != drawn) yield return $"The key of panel {panel} is not the one that was drawn: its fingerprint is {found}, and {PanelEvent.Log.FileName} holds {drawn}.";
-        if (served.Seal is { } under && Chain.Seals.All(seal => seal.Fingerprint != under)) yield return $"Panel {panel} was served under a seal with the fingerprint {under}, and no seal in this folder has it.";
+        if (served.Key is { } drawn && key() is { } found && found != drawn)
+        {
+            yield return $"The key of panel {panel} is not the one that was drawn: its fingerprint is {found}, and {PanelEvent.Log.FileName} holds {drawn}.";
+        }
+
+        if (served.Seal is { } under && Chain.Seals.All(seal => seal.Fingerprint != under))
+        {
+            yield return $"Panel {panel} was served under a seal with the fingerprint {under}, and no seal in this folder has it.";
+        }
     }
 
     private static string Look(PanelEvent look) => string.Create(CultureInfo.InvariantCulture,

@@ -63,7 +63,9 @@ internal static class PlanText
         return question is null || variable is null || a is null || b is null ? null : plan;
     }
 
-    /// <summary>What a section about the laboratory fixes beforehand: all but the key of the samples and the way its files are read.</summary>
+    /// <summary>
+    /// What a section about the laboratory fixes beforehand: all but the key of the samples and the way its files are read.
+    /// </summary>
     public static JsonObject LabOf(JsonSection? lab) => lab?.Copy(name => name is not ("samples" or "imports")) ?? [];
 
     private static JsonObject Write(PanelPlan plan)

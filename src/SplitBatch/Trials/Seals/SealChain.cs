@@ -4,7 +4,8 @@ namespace SplitBatch.Trials.Seals;
 
 /// <summary>The seals of a trial in their order, each bound to the one before by its fingerprint.</summary>
 /// <param name="Seals">The seals; none where the trial is not sealed.</param>
-/// <param name="Breaks">What does not fit together, as sentences: a seal that is missing, or that was changed after the next one was made.</param>
+/// <param name="Breaks">What does not fit together, as sentences: a seal that is missing, or that was changed after the next one was
+/// made.</param>
 public sealed record SealChain(IReadOnlyList<Seal> Seals, IReadOnlyList<string> Breaks)
 {
     /// <summary>No seal.</summary>

@@ -7,7 +7,9 @@ namespace SplitBatch.Trials.Seals;
 /// <param name="Holds">Whether all of it fits together, and the fingerprint that was given is that of a seal.</param>
 public sealed record SealVerification(IReadOnlyList<string> Lines, bool Holds)
 {
-    /// <summary>Checks every seal of a folder against its successor, against the panel log, and against a fingerprint from elsewhere.</summary>
+    /// <summary>
+    /// Checks every seal of a folder against its successor, against the panel log, and against a fingerprint from elsewhere.
+    /// </summary>
     /// <param name="folder">The folder.</param>
     /// <param name="fingerprint">A fingerprint as it was published, whole or its first twenty digits; null where none is at hand.</param>
     /// <exception cref="ArgumentException">The fingerprint is none.</exception>

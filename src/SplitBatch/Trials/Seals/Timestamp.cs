@@ -6,7 +6,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>What a trusted clock says about a seal: an RFC 3161 reply that somebody got elsewhere and put beside it as <c>seal-1.tsr</c>.</summary>
+/// <summary>
+/// What a trusted clock says about a seal: an RFC 3161 reply that somebody got elsewhere and put beside it as <c>seal-1.tsr</c>.
+/// </summary>
 /// <param name="File">The reply's file.</param>
 /// <param name="Says">What it says and what that is worth, as a sentence.</param>
 /// <param name="At">When the clock saw the seal; null where the reply cannot be read, or is of another file.</param>

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using SplitBatch.Trials.Files;
 using SplitBatch.Panel.Ballots;
 using SplitBatch.Panel.Planning;
@@ -45,6 +46,16 @@ public class DeclarationTests
         Assert.Contains("Brewers at the table: T03.", text, StringComparison.Ordinal);
         Assert.Contains("Asked beside: liking, preferred. Whatever else is asked is a lead and not a test.", text, StringComparison.Ordinal);
         Assert.Contains("They are asked which is the more fruity; half A is expected to be.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void It_says_what_is_fixed_about_a_lab_and_that_nothing_is()
+    {
+        var plan = SomePlan.Of(SomePlan.Main);
+        Assert.Contains("Sealed with it, as trial.json says it of the lab: precision.", Declaration.Of(plan).ToString(), StringComparison.Ordinal);
+        var none = Declaration.Of(plan with { Lab = new JsonObject { ["precision"] = new JsonArray() } }).ToString();
+        Assert.Contains("Nothing is fixed about a lab.", none, StringComparison.Ordinal);
+        Assert.DoesNotContain("Sealed with it", none, StringComparison.Ordinal);
     }
 
     [Fact]

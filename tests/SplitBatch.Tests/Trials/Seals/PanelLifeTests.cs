@@ -80,6 +80,10 @@ public class PanelLifeTests
         // 13.7 %: a look after each of 24 triangles, 5 % at each (exact path counting; the same value by R and by SciPy in tests/reference/methods).
         Assert.Equal(0.137, EarlyLooks.At(trial.Panel().Plan.Protocol, 0.05, [.. Enumerable.Range(1, 24)]).TrueAlpha, 3);
         Assert.Equal("The panel ended early. Whoever knows the count after each ballot and stops at the first difference finds a false one in 14 % of panels, and not in 5 %. Nobody can tell from outside why it ended, so the result is a lead to follow and not a test.", departure.Meaning);
+        Assert.StartsWith(
+            "A lead to follow, not a test: 8 of 24 sealed ballots came in, and stopping when one likes finds a false difference in 14 % of panels. By the sealed plan, ",
+            verdict.Headline, StringComparison.Ordinal);
+        Assert.StartsWith("Panel main departed from its plan. Ballots: planned 24, done 8. The panel ended early.", trial.Panel().InWords, StringComparison.Ordinal);
         Assert.Contains(folder.Warnings(), text => text.StartsWith("ballots-main.csv: Panel main, ballots: planned 24, done 8.", StringComparison.Ordinal));
         Assert.Equal(new DateOnly(2026, 5, 2), trial.Panel().Custody.Closed);
     }
@@ -94,6 +98,18 @@ public class PanelLifeTests
         Assert.True(verdict.KeptToPlan);
         Assert.Equal(Severity.Warning, Assert.Single(verdict.Main!.Departures).Severity);
         Assert.Equal("Fewer came in than were sealed, and whatever the missing ones had answered, the result would be the same.", verdict.Main!.Departures[0].Meaning);
+        Assert.Contains(" 22 of 24 sealed ballots came in; what is missing could not have changed the answer. ", verdict.Headline, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_changed_plan_that_says_the_same_is_not_told_twice()
+    {
+        using var folder = Served();
+        folder.Answer(right: 15);
+        folder.Edit("trial.json", "\"alpha\": 0.05", "\"alpha\": 0.06");
+        var headline = folder.Open().Verdict().Headline;
+        Assert.StartsWith("A lead to follow, not a test: somebody changed alpha of panel main from 0.05 to 0.06 after the first ballot,", headline, StringComparison.Ordinal);
+        Assert.Contains("15 of 24 blind triangles were right, where guessing gives 8. By the changed plan, the result is the same.", headline, StringComparison.Ordinal);
     }
 
     [Fact]
