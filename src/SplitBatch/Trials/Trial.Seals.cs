@@ -54,11 +54,14 @@ public sealed partial class Trial
     }
 
     private TrialPlan Planned() => Plan.Now.Panels.Count > 0 ? Plan.Now
-        : throw new TrialIncompleteException("planned panel", $"describe one under \"panels\" in {TrialFolder.DescriptionFile}", "1-design");
+        : throw new TrialIncompleteException("planned panel", $"describe one under \"panels\" in {TrialFolder.DescriptionFile}",
+            "1-design");
 
     /// <summary>How many ballots of each panel the files hold now.</summary>
     private Dictionary<string, int> BallotsIn() => Panels.ToDictionary(
         panel => panel.Name,
         panel => PanelBallots.Read(Folder, panel.Name, panel.Import, [], name =>
-            Folder.Holds(name) && Folder.ReadText(name, []) is { Length: > 0 } text ? CsvTable.Read(name, new StringReader(text), [], Description.Decimals) : null).Ballots.Count);
+            Folder.Holds(name) && Folder.ReadText(name, []) is { Length: > 0 } text
+                ? CsvTable.Read(name, new StringReader(text), [], Description.Decimals)
+                : null).Ballots.Count);
 }

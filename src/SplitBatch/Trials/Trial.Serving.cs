@@ -35,7 +35,8 @@ public sealed partial class Trial
         {
             if (keyFolder is not null && panel.Plan.Seed is not null)
             {
-                throw new InvalidOperationException($"The seed of panel {panel.Name} stands in trial.json, and whoever reads that can draw the key from it. Take it out there and amend the plan; then a seed is drawn that only the key holds.");
+                throw new InvalidOperationException($"The seed of panel {panel.Name} stands in trial.json, and whoever reads that can "
+                    + $"draw the key from it. Take it out there and amend the plan; then a seed is drawn that only the key holds.");
             }
 
             var seed = panel.Plan.Seed ?? RandomNumberGenerator.GetInt32(int.MaxValue);
@@ -47,13 +48,21 @@ public sealed partial class Trial
             if (keyFolder is not null) Make(Folder, CodeBook.NameOf(panel.Name), CodeBook.Write(KeyIn(place, panel)));
         }
 
-        var key = Fingerprint.Of(File.ReadAllBytes((panel.Serving is null && keyFolder is not null ? new TrialFolder(keyFolder) : Folder).PathOf(ServingKeyFile.NameOf(panel.Name))));
-        Record(new PanelEvent($"served-{panel.Name}", PanelEventKind.Served, panel.Name, Now(clock)) { Key = key, Seal = LatestSeal!.Fingerprint });
+        var key =
+            Fingerprint.Of(
+                File.ReadAllBytes((panel.Serving is null && keyFolder is not null ? new TrialFolder(keyFolder) : Folder)
+                    .PathOf(ServingKeyFile.NameOf(panel.Name))));
+        Record(new PanelEvent($"served-{panel.Name}", PanelEventKind.Served, panel.Name, Now(clock))
+        {
+            Key = key,
+            Seal = LatestSeal!.Fingerprint,
+        });
         return Open(Folder.Path);
     }
 
     /// <summary>
-    /// Closes a panel: no ballot is waited for any more, and its count may be known. Returns the trial with it. Doing it again is harmless.
+    /// Closes a panel: no ballot is waited for any more, and its count may be known. Returns the trial with it. Doing it again is
+    /// harmless.
     /// </summary>
     /// <param name="name">The panel's name.</param>
     /// <param name="day">The day of the close; today when left out.</param>
@@ -73,12 +82,19 @@ public sealed partial class Trial
         GuardExample();
         if (panel.Codes is null) _ = panel.Key;
         var ballots = BallotsIn().GetValueOrDefault(panel.Name);
-        if (ballots == 0) throw new TrialIncompleteException($"ballots for panel {panel.Name}", $"type them into {BallotFile.NameOf(panel.Name)}", "4-panel-statistics");
+        if (ballots == 0)
+            throw new TrialIncompleteException($"ballots for panel {panel.Name}", $"type them into {BallotFile.NameOf(panel.Name)}",
+                "4-panel-statistics");
         if (panel.Serving is null) BringKey(panel, keyFolder);
         var at = Now(clock);
         if (!Plan.Of(panel.Name, PanelEventKind.Closed).Any())
         {
-            Record(new PanelEvent($"closed-{panel.Name}", PanelEventKind.Closed, panel.Name, at) { Day = day ?? DateOnly.FromDateTime(at.DateTime), Ballots = ballots, Who = who });
+            Record(new PanelEvent($"closed-{panel.Name}", PanelEventKind.Closed, panel.Name, at)
+            {
+                Day = day ?? DateOnly.FromDateTime(at.DateTime),
+                Ballots = ballots,
+                Who = who,
+            });
         }
 
         return Open(Folder.Path);
@@ -104,7 +120,13 @@ public sealed partial class Trial
         _ = panel.Key;
         var counted = panel.Counted;
         var number = Plan.Of(panel.Name, PanelEventKind.Looked).Count() + 1;
-        if (panel.IsOpen) Record(new PanelEvent($"looked-{panel.Name}-{number}", PanelEventKind.Looked, panel.Name, Now(clock)) { Ballots = counted.Returned, Because = because.Trim(), Who = who });
+        if (panel.IsOpen)
+            Record(new PanelEvent($"looked-{panel.Name}-{number}", PanelEventKind.Looked, panel.Name, Now(clock))
+            {
+                Ballots = counted.Returned,
+                Because = because.Trim(),
+                Who = who,
+            });
         return new EarlyCount(panel.Name, counted.Counted, counted.Correct, panel.IsOpen);
     }
 
@@ -123,7 +145,8 @@ public sealed partial class Trial
     private void BringKey(PanelRecord panel, string? keyFolder)
     {
         var file = ServingKeyFile.NameOf(panel.Name);
-        if (!NewFile.TryMake(Folder.PathOf(file), KeyBytes(panel, keyFolder))) throw new InvalidOperationException($"{file} is in the trial's folder already; nothing was changed.");
+        if (!NewFile.TryMake(Folder.PathOf(file), KeyBytes(panel, keyFolder)))
+            throw new InvalidOperationException($"{file} is in the trial's folder already; nothing was changed.");
     }
 
     private byte[] KeyBytes(PanelRecord panel, string? keyFolder)
@@ -131,14 +154,17 @@ public sealed partial class Trial
         var file = ServingKeyFile.NameOf(panel.Name);
         if (keyFolder is null || !File.Exists(Path.Combine(keyFolder, file)))
         {
-            throw new TrialIncompleteException($"key of panel {panel.Name}", $"it was kept apart; say in which folder {file} lies (--key-folder, or keyFolder:)", "4-panel-statistics");
+            throw new TrialIncompleteException($"key of panel {panel.Name}",
+                $"it was kept apart; say in which folder {file} lies (--key-folder, or keyFolder:)", "4-panel-statistics");
         }
 
         var bytes = File.ReadAllBytes(Path.Combine(keyFolder, file));
         var drawn = Plan.Of(panel.Name, PanelEventKind.Served).FirstOrDefault()?.Key;
         if (Fingerprint.Of(bytes) != drawn)
         {
-            throw new InvalidOperationException($"The key in the other folder is not the one that was drawn for panel {panel.Name}: its fingerprint is {Fingerprint.Of(bytes)}, and {PanelEvent.Log.FileName} holds {drawn?.Spoken ?? "none"}. Nothing was counted.");
+            throw new InvalidOperationException(
+                $"The key in the other folder is not the one that was drawn for panel {panel.Name}: its fingerprint is "
+                    + $"{Fingerprint.Of(bytes)}, and {PanelEvent.Log.FileName} holds {drawn?.Spoken ?? "none"}. Nothing was counted.");
         }
 
         return bytes;
@@ -148,13 +174,15 @@ public sealed partial class Trial
     {
         if (LatestSeal is not { } seal)
         {
-            throw new TrialIncompleteException($"sealed plan for panel {panel.Name}", "when the plan is final, seal it (splitbatch declare, or trial.Seal())", "1-design");
+            throw new TrialIncompleteException($"sealed plan for panel {panel.Name}",
+                "when the plan is final, seal it (splitbatch declare, or trial.Seal())", "1-design");
         }
 
         var open = Plan.Unrecorded.Where(difference => !difference.IsSaidLater).ToList();
         if (open.Count > 0)
         {
-            throw new InvalidOperationException($"trial.json differs from {seal.File}: {string.Join("; ", open)}. Put it back, or amend the plan and say why (splitbatch amend, or trial.Amend) before anything is served.");
+            throw new InvalidOperationException($"trial.json differs from {seal.File}: {string.Join("; ", open)}. Put it back, or amend "
+                + $"the plan and say why (splitbatch amend, or trial.Amend) before anything is served.");
         }
     }
 
@@ -162,7 +190,10 @@ public sealed partial class Trial
     {
         var faults = new FaultList();
         var file = ServingKeyFile.NameOf(panel.Name);
-        var plan = place.ReadText(file, faults) is { } text ? ServingKeyFile.Read(CsvTable.Read(file, new StringReader(text), faults), panel.Plan.Seed, panel.Plan.Expected, panel.Plan.Attribute) : null;
+        var plan = place.ReadText(file, faults) is { } text
+            ? ServingKeyFile.Read(CsvTable.Read(file, new StringReader(text), faults), panel.Plan.Seed, panel.Plan.Expected,
+                panel.Plan.Attribute)
+            : null;
         return plan ?? throw new TrialFolderException(place.Name, faults);
     }
 

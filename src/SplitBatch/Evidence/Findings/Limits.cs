@@ -51,7 +51,10 @@ public enum StandingLimitKind
     /// <summary>Nobody said whether both halves were measured in one run.</summary>
     RunNotTold,
 
-    /// <summary>The halves were measured in circumstances that allow no comparison: other methods, or separate runs or laboratories of unknown spread.</summary>
+    /// <summary>
+    /// The halves were measured in circumstances that allow no comparison: other methods, or separate runs or laboratories of unknown
+    /// spread.
+    /// </summary>
     NotComparable,
 
     /// <summary>Dosed alike by estimate, found unlike by the lab.</summary>
@@ -204,7 +207,9 @@ public sealed record NotRecorded : PanelLimit
     /// <summary>What was not written down.</summary>
     public NotRecordedKind Kind { get; }
 
-    /// <summary>Looks at the count before its end that would have been possible, one after each ballot; 0 where it does not matter.</summary>
+    /// <summary>
+    /// Looks at the count before its end that would have been possible, one after each ballot; 0 where it does not matter.
+    /// </summary>
     public int PossibleLooks { get; init; }
 
     /// <summary>How often looking after each ballot and stopping at the first difference finds a false one.</summary>

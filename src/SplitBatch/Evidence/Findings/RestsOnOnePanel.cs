@@ -21,7 +21,10 @@ public sealed record RestsOnOnePanel : Limit
     /// <summary>Which of them are read together as well.</summary>
     public required ReadTogether Together { get; init; }
 
-    /// <summary>At most so often at least one of so many panels shows a difference that is not there: the sum of their alphas, or of the true rates of sequential ones.</summary>
+    /// <summary>
+    /// At most so often at least one of so many panels shows a difference that is not there: the sum of their alphas, or of the true
+    /// rates of sequential ones.
+    /// </summary>
     public required double OneFalseAtLeast { get; init; }
 }
 

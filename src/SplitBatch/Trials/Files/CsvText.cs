@@ -37,7 +37,8 @@ internal static class CsvText
 }
 
 /// <summary>How a CSV file's text ends: whether its last row was written to the end.</summary>
-/// <param name="Start">Where the last record starts, in characters, if the text does not end with a line end; else the text's length.</param>
+/// <param name="Start">Where the last record starts, in characters, if the text does not end with a line end; else the text's
+/// length.</param>
 /// <param name="Delimiters">Delimiters in that record, outside quotation marks.</param>
 /// <param name="IsOpen">Whether a quotation mark is still open.</param>
 /// <param name="EndsLine">Whether the text ends with a line end, or is empty.</param>

@@ -86,7 +86,9 @@ internal sealed class LogSheet
         CsvText.Row(format.FileName, columns, delimiter, row.Columns.ToDictionary(column => column, column => AsTheFile(row[column])));
 
     private string AsTheFile(string cell) =>
-        mark != DecimalMark.Point && NumberText.TryRead(cell, DecimalMark.Point, out var number, out _) ? NumberText.Write(number, mark) : cell;
+        mark != DecimalMark.Point && NumberText.TryRead(cell, DecimalMark.Point, out var number, out _)
+            ? NumberText.Write(number, mark)
+            : cell;
 
     private static CsvTable Parse(LogFormat format, string text, DecimalMark? mark)
     {
@@ -101,7 +103,8 @@ internal sealed class LogSheet
         foreach (var line in text.AsSpan().EnumerateLines())
         {
             // The text may be Latin-1, where a byte-order mark is three letters; a spreadsheet puts remarks into quotation marks.
-            if (!line.IsWhiteSpace() && !line.TrimStart("\uFEFF\u00EF\u00BB\u00BF\"").StartsWith('#')) return line.TrimStart('\uFEFF').ToString();
+            if (!line.IsWhiteSpace() && !line.TrimStart("\uFEFF\u00EF\u00BB\u00BF\"").StartsWith('#'))
+                return line.TrimStart('\uFEFF').ToString();
         }
 
         return "";

@@ -20,20 +20,25 @@ internal static class PanelEnding
         if (counted.Late > 0)
         {
             var late = $"They came in when the count could be known and are not counted; {Lead}.";
-            yield return new("close", "no ballot after it", Ballots(counted.Late), late, Severity.Error) { Kind = DepartureKind.AfterTheClose };
+            yield return new("close", "no ballot after it", Ballots(counted.Late), late, Severity.Error)
+            {
+                Kind = DepartureKind.AfterTheClose,
+            };
         }
 
         if (counted.Extra > 0)
         {
             var came = Whole(plan.Sets + counted.Extra);
-            var many = Invariant($"More came in than were sealed. The first {plan.Sets} decide; more ballots until the count pleases show what is not there, {Lead}.");
+            var many = Invariant($"More came in than were sealed. The first {plan.Sets} decide; more ballots until the count pleases ")
+                + Invariant($"show what is not there, {Lead}.");
             yield return new("ballots", Whole(plan.Sets), came, many, Severity.Error) { Kind = DepartureKind.TooMany };
         }
 
         var missing = Missing(plan, counted.Panel);
         if (plan.Stopping != StoppingRule.Fixed || missing == 0) yield break;
         yield return StandsWhateverIsMissing(plan, counted.Panel, missing)
-            ? Fewer("Fewer came in than were sealed, and whatever the missing ones had answered, the result would be the same.", Severity.Warning)
+            ? Fewer("Fewer came in than were sealed, and whatever the missing ones had answered, the result would be the same.",
+                Severity.Warning)
             : Fewer($"The panel ended early.{Price(plan)} Nobody can tell from outside why it ended, {Lead}.", Severity.Error) with
             {
                 Kind = DepartureKind.EndedEarly,
@@ -61,10 +66,13 @@ internal static class PanelEnding
     }
 
     private static double? FalselyShown(PanelPlan plan) =>
-        plan.Protocol.HasKnownChance && plan.Replicates == 1 ? EarlyLooks.At(plan.Protocol, plan.Alpha, [.. Enumerable.Range(1, plan.Tasters)]).TrueAlpha : null;
+        plan.Protocol.HasKnownChance && plan.Replicates == 1
+            ? EarlyLooks.At(plan.Protocol, plan.Alpha, [.. Enumerable.Range(1, plan.Tasters)]).TrueAlpha
+            : null;
 
     private static string Price(PanelPlan plan) => FalselyShown(plan) is { } price
-        ? Invariant($" Whoever knows the count after each ballot and stops at the first difference finds a false one in {Printed.Percent(price)} of panels, and not in {Printed.ChosenPercent(plan.Alpha)}.")
+        ? Invariant($" Whoever knows the count after each ballot and stops at the first difference finds a false one in ")
+            + Invariant($"{Printed.Percent(price)} of panels, and not in {Printed.ChosenPercent(plan.Alpha)}.")
         : "";
 
     private static string Ballots(int number) => number == 1 ? "1 ballot" : $"{Whole(number)} ballots";

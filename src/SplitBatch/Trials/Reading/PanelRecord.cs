@@ -9,7 +9,9 @@ using SplitBatch.Panel.Serving;
 
 namespace SplitBatch.Trials.Reading;
 
-/// <summary>One panel of a trial: its plan, the sealed key, the ballots as they came, the count, and what the tasters were asked beside.</summary>
+/// <summary>
+/// One panel of a trial: its plan, the sealed key, the ballots as they came, the count, and what the tasters were asked beside.
+/// </summary>
 /// <remarks>What follows from the count is computed once, when it is first asked for.</remarks>
 public sealed partial class PanelRecord
 {
@@ -35,12 +37,19 @@ public sealed partial class PanelRecord
             : PanelReading.Of(Plan.Protocol, Scored.Counted, Scored.Correct, Plan.Margin, Plan.Alpha, Plan.Beta));
         decision = new(() => PanelDecisions.Of(this));
         yesNo = new(() => Plan.Protocol.HasKnownChance ? null : Scored.YesNo(Plan.Alpha));
-        sequential = new(() => Plan.Stopping != StoppingRule.Sequential || counted.Value is not { } count ? null : Plan.Sequential().Follow(
-            count.Panel.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue).Select(ballot => ballot.IsCorrect)));
-        bayes = new(() => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential ? null : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB));
+        sequential =
+            new(() => Plan.Stopping != StoppingRule.Sequential || counted.Value is not { } count ? null : Plan.Sequential().Follow(
+                count.Panel.Ballots.Where(ballot => ballot.IsCounted).OrderBy(ballot => ballot.Ballot.When ?? DateTimeOffset.MaxValue)
+                    .Select(ballot => ballot.IsCorrect)));
+        bayes = new(() => HasRepeats || !Plan.Protocol.HasKnownChance || Plan.Stopping == StoppingRule.Sequential
+            ? null
+            : Scored.Bayes(Plan.Margin, Plan.PriorA, Plan.PriorB));
         // Deals by chance can be stopped, and must not be remembered as stopped.
         bias = new(() => Scored.Bias(), LazyThreadSafetyMode.PublicationOnly);
-        ratings = new(() => RatingsGiven.Count > 0 || Scored.Ballots.Any(ballot => ballot.Ballot.Preferred is not null) ? RatingReport.Of(RatingsGiven, Preferred()) : null);
+        ratings =
+            new(() => RatingsGiven.Count > 0 || Scored.Ballots.Any(ballot => ballot.Ballot.Preferred is not null)
+                ? RatingReport.Of(RatingsGiven, Preferred())
+                : null);
         comments = new(() => CommentsGiven.Count > 0 ? CommentTally.Of(CommentsGiven) : null);
         remarks = new(() => [.. Remarked()], LazyThreadSafetyMode.PublicationOnly);
     }
@@ -59,7 +68,8 @@ public sealed partial class PanelRecord
     /// sequential panel has reached a line.
     /// </summary>
     public bool IsOpen => Custody is { IsSealed: true, Closed: null }
-        && !(counted.Value is { } count && (PanelEnding.Missing(Plan, count.Panel) == 0 || sequential.Value is { Decision: not SequentialDecision.PourOn }));
+        && !(counted.Value is { } count
+            && (PanelEnding.Missing(Plan, count.Panel) == 0 || sequential.Value is { Decision: not SequentialDecision.PourOn }));
 
     /// <summary>The plan's name.</summary>
     public string Name => Plan.Name;

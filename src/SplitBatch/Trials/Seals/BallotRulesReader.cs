@@ -34,7 +34,8 @@ internal static class BallotRulesReader
         var usual = BallotRules.Default;
         var closes = json.OptionalText("closes");
         DateTimeOffset? at = null;
-        if (closes is not null && !TimeText.TryRead(closes, out at)) json.Refuse("closes", "The time cannot be read.", "year-month-day hour:minute, as \"2026-03-14 22:00\"", closes);
+        if (closes is not null && !TimeText.TryRead(closes, out at))
+            json.Refuse("closes", "The time cannot be read.", "year-month-day hour:minute, as \"2026-03-14 22:00\"", closes);
         return new BallotRules
         {
             Duplicates = json.OptionalOneOf("duplicates", Duplicates) ?? usual.Duplicates,

@@ -41,7 +41,9 @@ public sealed record PlanState(SealChain Chain, IReadOnlyList<PanelEvent> Events
             Digits = seal.Fingerprint?.Digits,
             SealedAt = seal.At,
             Published = Published,
-            Timestamp = Timestamps.FirstOrDefault(stamp => Path.GetFileNameWithoutExtension(stamp.File) == Path.GetFileNameWithoutExtension(seal.File))?.Says,
+            Timestamp =
+                Timestamps.FirstOrDefault(
+                    stamp => Path.GetFileNameWithoutExtension(stamp.File) == Path.GetFileNameWithoutExtension(seal.File))?.Says,
             Amendments = history.Amendments,
             Changes = history.Changes,
             ChangedPlan = history.Changed,
@@ -57,7 +59,8 @@ public sealed record PlanState(SealChain Chain, IReadOnlyList<PanelEvent> Events
         if (Of(panel, PanelEventKind.Served).FirstOrDefault() is not { } served) yield break;
         if (served.Key is { } drawn && key() is { } found && found != drawn)
         {
-            yield return $"The key of panel {panel} is not the one that was drawn: its fingerprint is {found}, and {PanelEvent.Log.FileName} holds {drawn}.";
+            yield return $"The key of panel {panel} is not the one that was drawn: its fingerprint is {found}, and "
+                + $"{PanelEvent.Log.FileName} holds {drawn}.";
         }
 
         if (served.Seal is { } under && Chain.Seals.All(seal => seal.Fingerprint != under))
@@ -67,5 +70,8 @@ public sealed record PlanState(SealChain Chain, IReadOnlyList<PanelEvent> Events
     }
 
     private static string Look(PanelEvent look) => string.Create(CultureInfo.InvariantCulture,
-        $"{(look.Who.Length > 0 ? look.Who : "somebody")} looked on {SealText.Moment(look.When)}{(look.Ballots is { } ballots ? $", with {ballots} {(ballots == 1 ? "ballot" : "ballots")} in" : "")}, because: {look.Because}");
+        $"{(look.Who.Length > 0 ? look.Who : "somebody")} looked on "
+            + $"{SealText.Moment(look.When)}"
+            + $"{(look.Ballots is { } ballots ? $", with {ballots} {(ballots == 1 ? "ballot" : "ballots")} in" : "")}, because: "
+            + $"{look.Because}");
 }

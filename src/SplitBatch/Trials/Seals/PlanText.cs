@@ -20,8 +20,18 @@ internal static class PlanText
     public static readonly JsonSerializerOptions OneLine = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static readonly Dictionary<string, bool> Together = new() { ["stratified"] = true, ["side by side"] = false };
-    private static readonly Dictionary<BallotRule, string> Rule = new() { [BallotRule.Exclude] = "exclude", [BallotRule.Count] = "count", [BallotRule.CountAsWrong] = "count as wrong" };
-    private static readonly Dictionary<DuplicateRule, string> Duplicates = new() { [DuplicateRule.First] = "first", [DuplicateRule.Last] = "last", [DuplicateRule.FirstIfEqual] = "first if equal" };
+    private static readonly Dictionary<BallotRule, string> Rule = new()
+    {
+        [BallotRule.Exclude] = "exclude",
+        [BallotRule.Count] = "count",
+        [BallotRule.CountAsWrong] = "count as wrong",
+    };
+    private static readonly Dictionary<DuplicateRule, string> Duplicates = new()
+    {
+        [DuplicateRule.First] = "first",
+        [DuplicateRule.Last] = "last",
+        [DuplicateRule.FirstIfEqual] = "first if equal",
+    };
 
     /// <summary>The plan, every value written out.</summary>
     public static JsonObject Write(TrialPlan plan) => new()

@@ -43,12 +43,14 @@ public sealed record SealVerification(IReadOnlyList<string> Lines, bool Holds)
 
         if (fingerprint is null)
         {
-            lines.Add("The dates are those of the author's machine. Only a fingerprint that was published before pouring proves one: give it with --fingerprint.");
+            lines.Add("The dates are those of the author's machine. Only a fingerprint that was published before pouring proves one: give "
+                + "it with --fingerprint.");
             return new(lines, holds);
         }
 
         var match = chain.Seals.FirstOrDefault(seal => seal.Fingerprint!.Matches(fingerprint));
-        lines.Add(match is null ? "The fingerprint you gave is that of no seal in this folder." : $"The fingerprint you gave is that of {match.File}.");
+        lines.Add(match is null ? "The fingerprint you gave is that of no seal in this folder."
+            : $"The fingerprint you gave is that of {match.File}.");
         return new(lines, holds && match is not null);
     }
 
@@ -61,9 +63,12 @@ public sealed record SealVerification(IReadOnlyList<string> Lines, bool Holds)
         foreach (var served in PanelEvent.Read(LogText.Table(PanelEvent.Log, text, [])).Where(one => one.Kind == PanelEventKind.Served))
         {
             var file = $"serving-{served.Panel}.csv";
-            if (served.Seal is { } under && chain.Seals.All(seal => seal.Fingerprint != under)) yield return ($"Panel {served.Panel} was served under a seal with the fingerprint {under}, and no seal here has it.", false);
+            if (served.Seal is { } under && chain.Seals.All(seal => seal.Fingerprint != under))
+                yield return ($"Panel {served.Panel} was served under a seal with the fingerprint {under}, and no seal "
+                    + $"here has it.", false);
             if (!place.Holds(file)) yield return ($"{file} is not here; when it is, its fingerprint has to be {served.Key}.", true);
-            else if (Fingerprint.Of(File.ReadAllBytes(place.PathOf(file))) == served.Key) yield return ($"{file} is the key that was drawn.", true);
+            else if (Fingerprint.Of(File.ReadAllBytes(place.PathOf(file))) == served.Key)
+                yield return ($"{file} is the key that was drawn.", true);
             else yield return ($"{file} is not the key that was drawn: the panel log holds the fingerprint {served.Key}.", false);
         }
     }

@@ -50,5 +50,6 @@ public sealed record TrialPlan
     public JsonObject Lab { get; init; } = [];
 
     /// <summary>The panel of a name; null where the plan has none.</summary>
-    public PanelPlan? Panel(string name) => Panels.FirstOrDefault(panel => string.Equals(panel.Name, name, StringComparison.OrdinalIgnoreCase));
+    public PanelPlan? Panel(string name) =>
+        Panels.FirstOrDefault(panel => string.Equals(panel.Name, name, StringComparison.OrdinalIgnoreCase));
 }
