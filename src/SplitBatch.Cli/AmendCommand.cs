@@ -24,13 +24,15 @@ public sealed class AmendCommand(IAnsiConsole console) : Command<AmendCommand.Se
         foreach (var panel in amended.Panels.Where(panel => panel.Custody.Changes.Count > 0))
         {
             console.WriteLine(
-                $"Ballots of panel {panel.Name} were in already, so this is a departure: it goes before the result, which is now a lead and not a test. "
+                $"Ballots of panel {panel.Name} were in already, so this is a departure: it goes before the result, which is now a lead "
+                    + $"and not a test. "
                 + "The plan sealed before the first ballot decides.");
         }
 
         if (amended.Panels.Any(panel => panel.Codes is not null && panel.Ballots.Count == 0))
         {
-            console.WriteLine($"Run splitbatch serve {settings.Folder} again: what was printed before carries the fingerprint of the seal before.");
+            console.WriteLine($"Run splitbatch serve {settings.Folder} again: what was printed before carries the fingerprint of the "
+                + $"seal before.");
         }
 
         return 0;
@@ -51,6 +53,8 @@ public sealed class AmendCommand(IAnsiConsole console) : Command<AmendCommand.Se
 
         /// <inheritdoc/>
         public override ValidationResult Validate() =>
-            string.IsNullOrWhiteSpace(Because) ? ValidationResult.Error("Say why the plan is changed: --because \"...\".") : SealReport.FolderIsThere(Folder);
+            string.IsNullOrWhiteSpace(Because)
+                ? ValidationResult.Error("Say why the plan is changed: --because \"...\".")
+                : SealReport.FolderIsThere(Folder);
     }
 }

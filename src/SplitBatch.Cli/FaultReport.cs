@@ -15,7 +15,8 @@ internal static class FaultReport
             else Block(console, fault);
         }
 
-        var (errors, warnings) = (ordered.Count(fault => fault.Severity == Severity.Error), ordered.Count(fault => fault.Severity == Severity.Warning));
+        var (errors, warnings) =
+            (ordered.Count(fault => fault.Severity == Severity.Error), ordered.Count(fault => fault.Severity == Severity.Warning));
         console.WriteLine((errors, warnings) switch
         {
             (0, 0) => $"{folder}: nothing wrong and nothing doubtful.",
@@ -28,7 +29,8 @@ internal static class FaultReport
     private static void Block(IAnsiConsole console, Fault fault)
     {
         var place = fault.File + (fault.Row is { } row ? $", row {row}" : "") + (fault.Column is { } column ? $", {column}" : "");
-        console.MarkupLine($"{(fault.Severity == Severity.Error ? "[red]fault[/]" : "[yellow]warning[/]")}  [bold]{place.EscapeMarkup()}[/]");
+        console.MarkupLine($"{(fault.Severity == Severity.Error ? "[red]fault[/]" : "[yellow]warning[/]")}  "
+            + $"[bold]{place.EscapeMarkup()}[/]");
         var grid = new Grid().AddColumn(new GridColumn().NoWrap().Padding(2, 0, 2, 0)).AddColumn();
         if (fault.Value is { } value) grid.AddRow(new Text("found"), new Text(value));
         grid.AddRow(new Text("problem"), new Text(fault.Problem));

@@ -25,14 +25,16 @@ public sealed class KernelInstallCommand(IAnsiConsole console) : AsyncCommand<Ke
     {
         var program = typeof(KernelInstallCommand).Assembly.Location;
         if (CompiledCopy.IsCompiled(program)) return;
-        console.WriteLine("Now a copy is compiled for this machine, so that the kernel starts sooner. It takes a minute or more, once; the kernel can be used meanwhile.");
+        console.WriteLine("Now a copy is compiled for this machine, so that the kernel starts sooner. It takes a minute or more, once; "
+            + "the kernel can be used meanwhile.");
         var clock = Stopwatch.StartNew();
         var copy = Path.Combine(kernels, KernelSpec.Name, CompiledCopy.FolderName);
         var fault = await CompiledCopy.MakeAsync(program, copy, cancellation);
         if (fault is null)
         {
             KernelInstaller.Describe(kernels, [KernelInstaller.Dotnet(), Path.Combine(copy, Path.GetFileName(program))]);
-            console.WriteLine($"Compiled in {Printed.Fixed(clock.Elapsed.TotalSeconds, 0)} seconds; the kernel starts from {copy}. After an update of the command, install the kernel again.");
+            console.WriteLine($"Compiled in {Printed.Fixed(clock.Elapsed.TotalSeconds, 0)} seconds; the kernel starts from {copy}. After "
+                + $"an update of the command, install the kernel again.");
         }
         else
         {

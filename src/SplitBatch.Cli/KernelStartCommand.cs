@@ -11,8 +11,8 @@ namespace SplitBatch.Cli;
 public sealed class KernelStartCommand : AsyncCommand<KernelStartCommand.Settings>
 {
     /// <summary>
-    /// Serves the kernel when the words are exactly those of an installed kernel, before any command line is parsed: it saves a part of the
-    /// start that a student waits for. Its exit code; null when they are not.
+    /// Serves the kernel when the words are exactly those of an installed kernel, before any command line is parsed: it saves a part of
+    /// the start that a student waits for. Its exit code; null when they are not.
     /// </summary>
     public static int? TryStart(string[] args)
     {
@@ -38,6 +38,7 @@ public sealed class KernelStartCommand : AsyncCommand<KernelStartCommand.Setting
 
         /// <inheritdoc/>
         public override ValidationResult Validate() =>
-            File.Exists(ConnectionFile) ? ValidationResult.Success() : ValidationResult.Error($"--connection-file: there is no file {ConnectionFile}.");
+            File.Exists(ConnectionFile) ? ValidationResult.Success()
+                : ValidationResult.Error($"--connection-file: there is no file {ConnectionFile}.");
     }
 }

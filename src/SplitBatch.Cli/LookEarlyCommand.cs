@@ -41,6 +41,8 @@ public sealed class LookEarlyCommand(IAnsiConsole console) : Command<LookEarlyCo
 
         /// <inheritdoc/>
         public override ValidationResult Validate() =>
-            string.IsNullOrWhiteSpace(Because) ? ValidationResult.Error("Say why the count cannot wait: --because \"...\".") : SealReport.FolderIsThere(Folder);
+            string.IsNullOrWhiteSpace(Because)
+                ? ValidationResult.Error("Say why the count cannot wait: --because \"...\".")
+                : SealReport.FolderIsThere(Folder);
     }
 }

@@ -16,14 +16,17 @@ public sealed class NewCommand(IAnsiConsole console) : Command<NewCommand.Settin
     {
         var given = settings.Given();
         var asks = console.Profile.Capabilities.Interactive && !settings.Yes;
-        var open = TrialQuestions.All.Where(question => question.NeedsAnswer && given[question.Name] is null).Select(question => "--" + question.Name).ToList();
+        var open = TrialQuestions.All.Where(question => question.NeedsAnswer && given[question.Name] is null)
+            .Select(question => "--" + question.Name).ToList();
         if (!asks && open.Count > 0)
         {
             console.Complain($"There is nobody to ask, so give {string.Join(", ", open)}; or run it in a terminal without --yes.");
             return 2;
         }
 
-        if (asks) console.WriteLine("A few questions. Press Enter to accept the answer in parentheses; you can change everything in the files later.");
+        if (asks)
+            console.WriteLine("A few questions. Press Enter to accept the answer in parentheses; you can change everything in the "
+                + "files later.");
         var trial = new NewTrial();
         foreach (var question in TrialQuestions.All)
         {
@@ -39,7 +42,8 @@ public sealed class NewCommand(IAnsiConsole console) : Command<NewCommand.Settin
         }
 
         var receipt = TrialScaffold.Write(trial, settings.Folder, Notebooks);
-        console.WriteLine($"Made {settings.Folder} with {receipt.Files.Count} files; {Path.Combine(settings.Folder, "README.md")} says what each is for.");
+        console.WriteLine($"Made {settings.Folder} with {receipt.Files.Count} files; {Path.Combine(settings.Folder, "README.md")} says "
+            + $"what each is for.");
         console.WriteLine(ScaffoldReceipt.NextStep(settings.Folder));
         return 0;
     }
@@ -124,7 +128,8 @@ public sealed class NewCommand(IAnsiConsole console) : Command<NewCommand.Settin
 
         /// <summary>Allergens.</summary>
         [CommandOption("--allergens <WORDS>")]
-        [Description("What in the beers may harm somebody, with commas, such as \"barley, lactose\" or \"none but barley\"; no sheet is printed until this is said.")]
+        [Description("What in the beers may harm somebody, with commas, such as \"barley, lactose\" or \"none but barley\"; no sheet is "
+            + "printed until this is said.")]
         public string? Allergens { get; init; }
 
         /// <summary>Protocol.</summary>
@@ -150,8 +155,10 @@ public sealed class NewCommand(IAnsiConsole console) : Command<NewCommand.Settin
         /// <summary>The answers that were given, by the question's name.</summary>
         internal IReadOnlyDictionary<string, string?> Given() => new Dictionary<string, string?>
         {
-            ["title"] = Title, ["variable"] = Variable, ["half-a"] = A, ["half-b"] = B, ["question"] = Question, ["units"] = Units, ["decimals"] = Decimals,
-            ["volume"] = Volume, ["gravity"] = Gravity, ["target"] = Target, ["allergens"] = Allergens, ["protocol"] = Protocol, ["margin"] = Margin, ["tasters"] = Tasters,
+            ["title"] = Title, ["variable"] = Variable, ["half-a"] = A, ["half-b"] = B, ["question"] = Question, ["units"] = Units,
+            ["decimals"] = Decimals,
+            ["volume"] = Volume, ["gravity"] = Gravity, ["target"] = Target, ["allergens"] = Allergens, ["protocol"] = Protocol,
+            ["margin"] = Margin, ["tasters"] = Tasters,
         };
     }
 }

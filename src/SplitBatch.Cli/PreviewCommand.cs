@@ -14,8 +14,10 @@ public sealed class PreviewCommand(IAnsiConsole console) : AsyncCommand<PreviewC
     {
         try
         {
-            var outcomes = await RunProgress.ShowAsync(console, tell => PreviewRun.RunAsync(settings.Folder, settings.Pictures, tell, cancellationToken));
-            foreach (var failed in outcomes.Where(outcome => !outcome.Succeeded)) console.Complain($"{failed.Path} failed, so no notebook was changed. Run it with: splitbatch run {settings.Folder}");
+            var outcomes = await RunProgress.ShowAsync(console,
+                tell => PreviewRun.RunAsync(settings.Folder, settings.Pictures, tell, cancellationToken));
+            foreach (var failed in outcomes.Where(outcome => !outcome.Succeeded))
+                console.Complain($"{failed.Path} failed, so no notebook was changed. Run it with: splitbatch run {settings.Folder}");
             return outcomes.All(outcome => outcome.Succeeded) ? 0 : 1;
         }
         catch (NotebookException error)

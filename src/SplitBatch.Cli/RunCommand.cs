@@ -15,7 +15,8 @@ public sealed class RunCommand(IAnsiConsole console) : AsyncCommand<RunCommand.S
     {
         try
         {
-            var outcomes = await RunProgress.ShowAsync(console, tell => BatchRunner.RunAsync(settings.Request(), tell, cancellation: cancellationToken));
+            var outcomes = await RunProgress.ShowAsync(console,
+                tell => BatchRunner.RunAsync(settings.Request(), tell, cancellation: cancellationToken));
             RunReport.Write(console, outcomes, settings.Output);
             return outcomes.All(o => o.Succeeded) ? 0 : 1;
         }
@@ -64,10 +65,16 @@ public sealed class RunCommand(IAnsiConsole console) : AsyncCommand<RunCommand.S
         /// <inheritdoc/>
         public override ValidationResult Validate()
         {
-            if (Set.FirstOrDefault(s => s.IndexOf('=', StringComparison.Ordinal) < 1) is { } bad) return ValidationResult.Error($"--set {bad}: write it as name=value, for example --set tasters=24.");
-            if (Set.Select(NameOf).GroupBy(n => n).FirstOrDefault(g => g.Count() > 1) is { } twice) return ValidationResult.Error($"--set {twice.Key} is given more than once.");
-            if (!(Timeout >= 0 && Timeout <= 1_000_000)) return ValidationResult.Error($"--timeout {Timeout.ToString(CultureInfo.InvariantCulture)}: accepted are seconds from 0 (no limit) to 1000000.");
-            return Trial is { } trial && !Directory.Exists(trial) ? ValidationResult.Error($"--trial: there is no folder {trial}.") : ValidationResult.Success();
+            if (Set.FirstOrDefault(s => s.IndexOf('=', StringComparison.Ordinal) < 1) is { } bad)
+                return ValidationResult.Error($"--set {bad}: write it as name=value, for example --set tasters=24.");
+            if (Set.Select(NameOf).GroupBy(n => n).FirstOrDefault(g => g.Count() > 1) is { } twice)
+                return ValidationResult.Error($"--set {twice.Key} is given more than once.");
+            if (!(Timeout >= 0 && Timeout <= 1_000_000))
+                return ValidationResult.Error(
+                    $"--timeout {Timeout.ToString(CultureInfo.InvariantCulture)}: accepted are seconds from 0 (no limit) to 1000000.");
+            return Trial is { } trial && !Directory.Exists(trial)
+                ? ValidationResult.Error($"--trial: there is no folder {trial}.")
+                : ValidationResult.Success();
         }
 
         internal BatchRequest Request() => new(Paths, Output)

@@ -9,12 +9,19 @@ namespace SplitBatch.Cli;
 internal static class RunProgress
 {
     public static Task<T> ShowAsync<T>(IAnsiConsole console, Func<Action<BatchProgress>, Task<T>> run) =>
-        console.Profile.Capabilities.Interactive && console.Profile.Capabilities.Ansi ? BarsAsync(console, run) : run(step => Line(console, step));
+        console.Profile.Capabilities.Interactive && console.Profile.Capabilities.Ansi
+            ? BarsAsync(console, run)
+            : run(step => Line(console, step));
 
     private static void Line(IAnsiConsole console, BatchProgress step)
     {
         if (step is not NotebookEnded ended) return;
-        var how = !ended.Outcome.Succeeded ? "failed" : string.Create(CultureInfo.InvariantCulture, $"{ended.Outcome.CodeCells} cells in {Printed.Fixed(ended.Outcome.Duration.TotalSeconds, 1, "s")}{(ended.Outcome.Waiting > 0 ? $", {ended.Outcome.Waiting} waiting for data" : "")}");
+        var how = !ended.Outcome.Succeeded
+            ? "failed"
+            : string.Create(CultureInfo.InvariantCulture,
+                $"{ended.Outcome.CodeCells} cells in "
+                    + $"{Printed.Fixed(ended.Outcome.Duration.TotalSeconds, 1, "s")}"
+                    + $"{(ended.Outcome.Waiting > 0 ? $", {ended.Outcome.Waiting} waiting for data" : "")}");
         console.WriteLine($"[{ended.Notebook}/{ended.Notebooks}] {ended.Name}: {how}");
     }
 

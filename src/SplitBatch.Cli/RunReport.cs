@@ -11,7 +11,8 @@ internal static class RunReport
         foreach (var outcome in outcomes.Where(o => !o.Succeeded)) Failure(console, outcome, output);
         if (outcomes.Sum(o => o.Waiting) is > 0 and var waiting)
         {
-            console.WriteLine($"{(waiting == 1 ? "1 cell waits" : $"{waiting} cells wait")} for data that are not there yet; each page says what is missing and which step makes it.");
+            console.WriteLine($"{(waiting == 1 ? "1 cell waits" : $"{waiting} cells wait")} for data that are not there yet; each page "
+                + $"says what is missing and which step makes it.");
         }
 
         if (outcomes.Any(o => o.HasPage)) console.WriteLine($"Open {Path.Combine(output, "index.html")} in a browser.");

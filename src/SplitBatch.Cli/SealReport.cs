@@ -7,7 +7,8 @@ namespace SplitBatch.Cli;
 internal static class SealReport
 {
     /// <summary>The advice that goes with every fingerprint.</summary>
-    public const string Publish = "Publish the whole of it before you pour (a club's chat, a commit, a post): only that proves to a stranger when the plan was fixed.";
+    public const string Publish = "Publish the whole of it before you pour (a club's chat, a commit, a post): only that proves to a "
+        + "stranger when the plan was fixed.";
 
     /// <summary>What was sealed, and what to do with its fingerprint while that can still prove something.</summary>
     public static void Tell(this IAnsiConsole console, Seal seal)
@@ -22,7 +23,8 @@ internal static class SealReport
         }
 
         console.WriteLine(
-            $"These are its first {digits} digits. All of them stand on the briefing, in the last line of serve, and in what sha256sum {seal.File} prints.");
+            $"These are its first {digits} digits. All of them stand on the briefing, in the last line of serve, and in what sha256sum "
+                + $"{seal.File} prints.");
         console.WriteLine(Publish);
     }
 

@@ -21,7 +21,8 @@ public static class SplitBatchApp
             config.UseStrictParsing();
             config.SetExceptionHandler((error, _) => Explain(console, error));
             config.AddCommand<RunCommand>("run")
-                .WithDescription("Run notebooks from start to end and make a page of each. Exit code 0: all ran; 1: a cell failed; 2: the call was wrong.")
+                .WithDescription("Run notebooks from start to end and make a page of each. Exit code 0: all ran; 1: a cell failed; 2: the "
+                    + "call was wrong.")
                 .WithExample("run", "notebooks", "--out", "out")
                 .WithExample("run", "notebooks/2-hop-charges.ipynb", "--trial", "my-trial", "--set", "target=32");
             config.AddCommand<PreviewCommand>("preview")
@@ -30,15 +31,19 @@ public static class SplitBatchApp
             config.AddCommand<NewCommand>("new")
                 .WithDescription("Make the folder of a trial of your own: asks a few questions, or takes the answers as options.")
                 .WithExample("new", "my-trial")
-                .WithExample("new", "my-trial", "--title", "\"Warm or cold dry hops?\"", "--variable", "\"dry hop temperature\"", "--half-a", "cold", "--half-b", "warm", "--units", "us", "--yes");
+                .WithExample("new", "my-trial", "--title", "\"Warm or cold dry hops?\"", "--variable", "\"dry hop temperature\"",
+                    "--half-a", "cold", "--half-b", "warm", "--units", "us", "--yes");
             config.AddCommand<CheckCommand>("check")
-                .WithDescription("List everything wrong or doubtful in a trial folder. Exit code 0: no fault, perhaps warnings; 1: faults; 2: the call was wrong.")
+                .WithDescription("List everything wrong or doubtful in a trial folder. Exit code 0: no fault, perhaps warnings; 1: "
+                    + "faults; 2: the call was wrong.")
                 .WithExample("check", "my-trial");
             config.AddCommand<DeclareCommand>("declare")
-                .WithDescription("Show the plan in plain words, with what it can and cannot find out, and seal it. Exit code 0: sealed; 1: not sealed; 2: the call was wrong.")
+                .WithDescription("Show the plan in plain words, with what it can and cannot find out, and seal it. Exit code 0: sealed; "
+                    + "1: not sealed; 2: the call was wrong.")
                 .WithExample("declare", "my-trial");
             config.AddCommand<AmendCommand>("amend")
-                .WithDescription("Put a change of a sealed plan on record, with the reason; after the first ballot it goes before the result.")
+                .WithDescription(
+                    "Put a change of a sealed plan on record, with the reason; after the first ballot it goes before the result.")
                 .WithExample("amend", "my-trial", "--because", "\"two tasters are ill\"");
             config.AddCommand<ServeCommand>("serve")
                 .WithDescription("Draw the serving orders and codes of a sealed panel, and print its sheets; a key that is there is kept.")
@@ -48,18 +53,23 @@ public static class SplitBatchApp
                 .WithDescription("Close a panel: no ballot is waited for any more, and its count may be known.")
                 .WithExample("close", "my-trial", "--panel", "main", "--day", "2026-05-02");
             config.AddCommand<LookEarlyCommand>("look-early")
-                .WithDescription("Show the count of a panel that is still open. That somebody looked is kept, and stands before the result.")
+                .WithDescription(
+                    "Show the count of a panel that is still open. That somebody looked is kept, and stands before the result.")
                 .WithExample("look-early", "my-trial", "--because", "\"the room has to be left at ten\"");
             config.AddCommand<VerifySealCommand>("verify-seal")
-                .WithDescription("Check the seals of a trial's published files, and a fingerprint from elsewhere. Exit code 0: all fits; 1: it does not.")
+                .WithDescription("Check the seals of a trial's published files, and a fingerprint from elsewhere. Exit code 0: all fits; "
+                    + "1: it does not.")
                 .WithExample("verify-seal", "my-trial", "--fingerprint", "\"3f9a 0c2b 77d1 e4a0 9b3c\"");
             config.AddCommand<ListCommand>("list")
-                .WithDescription("List the trials in a folder: what was asked, what is sealed, counted, reported, and what was declared and never reported.")
+                .WithDescription("List the trials in a folder: what was asked, what is sealed, counted, reported, and what was declared "
+                    + "and never reported.")
                 .WithExample("list", "my-trials");
             config.AddCommand<WriteUpCommand>("write-up")
-                .WithDescription("Write up trial folders, without a notebook: a page, Markdown, a word-processor file, figures, tables and summary pictures of each.")
+                .WithDescription("Write up trial folders, without a notebook: a page, Markdown, a word-processor file, figures, tables "
+                    + "and summary pictures of each.")
                 .WithExample("write-up", "my-trial")
-                .WithExample("write-up", "data-demo/amber-cone-or-pellet", "data-demo/stout-early-or-late", "data-demo/lager-one-rest-or-two", "--out", "out");
+                .WithExample("write-up", "data-demo/amber-cone-or-pellet", "data-demo/stout-early-or-late",
+                    "data-demo/lager-one-rest-or-two", "--out", "out");
             config.AddCommand<WorkshopCommand>("workshop")
                 .WithDescription("Make the learner's and the instructor's notebooks of a workshop out of their one source.")
                 .WithExample("workshop", "notebooks/workshop");

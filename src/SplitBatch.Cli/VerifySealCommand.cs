@@ -5,7 +5,9 @@ using SplitBatch.Trials.Seals;
 
 namespace SplitBatch.Cli;
 
-/// <summary><c>splitbatch verify-seal</c>: what anyone can check who has a trial's published files, and perhaps a fingerprint from elsewhere.</summary>
+/// <summary>
+/// <c>splitbatch verify-seal</c>: what anyone can check who has a trial's published files, and perhaps a fingerprint from elsewhere.
+/// </summary>
 public sealed class VerifySealCommand(IAnsiConsole console) : Command<VerifySealCommand.Settings>
 {
     /// <inheritdoc/>

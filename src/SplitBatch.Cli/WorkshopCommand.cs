@@ -28,7 +28,8 @@ public sealed class WorkshopCommand(IAnsiConsole console) : Command<WorkshopComm
     {
         /// <summary>The workshop's folder.</summary>
         [CommandArgument(0, "<FOLDER>")]
-        [Description("A folder that holds a folder source; the learner's notebooks are written into it, the instructor's into its folder instructor.")]
+        [Description("A folder that holds a folder source; the learner's notebooks are written into it, the instructor's into its folder "
+            + "instructor.")]
         public string Folder { get; init; } = "";
     }
 }

@@ -14,7 +14,8 @@ public sealed class WriteUpCommand(IAnsiConsole console) : Command<WriteUpComman
         foreach (var made in WriteUps.Make(settings.Folders, settings.Output))
         {
             console.WriteLine(made.Document.ToString());
-            console.WriteLine($"  {Path.Combine(settings.Output, made.Name, "write-up.html")}, and beside it the same as .md and .docx, with figures, tables and summary pictures.");
+            console.WriteLine($"  {Path.Combine(settings.Output, made.Name, "write-up.html")}, and beside it the same as .md and .docx, "
+                + $"with figures, tables and summary pictures.");
         }
 
         return 0;
@@ -30,12 +31,15 @@ public sealed class WriteUpCommand(IAnsiConsole console) : Command<WriteUpComman
 
         /// <summary>The folder for the write-ups.</summary>
         [CommandOption("-o|--out <FOLDER>")]
-        [Description("Where the write-ups go, each in a folder of its trial's name. A file that a person has changed there is kept beside the new one.")]
+        [Description("Where the write-ups go, each in a folder of its trial's name. A file that a person has changed there is kept beside "
+            + "the new one.")]
         [DefaultValue("out")]
         public string Output { get; init; } = "out";
 
         /// <inheritdoc/>
         public override ValidationResult Validate() =>
-            Folders.FirstOrDefault(folder => !Directory.Exists(folder)) is { } missing ? ValidationResult.Error($"There is no folder {missing}.") : ValidationResult.Success();
+            Folders.FirstOrDefault(folder => !Directory.Exists(folder)) is { } missing
+                ? ValidationResult.Error($"There is no folder {missing}.")
+                : ValidationResult.Success();
     }
 }

@@ -25,7 +25,10 @@ public static class NotebookDisplay
     /// </summary>
     public static string PageScript => PageCharts.Script;
 
-    /// <summary>What a value shows itself as, for a page that allows no script of its own: a chart keeps its pictures and becomes data for <see cref="PageScript"/>.</summary>
+    /// <summary>
+    /// What a value shows itself as, for a page that allows no script of its own: a chart keeps its pictures and becomes data for
+    /// <see cref="PageScript"/>.
+    /// </summary>
     /// <param name="html">The value's HTML.</param>
     public static string ForPage(string html)
     {
@@ -49,13 +52,15 @@ public static class NotebookDisplay
 
     private static void RegisterFigures(NotebookDisplayOptions options)
     {
-        Formatter.Register<Figure>((figure, writer) => writer.Write(ChartFragment.Of(figure, PlotlyFormatting.JsonOf(figure), options)), Mime.Html);
+        Formatter.Register<Figure>((figure, writer) => writer.Write(ChartFragment.Of(figure, PlotlyFormatting.JsonOf(figure), options)),
+            Mime.Html);
         Formatter.Register<Figure>((figure, writer) => writer.Write(PlotlyFormatting.JsonOf(figure) ?? "null"), Mime.Plotly);
         Formatter.Register<Figure>((figure, writer) => writer.Write(figure.ToSvg()), Mime.Svg);
         Formatter.Register<Figure>((figure, writer) => writer.Write(figure.AltText), Mime.Plain);
         var types = !PlotlyFormatting.Loads ? new[] { Mime.Html, Mime.Svg, Mime.Plain } : [Mime.Html, Mime.Plotly, Mime.Svg, Mime.Plain];
         Formatter.SetPreferredMimeTypesFor(typeof(Figure), types);
-        Formatter.Register<Explorer>((explorer, writer) => writer.Write(ChartFragment.Of(explorer.Still, PlotlyFormatting.JsonOf(explorer), options)), Mime.Html);
+        Formatter.Register<Explorer>(
+            (explorer, writer) => writer.Write(ChartFragment.Of(explorer.Still, PlotlyFormatting.JsonOf(explorer), options)), Mime.Html);
         Formatter.Register<Explorer>((explorer, writer) => writer.Write(PlotlyFormatting.JsonOf(explorer) ?? "null"), Mime.Plotly);
         Formatter.Register<Explorer>((explorer, writer) => writer.Write(explorer.Still.ToSvg()), Mime.Svg);
         Formatter.Register<Explorer>((explorer, writer) => writer.Write(explorer.AltText), Mime.Plain);
@@ -103,6 +108,7 @@ public static class NotebookDisplay
     private static bool SaysItself(Type type) =>
         !type.IsEnum && !type.ContainsGenericParameters && !(type.IsAbstract && type.IsSealed) && !typeof(Exception).IsAssignableFrom(type)
         && !typeof(Delegate).IsAssignableFrom(type)
-        && type.GetMethod(nameof(ToString), Type.EmptyTypes) is { DeclaringType: var by } && by != typeof(object) && by != typeof(ValueType)
+        && type.GetMethod(nameof(ToString), Type.EmptyTypes) is { DeclaringType: var by } && by != typeof(object)
+        && by != typeof(ValueType)
         && !type.GetMethod(nameof(ToString), Type.EmptyTypes)!.IsDefined(typeof(CompilerGeneratedAttribute), false);
 }

@@ -14,7 +14,8 @@ internal static class Counts
 
         if (correct < 0 || correct > tasters)
         {
-            throw new ArgumentOutOfRangeException(nameof(correct), $"{correct} right of {tasters} cannot be: the count must be between 0 and the {tasters} sets served.");
+            throw new ArgumentOutOfRangeException(nameof(correct),
+                $"{correct} right of {tasters} cannot be: the count must be between 0 and the {tasters} sets served.");
         }
     }
 }

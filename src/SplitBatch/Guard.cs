@@ -7,7 +7,9 @@ namespace SplitBatch;
 /// <summary>Checks at the door: every public member that takes a number asks here first.</summary>
 internal static class Guard
 {
-    /// <summary>Returns <paramref name="value"/> if it lies in [<paramref name="low"/>, <paramref name="high"/>]; NaN never does.</summary>
+    /// <summary>
+    /// Returns <paramref name="value"/> if it lies in [<paramref name="low"/>, <paramref name="high"/>]; NaN never does.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside, or is not a number.</exception>
     public static T InRange<T>(T value, T low, T high, [CallerArgumentExpression(nameof(value))] string? name = null)
         where T : INumber<T> =>

@@ -10,7 +10,8 @@ internal static class Nearest
     /// <summary>The nearest of the known names, or null when none is within about a third of its letters.</summary>
     public static string? Name(string typed, IEnumerable<string> known)
     {
-        var best = known.Select(name => (name, distance: Distance(Fold(typed), Fold(name)))).OrderBy(pair => pair.distance).FirstOrDefault();
+        var best = known.Select(name => (name, distance: Distance(Fold(typed), Fold(name)))).OrderBy(pair => pair.distance)
+            .FirstOrDefault();
         return best.name is not null && best.distance <= Math.Max(1, Math.Max(typed.Length, best.name.Length) / 3) ? best.name : null;
     }
 

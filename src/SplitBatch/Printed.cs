@@ -67,12 +67,14 @@ public readonly record struct Printed
     /// What is whole, as 5 % or 0 %, has no decimal.
     /// </summary>
     /// <param name="share">The share: 0.07 for 7.0 %.</param>
-    /// <param name="against">A limit that the share is compared with in the same sentence: as many digits follow as show on which side it lies.</param>
+    /// <param name="against">A limit that the share is compared with in the same sentence: as many digits follow as show on which side it
+    /// lies.</param>
     public static Printed Percent(double share, double? against = null) => (share * 100) switch
     {
         0 => Fixed(0, 0, "%"),
         100 => Fixed(100, 0, "%"),
-        var whole when Math.Abs(whole - Math.Round(whole)) < 1e-9 && Math.Round(whole) is > 0 and < 100 => Fixed(Math.Round(whole), 0, "%"),
+        var whole when Math.Abs(whole - Math.Round(whole)) < 1e-9 && Math.Round(whole) is > 0 and < 100 =>
+            Fixed(Math.Round(whole), 0, "%"),
         > 0 and < 0.01 and var tiny => new(tiny, "less than 0.01", "%"),
         > 99.9 and < 100 and var near => new(near, "more than 99.9", "%"),
         var percent => Fixed(percent, Math.Abs(percent) switch { < 0.1 => 2, < 9.95 => 1, > 99 => 1, _ => 0 }, "%", against * 100),
@@ -93,8 +95,11 @@ public readonly record struct Printed
     /// <summary>A count with its noun: <c>1 taster</c>, <c>24 tasters</c>.</summary>
     public static Printed Count(long count, string one, string? many = null) => Fixed(count, 0, count == 1 ? one : many ?? one + "s");
 
-    /// <summary>A count to be expected on average, such as what guessing gives: whole from 10 on, one decimal below, none where it is whole.</summary>
-    public static Printed Expected(double count) => Fixed(count, Math.Abs(count) < 9.95 && Math.Abs(count - Math.Round(count)) > 1e-9 ? 1 : 0, "");
+    /// <summary>
+    /// A count to be expected on average, such as what guessing gives: whole from 10 on, one decimal below, none where it is whole.
+    /// </summary>
+    public static Printed Expected(double count) =>
+        Fixed(count, Math.Abs(count) < 9.95 && Math.Abs(count - Math.Round(count)) > 1e-9 ? 1 : 0, "");
 
     /// <summary>A d-prime: two decimals, as the tables of the standards print it.</summary>
     public static Printed DPrime(double value) => Fixed(value, 2, "");
@@ -127,25 +132,32 @@ public readonly record struct Printed
     public static Printed Mass(Mass mass) => Mass(mass, mass.Unit is MassUnit.Ounce or MassUnit.Pound ? UnitSystem.Us : UnitSystem.Metric);
 
     /// <summary>A mass in the units asked for.</summary>
-    public static Printed Mass(Mass mass, UnitSystem units) => units == UnitSystem.Us ? Fixed(mass.Ounces, 2, "oz") : Fixed(mass.Grams, 1, "g");
+    public static Printed Mass(Mass mass, UnitSystem units) =>
+        units == UnitSystem.Us ? Fixed(mass.Ounces, 2, "oz") : Fixed(mass.Grams, 1, "g");
 
     /// <summary>A computed mass of alpha acid: one decimal more than the scale's, or a small charge would have a single digit.</summary>
-    public static Printed AlphaMass(Mass mass, UnitSystem units) => units == UnitSystem.Us ? Fixed(mass.Ounces, 3, "oz") : Fixed(mass.Grams, 2, "g");
+    public static Printed AlphaMass(Mass mass, UnitSystem units) =>
+        units == UnitSystem.Us ? Fixed(mass.Ounces, 3, "oz") : Fixed(mass.Grams, 2, "g");
 
     /// <summary>A mass known only roughly, such as plant matter: <c>86 g</c>, <c>3.0 oz</c>.</summary>
-    public static Printed RoughMass(Mass mass, UnitSystem units) => units == UnitSystem.Us ? Fixed(mass.Ounces, 1, "oz") : Fixed(mass.Grams, 0, "g");
+    public static Printed RoughMass(Mass mass, UnitSystem units) =>
+        units == UnitSystem.Us ? Fixed(mass.Ounces, 1, "oz") : Fixed(mass.Grams, 0, "g");
 
     /// <summary>A volume in the units it was given in: <c>20.0 L</c>, <c>5.3 gal</c>; a kettle is read to a tenth.</summary>
     public static Printed Volume(Volume volume) =>
         Volume(volume, volume.Unit is VolumeUnit.UsGallon or VolumeUnit.UsQuart or VolumeUnit.UsOunce ? UnitSystem.Us : UnitSystem.Metric);
 
     /// <summary>A volume in the units asked for.</summary>
-    public static Printed Volume(Volume volume, UnitSystem units) => units == UnitSystem.Us ? Fixed(volume.UsGallons, 1, "gal") : Fixed(volume.Liters, 1, "L");
+    public static Printed Volume(Volume volume, UnitSystem units) =>
+        units == UnitSystem.Us ? Fixed(volume.UsGallons, 1, "gal") : Fixed(volume.Liters, 1, "L");
 
     /// <summary>Wort that hops keep back: litres or quarts, one decimal; the figure behind it is a rule of thumb.</summary>
-    public static Printed WortHeld(Volume volume, UnitSystem units) => units == UnitSystem.Us ? Fixed(volume.UsQuarts, 1, "qt") : Fixed(volume.Liters, 1, "L");
+    public static Printed WortHeld(Volume volume, UnitSystem units) =>
+        units == UnitSystem.Us ? Fixed(volume.UsQuarts, 1, "qt") : Fixed(volume.Liters, 1, "L");
 
-    /// <summary>A measured temperature in the units it was given in: <c>19.5 °C</c>, <c>67 °F</c>; either is what a brewer's thermometer shows.</summary>
+    /// <summary>
+    /// A measured temperature in the units it was given in: <c>19.5 °C</c>, <c>67 °F</c>; either is what a brewer's thermometer shows.
+    /// </summary>
     public static Printed Temperature(Temperature temperature) => temperature.Unit == TemperatureUnit.DegreeFahrenheit
         ? Fixed(temperature.DegreesFahrenheit, 0, "°F")
         : Fixed(temperature.DegreesCelsius, 1, "°C");
@@ -156,8 +168,13 @@ public readonly record struct Printed
     /// <summary>A ratio or factor: two decimals, <c>1.25</c>.</summary>
     public static Printed Ratio(double ratio) => Fixed(ratio, 2, "");
 
-    /// <summary>How many times as likely: whole from 10 on, one decimal from 1 on, else two; its first two digits count, and beyond a million none do.</summary>
-    public static Printed Times(double ratio) => ratio > 1e6 ? new(ratio, "more than 1,000,000", "") : Fixed(ratio, Math.Abs(ratio) switch { >= 9.95 => 0, >= 0.995 => 1, _ => 2 }, "");
+    /// <summary>
+    /// How many times as likely: whole from 10 on, one decimal from 1 on, else two; its first two digits count, and beyond a million none
+    /// do.
+    /// </summary>
+    public static Printed Times(double ratio) =>
+        ratio > 1e6 ? new(ratio, "more than 1,000,000", "")
+            : Fixed(ratio, Math.Abs(ratio) switch { >= 9.95 => 0, >= 0.995 => 1, _ => 2 }, "");
 
     /// <summary>A rating on a scale, or the mean of ratings: one decimal.</summary>
     public static Printed Rating(double value) => Fixed(value, 1, "");
@@ -168,7 +185,8 @@ public readonly record struct Printed
     public static Printed Statistic(double value, double? against = null) => Fixed(value, 3, "", against);
 
     /// <summary>What a person chose, as it was chosen, up to three decimals: <c>5 %</c>, <c>1.75 fl oz</c>, <c>90 min</c>.</summary>
-    public static Printed Chosen(double value, string unit = "") => new(value, Shown(value.ToString("#,0.###", CultureInfo.InvariantCulture)), unit);
+    public static Printed Chosen(double value, string unit = "") =>
+        new(value, Shown(value.ToString("#,0.###", CultureInfo.InvariantCulture)), unit);
 
     /// <summary>A share that a person chose, as a percentage: 0.05 is <c>5 %</c>, 0.025 is <c>2.5 %</c>.</summary>
     public static Printed ChosenPercent(double share) => Chosen(Math.Round(share * 100, 6), "%");
@@ -177,14 +195,16 @@ public readonly record struct Printed
     /// <param name="value">The number.</param>
     /// <param name="decimals">From 0 to 8.</param>
     /// <param name="unit">The unit, or nothing.</param>
-    /// <param name="against">A limit that it is compared with in the same sentence: as many digits follow as show on which side it lies, and tell the two apart.</param>
+    /// <param name="against">A limit that it is compared with in the same sentence: as many digits follow as show on which side it lies,
+    /// and tell the two apart.</param>
     public static Printed Fixed(double value, int decimals, string unit = "", double? against = null)
     {
         if (double.IsNaN(value)) return new(value, "–", "");
         if (double.IsInfinity(value)) return new(value, value > 0 ? "no upper limit" : "no lower limit", "");
         var most = Math.Min(decimals + 4, 8);
         while (against is { } limit && decimals < most && Math.Abs(value - limit) > 1e-9 * Math.Abs(limit)
-            && (Math.Sign(Math.Round(value, decimals) - limit) != Math.Sign(value - limit) || Math.Round(value, decimals) == Math.Round(limit, decimals))) decimals++;
+            && (Math.Sign(Math.Round(value, decimals) - limit) != Math.Sign(value - limit)
+                || Math.Round(value, decimals) == Math.Round(limit, decimals))) decimals++;
         return new(value, Shown(value.ToString("#,0." + new string('0', decimals), CultureInfo.InvariantCulture)), unit);
     }
 

@@ -19,7 +19,8 @@ internal static class Program
         Console.WriteLine("| work | here | peers | times faster than the best peer | target |\n| --- | ---: | --- | ---: | ---: |");
         foreach (var race in Race.All) Console.WriteLine(race.Run());
         Console.WriteLine("\n| work | one thread | two threads | times faster |\n| --- | ---: | ---: | ---: |");
-        Console.WriteLine(Race.Scaling("10 million simulated triangles", () => Work.Triangles(threads: 1), () => Work.Triangles(threads: 2)));
+        Console.WriteLine(
+            Race.Scaling("10 million simulated triangles", () => Work.Triangles(threads: 1), () => Work.Triangles(threads: 2)));
         Console.WriteLine(Race.Scaling("a million draws of two doses", () => Work.Doubt(threads: 1), () => Work.Doubt(threads: 2)));
     }
 }

@@ -11,7 +11,8 @@ public sealed class RunCommandTests : IDisposable
     [Fact]
     public async Task A_good_notebook_gives_exit_code_0_and_its_files()
     {
-        var (code, said) = await Run("run", Write("good.ipynb", "var tasters = 24;", "tasters + 1"), "--out", At("out"), "--set", "tasters=36");
+        var (code, said) =
+            await Run("run", Write("good.ipynb", "var tasters = 24;", "tasters + 1"), "--out", At("out"), "--set", "tasters=36");
         Assert.True(code == 0, said);
         Assert.StartsWith("[1/1] good: 3 cells in ", said, StringComparison.Ordinal);
         Assert.Contains("\"37\"", await File.ReadAllTextAsync(At("out", "good.ipynb")), StringComparison.Ordinal);
@@ -34,7 +35,8 @@ public sealed class RunCommandTests : IDisposable
     [Fact]
     public async Task An_endless_cell_is_stopped_by_the_limit()
     {
-        var (code, said) = await Run("run", Write("endless.ipynb", "var a = 1;", "while (true) { }"), "--out", At("out"), "--timeout", "0.5");
+        var (code, said) =
+            await Run("run", Write("endless.ipynb", "var a = 1;", "while (true) { }"), "--out", At("out"), "--timeout", "0.5");
         Assert.Equal(1, code);
         Assert.Contains("ran longer than its limit of 0.5 s", said, StringComparison.Ordinal);
     }
@@ -42,7 +44,8 @@ public sealed class RunCommandTests : IDisposable
     [Fact]
     public async Task Each_notebook_starts_afresh()
     {
-        Write("1.ipynb", "var left = 1;", "Microsoft.DotNet.Interactive.Formatting.Formatter.Register<string>(s => \"changed\", \"text/plain\"); left");
+        Write("1.ipynb", "var left = 1;",
+            "Microsoft.DotNet.Interactive.Formatting.Formatter.Register<string>(s => \"changed\", \"text/plain\"); left");
         Write("2.ipynb", "\"as it is\"", "left");
         var (code, said) = await Run("run", folder, "--out", At("out"));
         Assert.Equal(1, code);
@@ -87,7 +90,8 @@ public sealed class RunCommandTests : IDisposable
     private static async Task<(int Code, string Said)> Run(params string[] args)
     {
         using var text = new StringWriter();
-        var console = AnsiConsole.Create(new AnsiConsoleSettings { Ansi = AnsiSupport.No, Interactive = InteractionSupport.No, Out = new AnsiConsoleOutput(text) });
+        var console = AnsiConsole.Create(
+            new AnsiConsoleSettings { Ansi = AnsiSupport.No, Interactive = InteractionSupport.No, Out = new AnsiConsoleOutput(text) });
         console.Profile.Width = 1000;
         var code = await SplitBatchApp.RunAsync(args, console);
         return (code, text.ToString().ReplaceLineEndings("\n"));
@@ -98,8 +102,9 @@ public sealed class RunCommandTests : IDisposable
     private string Write(string name, string parameters, string cell)
     {
         var path = At(name);
-        var cells = new[] { (parameters, "\"parameters\""), (cell, "") }.Select(c =>
-            $$"""{"cell_type":"code","execution_count":null,"metadata":{"tags":[{{c.Item2}}]},"outputs":[],"source":{{System.Text.Json.JsonSerializer.Serialize(c.Item1)}}}""");
+        var cells = new (string Source, string Tags)[] { (parameters, "\"parameters\""), (cell, "") }.Select(one =>
+            $$"""{"cell_type":"code","execution_count":null,"metadata":{"tags":[{{one.Tags}}]},"outputs":[],"""
+            + $$""" "source":{{System.Text.Json.JsonSerializer.Serialize(one.Source)}}}""");
         File.WriteAllText(path, $$"""{"cells":[{{string.Join(',', cells)}}],"metadata":{},"nbformat":4,"nbformat_minor":4}""");
         return path;
     }

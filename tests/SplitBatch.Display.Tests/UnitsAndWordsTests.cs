@@ -64,7 +64,8 @@ public partial class UnitsAndWordsTests
     public void No_name_of_the_code_stands_in_a_write_up(string name)
     {
         var text = TrialReport.Of(Trial.Open(ThreeWriteUps.Trial(name))).ToMarkdown();
-        var names = typeof(HopForm).Assembly.GetExportedTypes().Where(type => type.IsEnum).SelectMany(Enum.GetNames).Where(word => word.Skip(1).Any(char.IsUpper));
+        var names = typeof(HopForm).Assembly.GetExportedTypes().Where(type => type.IsEnum).SelectMany(Enum.GetNames)
+            .Where(word => word.Skip(1).Any(char.IsUpper));
         Assert.All(names, word => Assert.DoesNotMatch($@"\b{word}\b", text));
     }
 
@@ -83,20 +84,26 @@ public partial class UnitsAndWordsTests
         Assert.Equal("Garetz", Of("aged by"));
         var lager = Trial.Open(ThreeWriteUps.Trial("lager-one-rest-or-two")).LotsOnBrewDay.Table();
         Assert.Equal("nothing: as assayed", lager.Cell(0, lager.Columns.Count - 1));
-        Assert.Contains("taken as assayed; ageing it needs a storage index of brew day, or else: loss in six months.", lager.Note, StringComparison.Ordinal);
+        Assert.Contains("taken as assayed; ageing it needs a storage index of brew day, or else: loss in six months.", lager.Note,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void Names_in_the_house_chart_keep_clear_of_each_other()
     {
-        CalibrationPair[] pairs = [new("lager-one-rest-or-two", 25.8, 20.4), new("lager-one-rest-or-two", 25.8, 20.3), new("stout-early-or-late", 38.3, 35.5), new("stout-early-or-late", 38.5, 42.9), new("amber-cone-or-pellet", 28.1, 27.1), new("amber-cone-or-pellet", 27.9, 24.4)];
+        CalibrationPair[] pairs = [new("lager-one-rest-or-two", 25.8, 20.4), new("lager-one-rest-or-two", 25.8, 20.3),
+            new("stout-early-or-late", 38.3, 35.5), new("stout-early-or-late", 38.5, 42.9), new("amber-cone-or-pellet", 28.1, 27.1),
+            new("amber-cone-or-pellet", 27.9, 24.4)];
         foreach (var width in new[] { 360, 720 })
         {
-            var words = HouseCalibration.Fit(pairs).Chart().Compose(width).Shapes.OfType<Drawing.Writing>().Where(text => pairs.Any(pair => pair.Batch == text.Text)).ToList();
+            var words = HouseCalibration.Fit(pairs).Chart().Compose(width).Shapes.OfType<Drawing.Writing>()
+                .Where(text => pairs.Any(pair => pair.Batch == text.Text)).ToList();
             Assert.Equal(3, words.Count);
             foreach (var (one, other) in words.SelectMany((one, i) => words.Skip(i + 1).Select(other => (one, other))))
             {
-                var apart = Math.Abs(one.At.Y - other.At.Y) >= 14 || one.At.X + Drawing.Face.Regular.Width(one.Text, one.Size) <= other.At.X || other.At.X + Drawing.Face.Regular.Width(other.Text, other.Size) <= one.At.X;
+                var apart = Math.Abs(one.At.Y - other.At.Y) >= 14
+                    || one.At.X + Drawing.Face.Regular.Width(one.Text, one.Size) <= other.At.X
+                    || other.At.X + Drawing.Face.Regular.Width(other.Text, other.Size) <= one.At.X;
                 Assert.True(apart, $"{one.Text} and {other.Text} overlap at {width} pixels");
             }
         }

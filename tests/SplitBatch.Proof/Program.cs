@@ -10,7 +10,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Proof;
 
-/// <summary>The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>sealed</c>, <c>sentences</c>, <c>mutate</c>, <c>fuzz</c> and <c>kills</c>.</summary>
+/// <summary>
+/// The long runs: <c>truth-table</c>, <c>error-rates</c>, <c>sealed</c>, <c>sentences</c>, <c>mutate</c>, <c>fuzz</c> and <c>kills</c>.
+/// </summary>
 internal static class Program
 {
     public static async Task<int> Main(string[] args)
@@ -20,8 +22,10 @@ internal static class Program
         {
             case ["truth-table", .. var options]:
                 int trials = options is [var count, ..] ? int.Parse(count, CultureInfo.InvariantCulture) : 10_000;
-                var (panels, brews, whole) = (Task.Run(() => PanelTable.Run(trials, 2026)), Task.Run(() => BrewTally.Run(trials, 2026)), Task.Run(() => WholeTrial.Run(trials, 2026)));
-                Console.Write(Report.Of(await panels, await brews, await whole, 2026, $"dotnet run -c Release --project tests/SplitBatch.Proof -- truth-table {trials}"));
+                var (panels, brews, whole) = (Task.Run(() => PanelTable.Run(trials, 2026)), Task.Run(() => BrewTally.Run(trials, 2026)),
+                    Task.Run(() => WholeTrial.Run(trials, 2026)));
+                Console.Write(Report.Of(await panels, await brews, await whole, 2026,
+                    $"dotnet run -c Release --project tests/SplitBatch.Proof -- truth-table {trials}"));
                 return 0;
             case ["error-rates", .. var options]:
                 int runs = options is [var each, ..] ? int.Parse(each, CultureInfo.InvariantCulture) : 10_000;
@@ -29,7 +33,8 @@ internal static class Program
                 return 0;
             case ["sealed", .. var options]:
                 int cheats = options is [var some, ..] ? int.Parse(some, CultureInfo.InvariantCulture) : 10_000;
-                Console.Write(CheatTable.Report(CheatTable.Run(cheats, 2026), $"dotnet run -c Release --project tests/SplitBatch.Proof -- sealed {cheats}"));
+                Console.Write(CheatTable.Report(CheatTable.Run(cheats, 2026),
+                    $"dotnet run -c Release --project tests/SplitBatch.Proof -- sealed {cheats}"));
                 return 0;
             case ["sentences", .. var options]:
                 int printed = options is [var number, ..] ? int.Parse(number, CultureInfo.InvariantCulture) : 1000;
@@ -50,16 +55,23 @@ internal static class Program
             case ["kills", .. var options]:
                 int kills = options is [var wanted, ..] ? int.Parse(wanted, CultureInfo.InvariantCulture) : 1000;
                 var run = await KillRun.Of(kills, 2026);
-                Console.WriteLine($"# Programs killed while they write\n\nMade by `dotnet run -c Release --project tests/SplitBatch.Proof -- kills {kills}`, seed 2026.\n");
-                Console.WriteLine($"{run.Kills} writers killed, {run.Acknowledged} rows acknowledged and all there, {run.Named} rows cut short and all named.");
+                Console.WriteLine($"# Programs killed while they write\n\nMade by `dotnet run -c Release --project tests/SplitBatch.Proof "
+                    + $"-- kills {kills}`, seed 2026.\n");
+                Console.WriteLine($"{run.Kills} writers killed, {run.Acknowledged} rows acknowledged and all there, {run.Named} rows cut "
+                    + $"short and all named.");
                 return 0;
             case [WriterProgram.Word, ..]:
                 return WriterProgram.Run(args);
             default:
                 Console.Error.WriteLine("truth-table [trials]    prints the truth table, 10000 trials a cell unless told otherwise");
-                Console.Error.WriteLine("error-rates [runs]    prints how often something false is said, 10000 runs a row unless told otherwise");
-                Console.Error.WriteLine("sealed [trials]    what becomes of false claims under sealed plans, 10000 trials a row unless told otherwise");
-                Console.Error.WriteLine("sentences [trials] [first]    prints random whole trials for tests/reference/sentences/read_sentences.py, 1000 unless told otherwise");
+                Console.Error
+                    .WriteLine("error-rates [runs]    prints how often something false is said, 10000 runs a row unless told otherwise");
+                Console.Error
+                    .WriteLine("sealed [trials]    what becomes of false claims under sealed plans, 10000 trials a row unless told "
+                        + "otherwise");
+                Console.Error
+                    .WriteLine("sentences [trials] [first]    prints random whole trials for tests/reference/sentences/read_sentences.py, "
+                        + "1000 unless told otherwise");
                 Console.Error.WriteLine("mutate Evidence    changes what may be said in every way, and tells what no test notices");
                 Console.Error.WriteLine("fuzz [cases] [seed] [target]    spoils inputs, 100000 unless told otherwise");
                 Console.Error.WriteLine("kills [count]    kills programs that write, 1000 unless told otherwise");
@@ -68,5 +80,6 @@ internal static class Program
     }
 
     /// <summary>The project's top folder, from where this file was built.</summary>
-    private static string Root([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", ".."));
+    private static string Root([CallerFilePath] string here = "") =>
+        Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", ".."));
 }

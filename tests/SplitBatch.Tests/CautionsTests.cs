@@ -23,5 +23,6 @@ public class CautionsTests
     }
 
     [Fact]
-    public void Every_step_is_among_those_that_were_reviewed() => Assert.Equal(Needed.Select(row => (string)row[0]), Cautions.All.Select(one => one.Step));
+    public void Every_step_is_among_those_that_were_reviewed() =>
+        Assert.Equal(Needed.Select(row => (string)row[0]), Cautions.All.Select(one => one.Step));
 }

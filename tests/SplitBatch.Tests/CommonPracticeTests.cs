@@ -38,7 +38,9 @@ public class CommonPracticeTests
     public void A_precision_of_4_3_to_10_percent_settles_25_against_21_5_only_under_some_readings()
     {
         var comparison = LabComparison.Compare(StatedPrecision.Percent(4.3, 10), [25.0], [21.5]);
-        var byReading = comparison.Readings.ToDictionary(reading => reading.Precision.ToString(), reading => (Math.Round(reading.CriticalDifference!.Value, 3), reading.Judgement));
+        var byReading = comparison.Readings
+            .ToDictionary(reading => reading.Precision.ToString(),
+                reading => (Math.Round(reading.CriticalDifference!.Value, 3), reading.Judgement));
         Assert.Equal((2.799, Judgement.Exceeds), byReading["repeatability, coefficient of variation 4.3 %"]);
         Assert.Equal((6.51, Judgement.Within), byReading["repeatability, coefficient of variation 10 %"]);
         Assert.Equal(Judgement.DependsOnReading, comparison.Judgement);
@@ -48,7 +50,10 @@ public class CommonPracticeTests
     public void The_same_figure_is_read_from_a_trials_description_and_stays_open()
     {
         FaultList faults = [];
-        var section = LabSection.Read(JsonSection.Read("trial.json", new StringReader("""{ "precision": [ { "value [%]": 4.3, "up to [%]": 10, "source": "common practice, no source" } ] }"""), faults));
+        var section = LabSection.Read(
+            JsonSection.Read("trial.json",
+                new StringReader("""{ "precision": [ { "value [%]": 4.3, "up to [%]": 10, "source": "common practice, no source" } ] }"""),
+                faults));
         Assert.Empty(faults);
         Assert.Null(section.Precision[Analyte.Bitterness].Known);
     }

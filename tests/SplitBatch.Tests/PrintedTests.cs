@@ -37,7 +37,8 @@ public class PrintedTests
     public void A_p_value_has_three_decimals(double p, string text) => Assert.Equal(text, Printed.PValue(p));
 
     [Fact]
-    public void A_p_value_beside_its_level_shows_on_which_side_it_lies() => Assert.Equal("p = 0.0504", Printed.PValue(0.0504, against: 0.05));
+    public void A_p_value_beside_its_level_shows_on_which_side_it_lies() =>
+        Assert.Equal("p = 0.0504", Printed.PValue(0.0504, against: 0.05));
 
     [Fact]
     public void Decimals_of_a_kind_never_change() =>
@@ -59,7 +60,8 @@ public class PrintedTests
     public void What_a_person_chose_is_printed_as_chosen() =>
         Assert.Equal(["5 %", "2.5 %", "1.75 fl oz", "90 min", "1,200"], new string[]
         {
-            Printed.ChosenPercent(0.05), Printed.ChosenPercent(0.025), Printed.Chosen(1.75, "fl oz"), Printed.Chosen(90, "min"), Printed.Chosen(1200),
+            Printed.ChosenPercent(0.05), Printed.ChosenPercent(0.025), Printed.Chosen(1.75, "fl oz"), Printed.Chosen(90, "min"),
+            Printed.Chosen(1200),
         });
 
     [Fact]

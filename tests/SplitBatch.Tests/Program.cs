@@ -6,8 +6,8 @@ using SplitBatch.Trials.Seals;
 namespace SplitBatch;
 
 /// <summary>
-/// What tests start as a program of its own: a writer of rows (<see cref="WriterProgram"/>), of ballots (<see cref="BallotWriter"/>) or of a
-/// panel from its seal to its close (<see cref="SealWriter"/>).
+/// What tests start as a program of its own: a writer of rows (<see cref="WriterProgram"/>), of ballots (<see cref="BallotWriter"/>) or
+/// of a panel from its seal to its close (<see cref="SealWriter"/>).
 /// </summary>
 internal static class Program
 {

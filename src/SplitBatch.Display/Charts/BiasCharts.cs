@@ -13,7 +13,8 @@ namespace SplitBatch.Display.Charts;
 [EditorBrowsable(EditorBrowsableState.Never)]
 public static class BiasCharts
 {
-    private static readonly string[] OrderAndPositionChecks = ["serving order", "position of the odd cup", "position of the first cup of A", "position"];
+    private static readonly string[] OrderAndPositionChecks = ["serving order", "position of the odd cup",
+        "position of the first cup of A", "position"];
 
     /// <summary>Whether the panel allows a check of order or position at all.</summary>
     internal static bool HasChart(this BiasReport report) => report.Checks.Any(check => OrderAndPositionChecks.Contains(check.Name));
@@ -27,7 +28,8 @@ public static class BiasCharts
         var checks = report.Checks.Where(c => OrderAndPositionChecks.Contains(c.Name)).ToList();
         return checks.Count > 0
             ? Bias(checks, "Order and position")
-            : throw new ArgumentException("The panel allows no check of order or position: all sets were served alike, or none is counted.", nameof(report));
+            : throw new ArgumentException(
+                "The panel allows no check of order or position: all sets were served alike, or none is counted.", nameof(report));
     }
 
     /// <summary>Right answers (or wrong picks) by one grouping, beside what would be expected if it did not matter.</summary>
@@ -50,12 +52,23 @@ public static class BiasCharts
                 : $"{subject}: the answers depended on {Words.Listed([.. shown.Select(c => c.Name)])}",
             Subtitle = "Share in each group with exact 95 % intervals; upright marks: expected if the grouping did not matter",
             Reading = string.Join(" ", checks.Select(c => $"{Words.Capital(c.ToString())}.")),
-            X = new Axis(checks.All(c => c.Kind == BiasKind.RightAnswers) ? "right answers" : "right answers, or wrong picks of a place") { Percent = true, Min = 0, Max = 1 },
+            X = new Axis(checks.All(c => c.Kind == BiasKind.RightAnswers) ? "right answers" : "right answers, or wrong picks of a place")
+            {
+                Percent = true,
+                Min = 0,
+                Max = 1,
+            },
             Y = Axis.Of([.. rows.Select(r => GroupName(r.Check, r.Group))]),
             Marks =
             [
-                new Ranges([.. rows.Select((r, i) => new RangeItem(i, r.Interval.Low, r.Interval.High, (double)r.Group.Count / r.Group.Sets, Invariant($"{r.Group.Count} of {r.Group.Sets}")))]),
-                new Ranges([.. rows.Select((r, i) => new RangeItem(i, r.Group.Expected / r.Group.Sets, r.Group.Expected / r.Group.Sets))]) { Ink = Ink.Limit },
+                new Ranges(
+                    [.. rows.Select(
+                        (r, i) => new RangeItem(i, r.Interval.Low, r.Interval.High, (double)r.Group.Count / r.Group.Sets,
+                            Invariant($"{r.Group.Count} of {r.Group.Sets}")))]),
+                new Ranges([.. rows.Select((r, i) => new RangeItem(i, r.Group.Expected / r.Group.Sets, r.Group.Expected / r.Group.Sets))])
+                {
+                    Ink = Ink.Limit,
+                },
             ],
             Numbers = checks.Table(),
         };

@@ -24,7 +24,8 @@ public static class ChargeCharts
             Title = ratio < 1.05
                 ? "Both halves get about the same weight of hops"
                 : Invariant($"Half {more} takes {Printed.Times(ratio)} times the hops for the same estimated bitterness"),
-            Subtitle = Invariant($"Hops for each half; by {a.Estimate.Model.Name}'s formula {Printed.Bitterness(a.Bitterness.Value)} and {Printed.Bitterness(b.Bitterness.Value)} IBU"),
+            Subtitle = Invariant($"Hops for each half; by {a.Estimate.Model.Name}'s formula {Printed.Bitterness(a.Bitterness.Value)} and ")
+                + Invariant($"{Printed.Bitterness(b.Bitterness.Value)} IBU"),
             Reading = $"A: {Carried(a, measure)}. B: {Carried(b, measure)}.",
             X = new Axis("hops", measure.Mass) { Min = 0 },
             Y = Axis.Of([$"half A: {Lots(a)}", $"half B: {Lots(b)}"]),
@@ -40,5 +41,6 @@ public static class ChargeCharts
     private static string Lots(SideDose side) => Words.Listed([.. side.Charges.Select(c => c.Lot.Name).Distinct()]);
 
     private static string Carried(SideDose side, Measure measure) =>
-        $"{measure.Text(side.HopMass)} of {Lots(side)} with {measure.Text(side.AlphaMass, more: 1)} of alpha acid and {measure.Text(side.PlantMatter)} of plant matter";
+        $"{measure.Text(side.HopMass)} of {Lots(side)} with {measure.Text(side.AlphaMass, more: 1)} of alpha acid and "
+            + $"{measure.Text(side.PlantMatter)} of plant matter";
 }

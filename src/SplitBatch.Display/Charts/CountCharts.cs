@@ -12,13 +12,17 @@ namespace SplitBatch.Display.Charts;
 [EditorBrowsable(EditorBrowsableState.Never)]
 public static class CountCharts
 {
-    /// <summary>The chance of every count when all tasters guess, the counts that show a difference, and the count of this panel.</summary>
+    /// <summary>
+    /// The chance of every count when all tasters guess, the counts that show a difference, and the count of this panel.
+    /// </summary>
     /// <param name="test">The test of the count.</param>
     public static Figure Chart(this DifferenceTest test)
     {
         ArgumentNullException.ThrowIfNull(test);
-        var chances = Enumerable.Range(0, test.Tasters + 1).Select(k => (Count: k, Chance: ExactBinomial.Exactly(k, test.Tasters, test.Protocol.Chance))).ToList();
-        var shown = chances.Where(c => c.Chance >= 0.0005 || Math.Abs(c.Count - test.Count) <= 1 || c.Count == test.CriticalCount).ToList();
+        var chances = Enumerable.Range(0, test.Tasters + 1)
+            .Select(k => (Count: k, Chance: ExactBinomial.Exactly(k, test.Tasters, test.Protocol.Chance))).ToList();
+        var shown =
+            chances.Where(c => c.Chance >= 0.0005 || Math.Abs(c.Count - test.Count) <= 1 || c.Count == test.CriticalCount).ToList();
         shown = [.. chances.Where(c => c.Count >= shown[0].Count && c.Count <= shown[^1].Count)];
         var critical = test.CriticalCount ?? int.MaxValue;
         var right = test.Protocol.Sides == 1 ? "right" : "for the one beer";
@@ -29,7 +33,8 @@ public static class CountCharts
             new Bars([.. shown.Where(c => c.Count >= critical).Select(c => new BarItem(c.Count, c.Chance))]) { Ink = Ink.Limit },
             new Rule(test.Count) { Name = Invariant($"this panel: {test.Count}") },
         ];
-        if (critical <= shown[^1].Count) marks.Add(new Rule(critical - 0.5) { Ink = Ink.Limit, Name = Invariant($"{critical} or more show a difference") });
+        if (critical <= shown[^1].Count)
+            marks.Add(new Rule(critical - 0.5) { Ink = Ink.Limit, Name = Invariant($"{critical} or more show a difference") });
 
         return new Figure
         {
@@ -40,15 +45,21 @@ public static class CountCharts
                 : test.DifferenceShown
                 ? Invariant($"{test.Count} of {test.Tasters} {right}: more than guessing gives")
                 : Invariant($"{test.Count} of {test.Tasters} {right}: guessing alone gives as many often enough"),
-            Subtitle = Invariant($"{Words.Capital(test.Protocol.Name)}, {Words.Counted(test.Tasters, "answer")}; bars: the chance of each count when everybody guesses"),
+            Subtitle = Invariant($"{Words.Capital(test.Protocol.Name)}, {Words.Counted(test.Tasters, "answer")}; bars: the chance of ")
+                + Invariant($"each count when everybody guesses"),
             Reading = test.ByLeanings
                 ? test.ToString()
                 : (LowCountAlarm.Of(test.Protocol, test.Tasters, test.Correct) is { IsRaised: true } alarm
-                    ? Invariant($"By guessing alone, {test.Count} or fewer of {test.Tasters} would come up in {Printed.Percent(alarm.PValue)} of panels. ")
+                    ? Invariant($"By guessing alone, {test.Count} or fewer of {test.Tasters} would come up in ")
+                        + Invariant($"{Printed.Percent(alarm.PValue)} of panels. ")
                     : test.Protocol.Sides == 2
-                    ? Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} for one beer or the other would come up in {Printed.Percent(test.PValue)} of panels. ")
-                    : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up in {Printed.Percent(test.PValue)} of panels. "))
-                + (test.CriticalCount is { } needed ? Invariant($"{needed} are needed to show a difference at {Printed.ChosenPercent(test.Alpha)}.") : "No count of so small a panel shows a difference."),
+                    ? Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} for one beer or the other would come up in ")
+                        + Invariant($"{Printed.Percent(test.PValue)} of panels. ")
+                    : Invariant($"By guessing alone, {test.Count} or more of {test.Tasters} would come up in ")
+                        + Invariant($"{Printed.Percent(test.PValue)} of panels. "))
+                + (test.CriticalCount is { } needed
+                    ? Invariant($"{needed} are needed to show a difference at {Printed.ChosenPercent(test.Alpha)}.")
+                    : "No count of so small a panel shows a difference."),
             X = new Axis("right answers") { Whole = true, Min = shown[0].Count - 0.7, Max = shown[^1].Count + 0.7 },
             Y = new Axis("chance by guessing") { Percent = true, Min = 0 },
             Marks = marks,

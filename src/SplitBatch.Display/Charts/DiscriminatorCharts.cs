@@ -23,8 +23,14 @@ public static class DiscriminatorCharts
         var margins = shown.Select(p => p.Similarity.Margin).Distinct().ToList();
 
         List<Mark> marks = [new Rule(0) { Ink = Ink.Faint, Name = margins.Min() < 0.12 ? "" : "nobody" }];
-        marks.AddRange(margins.Select(margin => new Rule(margin) { Ink = Ink.Limit, Name = $"the margin that matters: {Printed.ChosenPercent(margin)}" }));
-        marks.Add(new Ranges([.. shown.Select((p, i) => new RangeItem(i, p.Limits.Low, p.Limits.High, p.Test.Discriminators, Said(p.Test.Discriminators, p.Limits)))]));
+        marks.AddRange(
+            margins.Select(
+                margin => new Rule(margin) { Ink = Ink.Limit, Name = $"the margin that matters: {Printed.ChosenPercent(margin)}" }));
+        marks.Add(
+            new Ranges(
+                [.. shown.Select(
+                    (p, i) => new RangeItem(i, p.Limits.Low, p.Limits.High, p.Test.Discriminators,
+                        Said(p.Test.Discriminators, p.Limits)))]));
 
         var most = shown.Max(p => p.Limits.High);
         return new Figure
@@ -32,10 +38,19 @@ public static class DiscriminatorCharts
             Title = shown.Count == 1
                 ? $"Up to {Printed.Percent(most)} of such tasters may tell these beers apart in this task"
                 : "How many tasters tell these beers apart in each task, panel by panel",
-            Subtitle = $"Estimated share of tasters who can tell; the upper end is the limit at {Printed.ChosenPercent(1 - shown[0].Similarity.Beta)} confidence by which a margin is ruled out, the lower end that at the same confidence",
+            Subtitle = $"Estimated share of tasters who can tell; the upper end is the limit at "
+                + $"{Printed.ChosenPercent(1 - shown[0].Similarity.Beta)} confidence by which a margin is ruled out, the lower end that "
+                + $"at the same confidence",
             Reading = string.Join(" ", shown.Select(p =>
-                $"Panel {p.Name}: the count fits best if {Printed.Percent(p.Test.Discriminators)} can tell, and allows from {Printed.Percent(p.Limits.Low)} to {Printed.Percent(p.Limits.High)}, each end with {Printed.ChosenPercent(1 - p.Similarity.Beta)} confidence.")),
-            X = new Axis("share who tell the beers apart in the task") { Percent = true, Min = -0.02, Max = Math.Min(1, Math.Max(most, margins.Max()) + 0.08) },
+                $"Panel {p.Name}: the count fits best if {Printed.Percent(p.Test.Discriminators)} can tell, and allows from "
+                    + $"{Printed.Percent(p.Limits.Low)} to {Printed.Percent(p.Limits.High)}, each end with "
+                    + $"{Printed.ChosenPercent(1 - p.Similarity.Beta)} confidence.")),
+            X = new Axis("share who tell the beers apart in the task")
+            {
+                Percent = true,
+                Min = -0.02,
+                Max = Math.Min(1, Math.Max(most, margins.Max()) + 0.08),
+            },
             Y = Axis.Of([.. shown.Select(p => $"{p.Name} ({p.Test.Count} of {p.Test.Tasters}, {p.Test.Protocol.Name})")]),
             Marks = marks,
             Numbers = TableOf.Each(shown, "Share of tasters who can tell")
@@ -60,5 +75,6 @@ public static class DiscriminatorCharts
         return Chart([(name, reading)]);
     }
 
-    private static string Said(double estimate, Interval limits) => $"{Printed.Percent(estimate)} ({Printed.Range(limits, share => Printed.Percent(share))})";
+    private static string Said(double estimate, Interval limits) =>
+        $"{Printed.Percent(estimate)} ({Printed.Range(limits, share => Printed.Percent(share))})";
 }

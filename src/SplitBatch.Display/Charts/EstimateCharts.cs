@@ -34,7 +34,8 @@ public static class EstimateCharts
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
         var models = a.Rows.Select(r => r.Model).ToList();
-        if (!models.SequenceEqual(b.Rows.Select(r => r.Model))) throw new ArgumentException("Both halves must be seen by the same models.", nameof(b));
+        if (!models.SequenceEqual(b.Rows.Select(r => r.Model)))
+            throw new ArgumentException("Both halves must be seen by the same models.", nameof(b));
         var rows = a.Rows.Zip(b.Rows, (x, y) => (A: x, B: y)).ToList();
         List<Mark> marks = [];
         if (target is { } aim) marks.Add(new Rule(aim.Value) { Name = Invariant($"target: {Printed.Chosen(aim.Value)} IBU") });
@@ -43,10 +44,19 @@ public static class EstimateCharts
         var (low, high) = (Math.Min(a.Lowest, b.Lowest), Math.Max(a.Highest, b.Highest));
         return new Figure
         {
-            Title = Invariant($"Published models put the same beers anywhere from {Printed.Fixed(low, 0)} to {Printed.Fixed(high, 0)} IBU"),
+            Title = Invariant($"Published models put the same beers anywhere from {Printed.Fixed(low, 0)} to ")
+                + Invariant($"{Printed.Fixed(high, 0)} IBU"),
             Subtitle = "Estimated bitterness of either half, model by model; what matters for a fair split is that A and B agree",
-            Reading = string.Join(" ", rows.Select(r => Invariant($"{r.A.Model}: A {Printed.Bitterness(r.A.Bitterness)}, B {Printed.Bitterness(r.B.Bitterness)} IBU{(r.A.InRange && r.B.InRange ? "" : " (outside the model's range)")}."))),
-            X = new Axis("estimated bitterness", "IBU") { Min = Math.Max(0, low - 0.15 * (high - low) - 1), Max = high + 0.15 * (high - low) + 1 },
+            Reading =
+                string.Join(" ",
+                    rows.Select(r => Invariant($"{r.A.Model}: A {Printed.Bitterness(r.A.Bitterness)}, B ")
+                        + Invariant($"{Printed.Bitterness(r.B.Bitterness)} ")
+                        + Invariant($"IBU{(r.A.InRange && r.B.InRange ? "" : " (outside the model's range)")}."))),
+            X = new Axis("estimated bitterness", "IBU")
+            {
+                Min = Math.Max(0, low - 0.15 * (high - low) - 1),
+                Max = high + 0.15 * (high - low) + 1,
+            },
             Y = Axis.Of([.. rows.Select(r => r.A.InRange && r.B.InRange ? r.A.Model : r.A.Model + " (outside its range)")]),
             Marks = marks,
             Numbers = a.Table(b),
@@ -66,15 +76,27 @@ public static class EstimateCharts
         if (bars.Count == 0) bars.Add(("no source of error", 0));
         return new Figure
         {
-            Title = bars[0].Share > 0 ? $"Largest doubt about the difference: {bars[0].Name} ({Printed.Percent(bars[0].Share)})" : "No source of error is left in the difference",
-            Subtitle = Invariant($"Share of the variance of B minus A, which lies between {Printed.Fixed(uncertainty.Difference.Low, 1)} and {Printed.Fixed(uncertainty.Difference.High, 1)} IBU ({Printed.ChosenPercent(uncertainty.Difference.Level)})"),
-            Reading = uncertainty.Advice + " In shares: " + string.Join(", ", bars.Select(b => $"{b.Name} {Printed.Percent(b.Share)}")) + ".",
-            X = new Axis("share of the variance of the difference") { Percent = true, Min = 0, Max = Math.Min(1, bars.Max(b => b.Share) * 1.08 + 0.01) },
+            Title = bars[0].Share > 0 ? $"Largest doubt about the difference: {bars[0].Name} ({Printed.Percent(bars[0].Share)})"
+                : "No source of error is left in the difference",
+            Subtitle = Invariant($"Share of the variance of B minus A, which lies between {Printed.Fixed(uncertainty.Difference.Low, 1)} ")
+                + Invariant($"and {Printed.Fixed(uncertainty.Difference.High, 1)} IBU ")
+                + Invariant($"({Printed.ChosenPercent(uncertainty.Difference.Level)})"),
+            Reading = uncertainty.Advice + " In shares: "
+                + string.Join(", ", bars.Select(b => $"{b.Name} {Printed.Percent(b.Share)}")) + ".",
+            X = new Axis("share of the variance of the difference")
+            {
+                Percent = true,
+                Min = 0,
+                Max = Math.Min(1, bars.Max(b => b.Share) * 1.08 + 0.01),
+            },
             Y = Axis.Of([.. bars.Select(b => b.Name)]),
             Marks =
             [
                 new Bars([new BarItem(0, bars[0].Share, Printed.Percent(bars[0].Share))], Along.X),
-                new Bars([.. bars.Skip(1).Select((b, i) => new BarItem(i + 1, b.Share, Printed.Percent(b.Share)))], Along.X) { Ink = Ink.Faint },
+                new Bars([.. bars.Skip(1).Select((b, i) => new BarItem(i + 1, b.Share, Printed.Percent(b.Share)))], Along.X)
+                {
+                    Ink = Ink.Faint,
+                },
             ],
             Numbers = uncertainty.TableOfSources(),
         };
@@ -93,11 +115,14 @@ public static class EstimateCharts
         var (unit, model) = (lab.Analyte.Unit, doses.A.Estimate.Model.Name);
         return new Figure
         {
-            Title = Invariant($"Estimated {Printed.Bitterness(a)} and {Printed.Bitterness(b)} IBU, measured {Printed.Bitterness(lab.A.Mean)} and {Printed.Bitterness(lab.B.Mean)} {unit}"),
+            Title = Invariant($"Estimated {Printed.Bitterness(a)} and {Printed.Bitterness(b)} IBU, measured ")
+                + Invariant($"{Printed.Bitterness(lab.A.Mean)} and {Printed.Bitterness(lab.B.Mean)} {unit}"),
             Subtitle = ia is { } known
-                ? $"Estimates by {model}'s formula with {Printed.ChosenPercent(known.Level)} intervals; the lab's means with the range of their replicates"
+                ? $"Estimates by {model}'s formula with {Printed.ChosenPercent(known.Level)} intervals; the lab's means with the range of "
+                    + $"their replicates"
                 : $"Estimates by {model}'s formula; the lab's means with the range of their replicates",
-            Reading = Invariant($"Beer A: estimated {Spoken(a, ia)}, measured {Printed.Bitterness(lab.A.Mean)} {unit}. Beer B: estimated {Spoken(b, ib)}, measured {Printed.Bitterness(lab.B.Mean)} {unit}."),
+            Reading = Invariant($"Beer A: estimated {Spoken(a, ia)}, measured {Printed.Bitterness(lab.A.Mean)} {unit}. Beer B: estimated ")
+                + Invariant($"{Spoken(b, ib)}, measured {Printed.Bitterness(lab.B.Mean)} {unit}."),
             X = new Axis("bitterness", unit == "BU" ? "IBU, BU" : "IBU"),
             Y = Axis.Of(["beer A, estimated", "beer A, lab", "beer B, estimated", "beer B, lab"]),
             Marks =
@@ -107,16 +132,18 @@ public static class EstimateCharts
                 new Ranges([new RangeItem(2, ib?.Low ?? b, ib?.High ?? b, b, Spoken(b, ib))]) { Ink = Ink.BeerB },
                 new Ranges([new RangeItem(3, lab.B.Values.Min(), lab.B.Values.Max(), lab.B.Mean, lab.Analyte.Format(lab.B.Mean))]),
             ],
-            Numbers = TableOf.Each<(string Beer, double Estimate, Interval? Interval, Replicates Lab)>([("A", a, ia, lab.A), ("B", b, ib, lab.B)], "Estimated and measured bitterness")
-                .Text("beer", r => r.Beer)
-                .Number("estimate", r => r.Estimate, "IBU")
-                .Number("from", r => r.Interval?.Low, "IBU")
-                .Number("to", r => r.Interval?.High, "IBU")
-                .Number("lab mean", r => r.Lab.Mean, unit)
-                .Number("replicates", r => r.Lab.Count, decimals: 0)
-                .Number("lab over estimate", r => r.Estimate > 0 ? r.Lab.Mean / r.Estimate : null, decimals: 2)
-                .Note("A formula's IBU and a lab's BU share a scale, not a method.")
-                .ToTable(),
+            Numbers =
+                TableOf.Each<(string Beer, double Estimate, Interval? Interval, Replicates Lab)>(
+                    [("A", a, ia, lab.A), ("B", b, ib, lab.B)], "Estimated and measured bitterness")
+                    .Text("beer", r => r.Beer)
+                    .Number("estimate", r => r.Estimate, "IBU")
+                    .Number("from", r => r.Interval?.Low, "IBU")
+                    .Number("to", r => r.Interval?.High, "IBU")
+                    .Number("lab mean", r => r.Lab.Mean, unit)
+                    .Number("replicates", r => r.Lab.Count, decimals: 0)
+                    .Number("lab over estimate", r => r.Estimate > 0 ? r.Lab.Mean / r.Estimate : null, decimals: 2)
+                    .Note("A formula's IBU and a lab's BU share a scale, not a method.")
+                    .ToTable(),
         };
     }
 

@@ -18,15 +18,20 @@ public static class ForestCharts
     public static Figure Chart(this Forest forest, StratifiedCombination? combined = null)
     {
         ArgumentNullException.ThrowIfNull(forest);
-        var rows = forest.Rows.Select(r => (Name: $"{r.Panel.Name} ({r.Panel.Correct} of {r.Panel.Tasters}, {r.Panel.Protocol.Name})", Best: r.DPrime.Value, r.DPrime.Interval)).ToList();
+        var rows = forest.Rows
+            .Select(r => (Name: $"{r.Panel.Name} ({r.Panel.Correct} of {r.Panel.Tasters}, {r.Panel.Protocol.Name})", Best: r.DPrime.Value,
+                r.DPrime.Interval)).ToList();
         var panels = rows.Count;
         if (combined is not null) rows.Add(("together, stratified by panel", combined.DPrime, combined.Interval));
         var most = rows.SelectMany(r => new[] { r.Best, r.Interval.High }).Where(double.IsFinite).DefaultIfEmpty(3).Max();
-        RangeItem Item(int i) => new(i, rows[i].Interval.Low, rows[i].Interval.High, double.IsFinite(rows[i].Best) ? rows[i].Best : null, DPrimeWords(rows[i].Best, rows[i].Interval));
+        RangeItem Item(int i) =>
+            new(i, rows[i].Interval.Low, rows[i].Interval.High, double.IsFinite(rows[i].Best) ? rows[i].Best : null,
+                DPrimeWords(rows[i].Best, rows[i].Interval));
         return new Figure
         {
             Title = panels == 1 ? "How far apart the beers are by this panel" : "How far apart the beers are, panel by panel",
-            Subtitle = $"d-prime: the distance in units of the noise of one tasting, {Printed.ChosenPercent(forest.Level)} intervals; about 1 is a small difference",
+            Subtitle = $"d-prime: the distance in units of the noise of one tasting, {Printed.ChosenPercent(forest.Level)} intervals; "
+                + $"about 1 is a small difference",
             Reading = string.Join(" ", forest.Rows.Select(r => r + ".")) + (combined is null ? "" : " " + combined),
             X = new Axis("distance between the beers, d-prime") { Min = -0.03 * Math.Min(8, most * 1.08), Max = Math.Min(8, most * 1.08) },
             Y = Axis.Of([.. rows.Select(r => r.Name)]),

@@ -18,11 +18,16 @@ public static class LabCharts
         ArgumentNullException.ThrowIfNull(comparison);
         var (a, b, analyte) = (comparison.A, comparison.B, comparison.Analyte);
         var criticals = comparison.Readings.Select(r => r.CriticalDifference).OfType<double>().Order().ToList();
-        List<string> rows = [$"beer {a.Label}, {Words.Counted(a.Count, "replicate")}", $"beer {b.Label}, {Words.Counted(b.Count, "replicate")}"];
+        List<string> rows = [$"beer {a.Label}, {Words.Counted(a.Count, "replicate")}",
+            $"beer {b.Label}, {Words.Counted(b.Count, "replicate")}"];
         List<Mark> marks = [];
         if (comparison.CriticalDifference is { } critical)
         {
-            marks.Add(new Zone(a.Mean - critical, a.Mean + critical) { Ink = Ink.BeerA, Name = Invariant($"within {analyte.Format(critical)} of {a.Label}: not told apart") });
+            marks.Add(new Zone(a.Mean - critical, a.Mean + critical)
+            {
+                Ink = Ink.BeerA,
+                Name = Invariant($"within {analyte.Format(critical)} of {a.Label}: not told apart"),
+            });
         }
 
         marks.Add(new Dots([.. a.Values.Select(v => new At(v, 0.18))]) { Ink = Ink.Faint });
@@ -35,7 +40,8 @@ public static class LabCharts
         {
             [] => "no precision is known for it",
             [var one] => $"the method tells {analyte.Format(one)} apart",
-            _ => $"the method tells from {analyte.Format(criticals[0])} to {analyte.Format(criticals[^1])} apart, depending on what the lab's figure means",
+            _ => $"the method tells from {analyte.Format(criticals[0])} to {analyte.Format(criticals[^1])} apart, depending on what the "
+                + $"lab's figure means",
         };
         return new Figure
         {
@@ -43,18 +49,24 @@ public static class LabCharts
             {
                 Judgement.Exceeds => $"The beers differ in {analyte.Name}, as the lab measures it: {difference}",
                 Judgement.Within => $"The lab's method does not tell the beers apart in {analyte.Name}: they differ by {difference}",
-                Judgement.DependsOnReading => $"Whether {difference} of {analyte.Name} is a difference hangs on what the lab's precision means",
+                Judgement.DependsOnReading =>
+                    $"Whether {difference} of {analyte.Name} is a difference hangs on what the lab's precision means",
                 _ => $"The beers differ by {difference} of {analyte.Name}; what the method can tell apart is not known",
             },
             Subtitle = $"{Words.Capital(analyte.Name)} by the lab: each replicate (grey) and the mean",
-            Reading = $"Beer {a.Label} has {analyte.Format(a.Mean)} and beer {b.Label} {analyte.Format(b.Mean)}; they differ by {difference}, and {limits}.",
+            Reading = $"Beer {a.Label} has {analyte.Format(a.Mean)} and beer {b.Label} {analyte.Format(b.Mean)}; they differ by "
+                + $"{difference}, and {limits}.",
             X = new Axis(analyte.Name, analyte.Unit == analyte.Name ? "" : analyte.Unit),
             Y = Axis.Of(rows),
             Marks = marks,
-            Numbers = TableOf.Each(a.Values.Select((v, i) => (Beer: a.Label, Replicate: i + 1, Value: v)).Concat(b.Values.Select((v, i) => (Beer: b.Label, Replicate: i + 1, Value: v))), $"{Words.Capital(analyte.Name)} by the lab")
-                .Text("beer", r => r.Beer).Number("replicate", r => r.Replicate, decimals: 0).Number(analyte.Name, r => r.Value, analyte.Unit == analyte.Name ? "" : analyte.Unit, analyte.Decimals)
-                .Note($"Means {analyte.Format(a.Mean)} and {analyte.Format(b.Mean)}; {limits}.")
-                .ToTable(),
+            Numbers =
+                TableOf.Each(a.Values.Select((v, i) => (Beer: a.Label, Replicate: i + 1, Value: v))
+                    .Concat(b.Values.Select((v, i) => (Beer: b.Label, Replicate: i + 1, Value: v))),
+                    $"{Words.Capital(analyte.Name)} by the lab")
+                    .Text("beer", r => r.Beer).Number("replicate", r => r.Replicate, decimals: 0)
+                    .Number(analyte.Name, r => r.Value, analyte.Unit == analyte.Name ? "" : analyte.Unit, analyte.Decimals)
+                    .Note($"Means {analyte.Format(a.Mean)} and {analyte.Format(b.Mean)}; {limits}.")
+                    .ToTable(),
         };
     }
 }

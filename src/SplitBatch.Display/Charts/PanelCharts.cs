@@ -27,18 +27,28 @@ public static class PanelCharts
     public static Figure Chart(this YesNoTest test)
     {
         ArgumentNullException.ThrowIfNull(test);
-        var (unlike, alike, word) = ReferenceEquals(test.Protocol, Protocol.ANotA) ? ("cups of half B", "cups of half A", "not A") : ("pairs of unlike beers", "pairs of one beer", "different");
+        var (unlike, alike, word) = ReferenceEquals(test.Protocol, Protocol.ANotA)
+            ? ("cups of half B", "cups of half A", "not A")
+            : ("pairs of unlike beers", "pairs of one beer", "different");
         (string Name, int Said, int Sets)[] rows = [(unlike, test.Hits, test.Different), (alike, test.FalseAlarms, test.Alike)];
         Interval[] intervals = [.. rows.Select(r => ShareIntervals.ClopperPearson(r.Said, r.Sets))];
         return new Figure
         {
-            Title = test.DifferenceShown ? $"\"{Words.Capital(word)}\" is said more often where it is true" : $"\"{Words.Capital(word)}\" is not shown to be said more often where it is true",
+            Title = test.DifferenceShown ? $"\"{Words.Capital(word)}\" is said more often where it is true"
+                : $"\"{Words.Capital(word)}\" is not shown to be said more often where it is true",
             Subtitle = $"{Words.Capital(test.Protocol.Name)}: share of sets called {word}, with exact 95 % intervals",
             Reading = test.ToString(),
             X = new Axis($"called {word}") { Percent = true, Min = 0, Max = 1 },
             Y = Axis.Of([.. rows.Select(r => r.Name)]),
-            Marks = [new Ranges([.. rows.Select((r, i) => new RangeItem(i, intervals[i].Low, intervals[i].High, (double)r.Said / r.Sets, Invariant($"{r.Said} of {r.Sets}")))])],
-            Numbers = TableOf.Each(rows, $"Sets called {word}").Text("kind of set", r => r.Name).Number($"called {word}", r => r.Said, decimals: 0).Number("of", r => r.Sets, decimals: 0).ToTable(),
+            Marks =
+            [
+                new Ranges(
+                    [.. rows.Select(
+                        (r, i) => new RangeItem(i, intervals[i].Low, intervals[i].High, (double)r.Said / r.Sets,
+                            Invariant($"{r.Said} of {r.Sets}")))]),
+            ],
+            Numbers = TableOf.Each(rows, $"Sets called {word}").Text("kind of set", r => r.Name)
+                .Number($"called {word}", r => r.Said, decimals: 0).Number("of", r => r.Sets, decimals: 0).ToTable(),
         };
     }
 }

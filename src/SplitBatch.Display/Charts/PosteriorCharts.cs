@@ -19,13 +19,20 @@ public static class PosteriorCharts
         var credible = reading.Credible();
         var end = Math.Min(1, Math.Max(credible.High, reading.Margin) + 0.2);
         var after = reading.Density(200).Where(point => point.Discriminators <= end).ToList();
-        var prior = after.Select(point => new At(point.Discriminators, MathNet.Numerics.Distributions.Beta.PDF(reading.PriorA, reading.PriorB, point.Discriminators))).ToList();
-        var said = reading is { PriorA: 1, PriorB: 1 } ? "before: every share equally likely" : Invariant($"before: Beta({Printed.Chosen(reading.PriorA)}, {Printed.Chosen(reading.PriorB)})");
+        var prior =
+            after.Select(
+                point => new At(point.Discriminators,
+                    MathNet.Numerics.Distributions.Beta.PDF(reading.PriorA, reading.PriorB, point.Discriminators))).ToList();
+        var said = reading is { PriorA: 1, PriorB: 1 }
+            ? "before: every share equally likely"
+            : Invariant($"before: Beta({Printed.Chosen(reading.PriorA)}, {Printed.Chosen(reading.PriorB)})");
         var top = after.Max(point => point.Density);
         return new Figure
         {
-            Title = $"More than {Printed.ChosenPercent(reading.Margin)} can tell the beers apart: {Printed.Percent(reading.ChanceAboveMargin)} likely",
-            Subtitle = Invariant($"{reading.Correct} of {reading.Tasters}, {reading.Protocol.Name}; how likely each share of discriminators is, before and after the count"),
+            Title = $"More than {Printed.ChosenPercent(reading.Margin)} can tell the beers apart: "
+                + $"{Printed.Percent(reading.ChanceAboveMargin)} likely",
+            Subtitle = Invariant($"{reading.Correct} of {reading.Tasters}, {reading.Protocol.Name}; how likely each share of ")
+                + Invariant($"discriminators is, before and after the count"),
             Reading = reading.ToString(),
             X = new Axis("share who tell the beers apart") { Percent = true, Min = 0, Max = end },
             Y = new Axis("how likely (density)") { Min = 0, Max = 1.15 * Math.Max(top, 1) },

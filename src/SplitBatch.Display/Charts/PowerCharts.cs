@@ -41,23 +41,30 @@ public static class PowerCharts
 
         return new Figure
         {
-            Title = Invariant($"{Words.Counted(plan.Tasters, "taster")} would show it in {Printed.Percent(power)} of trials if {Share(plan)} can tell the beers apart"),
-            Subtitle = Invariant($"{Words.Capital(plan.Protocol.Name)}, error {Printed.ChosenPercent(plan.Alpha)}; a curve for each share of people who can tell; the teeth are there because counts are whole numbers"),
-            Reading = Invariant($"The chance of showing a difference rises with the number of tasters. For {Share(plan)} discriminators and a chance of {Printed.ChosenPercent(plan.Power)}, it takes {Words.Counted(needed.First, "taster")} ({needed.Always} or more always reach it); this panel has {plan.Tasters}."),
+            Title = Invariant($"{Words.Counted(plan.Tasters, "taster")} would show it in {Printed.Percent(power)} of trials if ")
+                + Invariant($"{Share(plan)} can tell the beers apart"),
+            Subtitle = Invariant($"{Words.Capital(plan.Protocol.Name)}, error {Printed.ChosenPercent(plan.Alpha)}; a curve for each ")
+                + Invariant($"share of people who can tell; the teeth are there because counts are whole numbers"),
+            Reading = Invariant($"The chance of showing a difference rises with the number of tasters. For {Share(plan)} discriminators ")
+                + Invariant($"and a chance of {Printed.ChosenPercent(plan.Power)}, it takes {Words.Counted(needed.First, "taster")} ")
+                + Invariant($"({needed.Always} or more always reach it); this panel has {plan.Tasters}."),
             X = new Axis("tasters") { Whole = true, Min = 0, Max = most },
             Y = new Axis("chance of showing a difference") { Percent = true, Min = 0, Max = 1 },
             Marks = marks,
-            Numbers = PowerNumbers(plan, drawn, [.. sizes.Where(n => n % 4 == 0 || n == plan.Tasters || n == needed.First).Append(plan.Tasters).Distinct().Order()]),
+            Numbers = PowerNumbers(plan, drawn,
+                [.. sizes.Where(n => n % 4 == 0 || n == plan.Tasters || n == needed.First).Append(plan.Tasters).Distinct().Order()]),
         };
     }
 
     private static Table PowerNumbers(PanelPlan plan, IReadOnlyList<double> shares, IReadOnlyList<int> sizes)
     {
         var table = TableOf.Each(sizes, "Chance of showing a difference").Number("tasters", n => n, decimals: 0);
-        foreach (var share in shares) table = table.Percent($"{Printed.ChosenPercent(share)} discriminators", n => Power.Of(plan.Protocol, n, plan.Alpha, share));
+        foreach (var share in shares)
+            table = table.Percent($"{Printed.ChosenPercent(share)} discriminators", n => Power.Of(plan.Protocol, n, plan.Alpha, share));
         return table.ToTable();
     }
 
     /// <summary>The margin with the digits of a choice, or of the share that a chosen d-prime makes.</summary>
-    private static Printed Share(PanelPlan plan) => plan.MarginAsDPrime is null ? Printed.ChosenPercent(plan.Margin) : Printed.Percent(plan.Margin);
+    private static Printed Share(PanelPlan plan) =>
+        plan.MarginAsDPrime is null ? Printed.ChosenPercent(plan.Margin) : Printed.Percent(plan.Margin);
 }

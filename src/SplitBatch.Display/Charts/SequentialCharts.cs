@@ -36,9 +36,15 @@ public static class SequentialCharts
         double Lower(double n) => plan.Slope * n + plan.SimilarIntercept;
         List<Mark> marks =
         [
-            new Ribbon([(0, Math.Max(0, Lower(0)), Upper(0)), (Math.Min(last, -plan.SimilarIntercept / plan.Slope), 0, Upper(Math.Min(last, -plan.SimilarIntercept / plan.Slope))), (last, Math.Max(0, Lower(last)), Upper(last))]),
+            new Ribbon([(0, Math.Max(0, Lower(0)), Upper(0)),
+                (Math.Min(last, -plan.SimilarIntercept / plan.Slope), 0, Upper(Math.Min(last, -plan.SimilarIntercept / plan.Slope))),
+                (last, Math.Max(0, Lower(last)), Upper(last))]),
             new Curve([new At(0, Upper(0)), new At(last, Upper(last))]) { Ink = Ink.Limit, Name = "difference shown" },
-            new Curve([new At(Math.Min(last, -plan.SimilarIntercept / plan.Slope), 0), new At(last, Math.Max(0, Lower(last)))]) { Ink = Ink.Limit, Name = $"{Printed.ChosenPercent(plan.Margin)} ruled out" },
+            new Curve([new At(Math.Min(last, -plan.SimilarIntercept / plan.Slope), 0), new At(last, Math.Max(0, Lower(last)))])
+            {
+                Ink = Ink.Limit,
+                Name = $"{Printed.ChosenPercent(plan.Margin)} ruled out",
+            },
         ];
         if (path is { Steps.Count: > 0 })
         {
@@ -56,12 +62,16 @@ public static class SequentialCharts
             Title = path?.Decision switch
             {
                 null => "Where this sequential panel stops",
-                SequentialDecision.Different => Invariant($"After {Words.Counted(path.Tasters, "taster")} a difference is shown, and the panel stops"),
-                SequentialDecision.Similar => Invariant($"After {Words.Counted(path.Tasters, "taster")} {Printed.ChosenPercent(plan.Margin)} discriminators are ruled out, and the panel stops"),
-                SequentialDecision.Undecided => Invariant($"After the last of {Words.Counted(path.Tasters, "taster")} the panel is undecided"),
+                SequentialDecision.Different =>
+                    Invariant($"After {Words.Counted(path.Tasters, "taster")} a difference is shown, and the panel stops"),
+                SequentialDecision.Similar => Invariant($"After {Words.Counted(path.Tasters, "taster")} ")
+                    + Invariant($"{Printed.ChosenPercent(plan.Margin)} discriminators are ruled out, and the panel stops"),
+                SequentialDecision.Undecided =>
+                    Invariant($"After the last of {Words.Counted(path.Tasters, "taster")} the panel is undecided"),
                 _ => Invariant($"After {Words.Counted(path.Tasters, "taster")} the panel goes on"),
             },
-            Subtitle = $"{Words.Capital(plan.Protocol.Name)} with Wald's lines, nominal errors {Printed.ChosenPercent(plan.Alpha)} and {Printed.ChosenPercent(plan.Beta)}; between the lines the next taster is served",
+            Subtitle = $"{Words.Capital(plan.Protocol.Name)} with Wald's lines, nominal errors {Printed.ChosenPercent(plan.Alpha)} and "
+                + $"{Printed.ChosenPercent(plan.Beta)}; between the lines the next taster is served",
             Reading = path?.ToString() ?? plan.ToString(),
             X = new Axis("answers") { Whole = true, Min = 0, Max = last },
             Y = new Axis("right answers") { Whole = true, Min = 0 },

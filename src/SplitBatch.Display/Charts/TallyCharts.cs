@@ -21,14 +21,18 @@ public static class TallyCharts
             Title = tally.IsComplete
                 ? Invariant($"All {tally.Served} ballots are in")
                 : Invariant($"{tally.Answered} of {tally.Served} ballots are in; {Words.Counted(tally.StillOut, "ballot")} still out"),
-            Subtitle = Invariant($"{Words.Capital(tally.Panel.Plan.Protocol.Name)}, panel {tally.Panel.Name}; who has answered, seat by seat"),
+            Subtitle = Invariant($"{Words.Capital(tally.Panel.Plan.Protocol.Name)}, panel {tally.Panel.Name}; who has answered, ")
+                + Invariant($"seat by seat"),
             Reading = tally.ToString(),
             X = new Axis("seat") { Whole = true, Min = 0.3, Max = seats.Count + 0.7 },
             Y = new Axis("sets") { Whole = true, Min = 0, Max = most + 0.3 },
             Marks =
             [
                 new Bars([.. seats.Select(seat => new BarItem(seat.Seat, seat.Sets))]) { Ink = Ink.Faint, Name = "served" },
-                new Bars([.. seats.Where(seat => seat.Answered > 0).Select(seat => new BarItem(seat.Seat, seat.Answered))]) { Name = "answered" },
+                new Bars([.. seats.Where(seat => seat.Answered > 0).Select(seat => new BarItem(seat.Seat, seat.Answered))])
+                {
+                    Name = "answered",
+                },
             ],
             Numbers = TableOf.Each(seats, "Who has answered")
                 .Number("seat", seat => seat.Seat, decimals: 0)

@@ -47,7 +47,8 @@ internal sealed class Face
     {
         var lines = new List<string>();
         var line = "";
-        foreach (var word in text.Split([' ', '\n', '\t', '\r'], StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Cut(w, size, width)))
+        foreach (var word in text.Split([' ', '\n', '\t', '\r'], StringSplitOptions.RemoveEmptyEntries)
+            .SelectMany(w => Cut(w, size, width)))
         {
             var longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length == 0 || Width(longer, size) <= width)

@@ -17,7 +17,8 @@ internal static class PngWriter
             reason = "";
             return Paint(scene, scale);
         }
-        catch (Exception e) when (e is DllNotFoundException or TypeInitializationException or FileNotFoundException or BadImageFormatException)
+        catch (Exception e) when (e is DllNotFoundException or TypeInitializationException or FileNotFoundException
+            or BadImageFormatException)
         {
             reason = "No PNG was made: the native part of SkiaSharp does not load on this machine. The SVG shows the same picture.";
             return null;
@@ -27,7 +28,8 @@ internal static class PngWriter
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static byte[] Paint(Scene scene, double scale)
     {
-        var size = new SKImageInfo((int)Math.Ceiling(scene.Width * scale), (int)Math.Ceiling(scene.Height * scale), SKImageInfo.PlatformColorType, SKAlphaType.Opaque);
+        var size = new SKImageInfo((int)Math.Ceiling(scene.Width * scale), (int)Math.Ceiling(scene.Height * scale),
+            SKImageInfo.PlatformColorType, SKAlphaType.Opaque);
         using var surface = SKSurface.Create(size);
         var (regular, bold) = (Faces.Regular, Faces.Bold);
         var canvas = surface.Canvas;
@@ -39,7 +41,9 @@ internal static class PngWriter
         return data.ToArray();
     }
 
-    /// <summary>Measured on the figures of a write-up: a third of the time of the library's own choice, for files a sixth larger.</summary>
+    /// <summary>
+    /// Measured on the figures of a write-up: a third of the time of the library's own choice, for files a sixth larger.
+    /// </summary>
     private static SKPngEncoderOptions Quick => new(SKPngEncoderFilterFlags.Sub, 3);
 
     /// <summary>The two faces, read once.</summary>
@@ -95,7 +99,12 @@ internal static class PngWriter
 
     private static void Write(SKCanvas canvas, Writing text, SKTypeface face)
     {
-        using var font = new SKFont(face, (float)text.Size) { Subpixel = true, Edging = SKFontEdging.Antialias, Hinting = SKFontHinting.None };
+        using var font = new SKFont(face, (float)text.Size)
+        {
+            Subpixel = true,
+            Edging = SKFontEdging.Antialias,
+            Hinting = SKFontHinting.None,
+        };
         var align = text.Anchor switch { Anchor.Start => SKTextAlign.Left, Anchor.Middle => SKTextAlign.Center, _ => SKTextAlign.Right };
         canvas.Save();
         canvas.Translate(Point(text.At));

@@ -29,7 +29,8 @@ internal sealed record Disc(Spot Centre, double Radius, string Fill, string? Out
 
 /// <summary>One line of text; the spot is on its baseline.</summary>
 internal sealed record Writing(
-    Spot At, string Text, double Size, string Colour, bool Bold = false, Anchor Anchor = Anchor.Start, bool Upwards = false, string? Halo = null) : Shape;
+    Spot At, string Text, double Size, string Colour, bool Bold = false, Anchor Anchor = Anchor.Start, bool Upwards = false,
+    string? Halo = null) : Shape;
 
 /// <summary>A finished drawing: its size in pixels, what it is called, what it says in words, and its shapes from back to front.</summary>
 internal sealed record Scene(double Width, double Height, string Title, string Description, IReadOnlyList<Shape> Shapes);

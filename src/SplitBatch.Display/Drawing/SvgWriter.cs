@@ -10,7 +10,8 @@ internal static class SvgWriter
     public static string Write(Scene scene)
     {
         var svg = new StringBuilder();
-        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\"");
+        svg.Append(CultureInfo.InvariantCulture,
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\"");
         svg.Append(CultureInfo.InvariantCulture, $" width=\"{N(scene.Width)}\" height=\"{N(scene.Height)}\" role=\"img\"");
         svg.Append(CultureInfo.InvariantCulture, $" font-family=\"{Face.Family}\">\n");
         svg.Append(CultureInfo.InvariantCulture, $"<title>{Xml.Text(scene.Title)}</title>\n<desc>{Xml.Text(scene.Description)}</desc>\n");
@@ -23,23 +24,31 @@ internal static class SvgWriter
         switch (shape)
         {
             case Stroke { Through: [var a, var b] } line:
-                svg.Append(CultureInfo.InvariantCulture, $"<line x1=\"{N(a.X)}\" y1=\"{N(a.Y)}\" x2=\"{N(b.X)}\" y2=\"{N(b.Y)}\"{Pen(line)}/>\n");
+                svg.Append(CultureInfo.InvariantCulture,
+                    $"<line x1=\"{N(a.X)}\" y1=\"{N(a.Y)}\" x2=\"{N(b.X)}\" y2=\"{N(b.Y)}\"{Pen(line)}/>\n");
                 break;
             case Stroke line:
                 svg.Append(CultureInfo.InvariantCulture, $"<polyline points=\"{Points(line.Through)}\" fill=\"none\"{Pen(line)}/>\n");
                 break;
             case Area area:
-                svg.Append(CultureInfo.InvariantCulture, $"<polygon points=\"{Points(area.Corners)}\" fill=\"{area.Fill}\"{Outline(area.Outline)}/>\n");
+                svg.Append(CultureInfo.InvariantCulture,
+                    $"<polygon points=\"{Points(area.Corners)}\" fill=\"{area.Fill}\"{Outline(area.Outline)}/>\n");
                 break;
             case Disc disc:
-                svg.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{N(disc.Centre.X)}\" cy=\"{N(disc.Centre.Y)}\" r=\"{N(disc.Radius)}\" fill=\"{disc.Fill}\"{Outline(disc.Outline)}/>\n");
+                svg.Append(CultureInfo.InvariantCulture,
+                    $"<circle cx=\"{N(disc.Centre.X)}\" cy=\"{N(disc.Centre.Y)}\" r=\"{N(disc.Radius)}\" "
+                        + $"fill=\"{disc.Fill}\"{Outline(disc.Outline)}/>\n");
                 break;
             case Writing text:
-                svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{N(text.At.X)}\" y=\"{N(text.At.Y)}\" font-size=\"{N(text.Size)}\" fill=\"{text.Colour}\"");
+                svg.Append(CultureInfo.InvariantCulture,
+                    $"<text x=\"{N(text.At.X)}\" y=\"{N(text.At.Y)}\" font-size=\"{N(text.Size)}\" fill=\"{text.Colour}\"");
                 if (text.Bold) svg.Append(" font-weight=\"bold\"");
-                if (text.Anchor != Anchor.Start) svg.Append(CultureInfo.InvariantCulture, $" text-anchor=\"{(text.Anchor == Anchor.End ? "end" : "middle")}\"");
+                if (text.Anchor != Anchor.Start)
+                    svg.Append(CultureInfo.InvariantCulture, $" text-anchor=\"{(text.Anchor == Anchor.End ? "end" : "middle")}\"");
                 if (text.Upwards) svg.Append(CultureInfo.InvariantCulture, $" transform=\"rotate(-90 {N(text.At.X)} {N(text.At.Y)})\"");
-                if (text.Halo is { } halo) svg.Append(CultureInfo.InvariantCulture, $" stroke=\"{halo}\" stroke-width=\"3\" stroke-linejoin=\"round\" paint-order=\"stroke\"");
+                if (text.Halo is { } halo)
+                    svg.Append(CultureInfo.InvariantCulture,
+                        $" stroke=\"{halo}\" stroke-width=\"3\" stroke-linejoin=\"round\" paint-order=\"stroke\"");
                 svg.Append(CultureInfo.InvariantCulture, $">{Xml.Text(text.Text)}</text>\n");
                 break;
             default:

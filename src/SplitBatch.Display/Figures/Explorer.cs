@@ -27,7 +27,8 @@ public sealed record Explorer
     public const int MostSliders = 3;
 
     /// <summary>An explorer.</summary>
-    /// <param name="still">The figure at the first position; its marks are taken from the layers, and what notes read off there its title says.</param>
+    /// <param name="still">The figure at the first position; its marks are taken from the layers, and what notes read off there its title
+    /// says.</param>
     /// <param name="sliders">One to three sliders.</param>
     /// <param name="layers">The marks, from back to front, with the steps at which they are shown.</param>
     /// <exception cref="ArgumentException">There are no sliders or too many, or a layer does not fit them.</exception>
@@ -36,9 +37,12 @@ public sealed record Explorer
         ArgumentNullException.ThrowIfNull(still);
         ArgumentNullException.ThrowIfNull(sliders);
         ArgumentNullException.ThrowIfNull(layers);
-        if (sliders.Count is 0 or > MostSliders) throw new ArgumentException($"An explorer has one to {MostSliders} sliders, and not {sliders.Count}.", nameof(sliders));
-        if (sliders.FirstOrDefault(s => s.Start < 0 || s.Start >= s.Steps.Count) is { } astray) throw new ArgumentException($"The slider \"{astray.Name}\" has no step {astray.Start}.", nameof(sliders));
-        if (layers.Any(layer => layer.At.Length != sliders.Count)) throw new ArgumentException("Each layer names a step, or null, for each slider.", nameof(layers));
+        if (sliders.Count is 0 or > MostSliders)
+            throw new ArgumentException($"An explorer has one to {MostSliders} sliders, and not {sliders.Count}.", nameof(sliders));
+        if (sliders.FirstOrDefault(s => s.Start < 0 || s.Start >= s.Steps.Count) is { } astray)
+            throw new ArgumentException($"The slider \"{astray.Name}\" has no step {astray.Start}.", nameof(sliders));
+        if (layers.Any(layer => layer.At.Length != sliders.Count))
+            throw new ArgumentException("Each layer names a step, or null, for each slider.", nameof(layers));
         (Sliders, Layers) = (sliders, layers);
         Still = still with { Marks = [.. At([.. sliders.Select(slider => slider.Start)]).Where(mark => mark is not Note)] };
     }
@@ -59,14 +63,16 @@ public sealed record Explorer
     public string Subtitle { get; init; } = "";
 
     /// <summary>The text alternative: that of the first position, and what the sliders change.</summary>
-    public string AltText => $"{Still.AltText} On a page with scripts, sliders change {Words.Listed([.. Sliders.Select(slider => slider.Name)])}.";
+    public string AltText =>
+        $"{Still.AltText} On a page with scripts, sliders change {Words.Listed([.. Sliders.Select(slider => slider.Name)])}.";
 
     /// <summary>The marks that are shown while the sliders stand at the given steps.</summary>
     /// <param name="steps">One step for each slider, from 0.</param>
     public IReadOnlyList<Mark> At(params IReadOnlyList<int> steps)
     {
         ArgumentNullException.ThrowIfNull(steps);
-        return [.. Layers.Where(layer => layer.At.Zip(steps).All(pair => pair.First is null || pair.First == pair.Second)).Select(layer => layer.Mark)];
+        return [.. Layers.Where(layer => layer.At.Zip(steps).All(pair => pair.First is null || pair.First == pair.Second))
+            .Select(layer => layer.Mark)];
     }
 
     /// <summary>The text alternative.</summary>

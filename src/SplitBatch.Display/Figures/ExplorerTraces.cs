@@ -29,7 +29,8 @@ internal sealed class ExplorerTraces
     public IEnumerable<object> Sliders() => explorer.Sliders.Select((slider, number) => Values(
         ("active", slider.Start),
         ("currentvalue", Values(("prefix", $"{Xml.Text(slider.Name)}: "), ("font", Values(("size", 14), ("color", Theme.Text))))),
-        ("bgcolor", Theme.Shade), ("bordercolor", Theme.Quiet), ("activebgcolor", Theme.Wash(Ink.BeerA)), ("tickcolor", Theme.Quiet), ("font", Values(("color", Theme.Text))), ("x", 0), ("len", 1.0), ("xanchor", "left"), ("y", 0), ("yanchor", "top"),
+        ("bgcolor", Theme.Shade), ("bordercolor", Theme.Quiet), ("activebgcolor", Theme.Wash(Ink.BeerA)), ("tickcolor", Theme.Quiet),
+        ("font", Values(("color", Theme.Text))), ("x", 0), ("len", 1.0), ("xanchor", "left"), ("y", 0), ("yanchor", "top"),
         ("pad", Values(("t", 52 + (number * RowHeight)), ("b", 0))),
         ("steps", slider.Steps.Select((step, i) => Step(slider, number, step, i)).ToArray())));
 
@@ -72,7 +73,8 @@ internal sealed class ExplorerTraces
     private static void Hide(Trace trace, Mark mark)
     {
         var colour = Theme.Colour(mark.Ink);
-        if (mark is Curve or Rule) trace.SetProperty("line", Values(("color", colour), ("width", 0), ("dash", Theme.IsDashed(mark.Ink) ? "dash" : "solid")));
+        if (mark is Curve or Rule)
+            trace.SetProperty("line", Values(("color", colour), ("width", 0), ("dash", Theme.IsDashed(mark.Ink) ? "dash" : "solid")));
         if (mark is Dots or Bars) trace.SetProperty("marker", Values(("color", colour), ("opacity", 0), ("size", 11)));
         if (mark is Note or Rule) trace.SetProperty("textfont", Values(("color", Clear), ("size", 13)));
     }
@@ -80,13 +82,15 @@ internal sealed class ExplorerTraces
     private IEnumerable<Trace> Of(PlotlyTraces from, Layer layer) => layer.Mark switch
     {
         Note note => [Words([note.Place], [note.Text], "text", "top right", note.Ink)],
-        Rule { Along: Along.X } rule => [Words([new At(rule.Value, 0), new At(rule.Value, TopOf(layer))], ["", rule.Name], "lines+text", "bottom right", rule.Ink)],
+        Rule { Along: Along.X } rule =>
+            [Words([new At(rule.Value, 0), new At(rule.Value, TopOf(layer))], ["", rule.Name], "lines+text", "bottom right", rule.Ink)],
         _ => from.Of(layer.Mark),
     };
 
     /// <summary>The top of the plot where a layer is shown.</summary>
     private double TopOf(Layer layer) =>
-        explorer.Sliders.Zip(layer.At, (slider, at) => slider.Ends is { } ends && at is { } step ? ends[step].MaxY : (double?)null).FirstOrDefault(top => top is not null)
+        explorer.Sliders.Zip(layer.At, (slider, at) => slider.Ends is { } ends && at is { } step ? ends[step].MaxY : (double?)null)
+            .FirstOrDefault(top => top is not null)
         ?? explorer.Still.Y.Max ?? 1;
 
     private static Trace Words(IReadOnlyList<At> at, string[] text, string mode, string position, Ink ink)

@@ -22,7 +22,9 @@ public sealed record Figure
     /// <summary>The sentences of the phrasebook that <see cref="Reading"/> is made of; empty where a chart reads itself.</summary>
     public IReadOnlyList<Claim> Claims { get; private init; } = [];
 
-    /// <summary>The same figure, read in sentences of the phrasebook, so that a caption cannot say anything else than the text beside it.</summary>
+    /// <summary>
+    /// The same figure, read in sentences of the phrasebook, so that a caption cannot say anything else than the text beside it.
+    /// </summary>
     /// <param name="claims">At least one sentence.</param>
     public Figure ReadAs(params IEnumerable<Claim> claims)
     {

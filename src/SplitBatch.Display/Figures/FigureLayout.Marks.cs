@@ -26,10 +26,12 @@ internal sealed partial class FigureLayout
         switch (mark)
         {
             case Rule { Along: Along.X } rule:
-                _shapes.Add(new Stroke([new(_x.Pixel(rule.Value), _top), new(_x.Pixel(rule.Value), _bottom)], colour, 1.5, Theme.IsDashed(rule.Ink)));
+                _shapes.Add(new Stroke([new(_x.Pixel(rule.Value), _top), new(_x.Pixel(rule.Value), _bottom)], colour, 1.5,
+                    Theme.IsDashed(rule.Ink)));
                 break;
             case Rule rule:
-                _shapes.Add(new Stroke([new(_left, _y.Pixel(rule.Value)), new(_right, _y.Pixel(rule.Value))], colour, 1.5, Theme.IsDashed(rule.Ink)));
+                _shapes.Add(new Stroke([new(_left, _y.Pixel(rule.Value)), new(_right, _y.Pixel(rule.Value))], colour, 1.5,
+                    Theme.IsDashed(rule.Ink)));
                 break;
             case Ribbon ribbon:
                 var upper = ribbon.Points.Select(p => new Spot(_x.Pixel(p.X), _y.Pixel(p.High)));
@@ -96,7 +98,8 @@ internal sealed partial class FigureLayout
             Ink.BeerA => new Disc(at, 5.5, colour, Theme.Paper),
             Ink.BeerB => Area.Box(at.X - 5, at.Y - 5, 10, 10, colour, Theme.Paper),
             Ink.Faint => new Disc(at, 3.5, colour, Theme.Paper),
-            _ => new Area([new(at.X, at.Y - 6.5), new(at.X + 6.5, at.Y), new(at.X, at.Y + 6.5), new(at.X - 6.5, at.Y)], colour, Theme.Paper),
+            _ => new Area([new(at.X, at.Y - 6.5), new(at.X + 6.5, at.Y), new(at.X, at.Y + 6.5), new(at.X - 6.5, at.Y)], colour,
+                Theme.Paper),
         });
     }
 }

@@ -17,7 +17,8 @@ internal sealed partial class FigureLayout
         var wanted = _figure.Marks.Select(mark => mark switch
         {
             Rule { Along: Along.X, Name.Length: > 0 } rule => (rule.Name, X: _x.Pixel(rule.Value), rule.Ink, IsRule: true),
-            Zone { Along: Along.X, Name.Length: > 0 } zone => (zone.Name, X: (_x.Pixel(zone.Low) + _x.Pixel(zone.High)) / 2, zone.Ink, IsRule: false),
+            Zone { Along: Along.X, Name.Length: > 0 } zone =>
+                (zone.Name, X: (_x.Pixel(zone.Low) + _x.Pixel(zone.High)) / 2, zone.Ink, IsRule: false),
             _ => (Name: "", X: 0.0, Ink: Ink.Main, IsRule: false),
         }).Where(t => t.Name.Length > 0).OrderBy(t => t.X);
 
@@ -52,7 +53,8 @@ internal sealed partial class FigureLayout
         foreach (var tag in strip.Tags)
         {
             var baseline = bottom - tag.Row * StripLine - 4;
-            if (tag.IsRule) _shapes.Add(new Stroke([new(tag.X, _top), new(tag.X, baseline + 3)], Theme.Colour(tag.Ink), 1.5, Theme.IsDashed(tag.Ink)));
+            if (tag.IsRule)
+                _shapes.Add(new Stroke([new(tag.X, _top), new(tag.X, baseline + 3)], Theme.Colour(tag.Ink), 1.5, Theme.IsDashed(tag.Ink)));
         }
 
         foreach (var tag in strip.Tags)

@@ -30,11 +30,13 @@ internal sealed partial class FigureLayout
             case Dots { Name.Length: > 0, Points.Count: > 0 } dots:
                 var last = Pixel(dots.Points[^1]);
                 var room = last.X + 10 + Face.Bold.Width(dots.Name, TickSize) < _right;
-                _shapes.Add(_labels.Place(dots.Name, new(room ? last.X + 9 : last.X - 9, last.Y + 4), dots.Ink, room ? Anchor.Start : Anchor.End, bold: true));
+                _shapes.Add(_labels.Place(dots.Name, new(room ? last.X + 9 : last.X - 9, last.Y + 4), dots.Ink,
+                    room ? Anchor.Start : Anchor.End, bold: true));
                 break;
             case Note note:
                 var at = Pixel(note.Place);
-                _shapes.Add(_labels.Place(note.Text, new(at.X, note.Below ? at.Y + 20 : at.Y - 10), note.Ink, Anchor.Middle, downFirst: note.Below));
+                _shapes.Add(_labels.Place(note.Text, new(at.X, note.Below ? at.Y + 20 : at.Y - 10), note.Ink, Anchor.Middle,
+                    downFirst: note.Below));
                 break;
         }
     }
@@ -45,7 +47,9 @@ internal sealed partial class FigureLayout
         else Word(bar.Label, new(_x.Pixel(bar.Place), _y.Pixel(Math.Max(0, bar.Value)) - 5), Ink.Main, Anchor.Middle);
     }
 
-    /// <summary>The values of the intervals; the series is named once, beside its first interval, on a phone before its first value.</summary>
+    /// <summary>
+    /// The values of the intervals; the series is named once, beside its first interval, on a phone before its first value.
+    /// </summary>
     private void Label(Ranges ranges)
     {
         var joined = _narrow && ranges is { Along: Along.X, Name.Length: > 0, Items: [{ Label.Length: > 0 }, ..] };
@@ -70,14 +74,17 @@ internal sealed partial class FigureLayout
         var first = ranges.Items[0];
         if (ranges.Along == Along.Y)
         {
-            _shapes.Add(_labels.Place(ranges.Name, new(_x.Pixel(first.Place), _y.Pixel(first.High) - 8), ranges.Ink, Anchor.Middle, bold: true));
+            _shapes.Add(
+                _labels.Place(ranges.Name, new(_x.Pixel(first.Place), _y.Pixel(first.High) - 8), ranges.Ink, Anchor.Middle, bold: true));
             return;
         }
 
         var width = Face.Bold.Width(ranges.Name, TickSize);
         var (low, high) = (_x.Pixel(first.Low), _x.Pixel(first.High));
         var y = PixelY(first.Place) + 4;
-        var spot = high + 10 + width < _right ? new Spot(high + 9, y) : low - 10 - width > _left ? new Spot(low - 9 - width, y) : new Spot(_left + 2, y - 12);
+        var spot = high + 10 + width < _right
+            ? new Spot(high + 9, y)
+            : low - 10 - width > _left ? new Spot(low - 9 - width, y) : new Spot(_left + 2, y - 12);
         _shapes.Add(_labels.Place(ranges.Name, spot, ranges.Ink, bold: true));
     }
 

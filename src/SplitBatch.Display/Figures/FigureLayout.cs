@@ -33,7 +33,8 @@ internal sealed partial class FigureLayout
     /// <param name="figure">What to lay out.</param>
     /// <param name="width">Pixels across.</param>
     /// <param name="plotHeight">Pixels down for the plot of a numeric axis; null to take them from the width.</param>
-    public static Scene Compose(Figure figure, int width, double? plotHeight = null) => new FigureLayout(figure, width, plotHeight).Compose();
+    public static Scene Compose(Figure figure, int width, double? plotHeight = null) =>
+        new FigureLayout(figure, width, plotHeight).Compose();
 
     private Scene Compose()
     {
@@ -152,7 +153,9 @@ internal sealed partial class FigureLayout
         {
             var x = _x.Pixel(value);
             if (!_figure.X.IsCategorical) _shapes.Add(new Stroke([new(x, _top), new(x, _bottom)], Theme.Grid));
-            var lines = _figure.X.IsCategorical ? Face.Regular.Wrap(label, size, (_right - _left) / _figure.X.Categories.Count - 4) : [label];
+            var lines = _figure.X.IsCategorical
+                ? Face.Regular.Wrap(label, size, (_right - _left) / _figure.X.Categories.Count - 4)
+                : [label];
             for (var i = 0; i < lines.Count; i++)
                 _shapes.Add(new Writing(new(x, _bottom + 16 + i * 14), lines[i], size, Theme.Quiet, Anchor: Anchor.Middle));
         }
@@ -200,7 +203,9 @@ internal sealed partial class FigureLayout
             for (var k = 0; k < lines.Count; k++)
             {
                 var at = new Spot(_narrow ? Pad : _left - 10, y + k * 15);
-                _rowNames.Add(new Writing(at, lines[k], TickSize, Theme.Text, Anchor: _narrow ? Anchor.Start : Anchor.End, Halo: _narrow ? Theme.Paper : null)); // over the lines that cross a phone's plot
+                // over the lines that cross a phone's plot
+                _rowNames.Add(new Writing(at, lines[k], TickSize, Theme.Text, Anchor: _narrow ? Anchor.Start : Anchor.End,
+                    Halo: _narrow ? Theme.Paper : null));
                 if (_narrow) _labels.Take(Pad, at.Y - TickSize, Pad + Face.Regular.Width(lines[k], TickSize), at.Y + 3);
             }
         }

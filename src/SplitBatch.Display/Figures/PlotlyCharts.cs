@@ -25,7 +25,8 @@ public static class PlotlyCharts
         ArgumentNullException.ThrowIfNull(explorer);
         var traces = new ExplorerTraces(explorer);
         var charts = traces.All.Select(trace => GenericChart.ofTraceObject(false, trace));
-        var always = explorer.Layers.Where(layer => layer.Mark is Rule { Along: Along.Y } && layer.At.All(at => at is null)).Select(layer => layer.Mark);
+        var always = explorer.Layers.Where(layer => layer.Mark is Rule { Along: Along.Y } && layer.At.All(at => at is null))
+            .Select(layer => layer.Mark);
         var still = explorer.Still with { Title = explorer.Title, Subtitle = explorer.Subtitle, Marks = [.. always] };
         var below = ExplorerTraces.RowHeight * explorer.Sliders.Count;
         var layout = LayoutOf(still, new PlotlyTraces(still));
@@ -39,14 +40,18 @@ public static class PlotlyCharts
     {
         var layout = new Layout();
         layout.SetProperty("title", Values(
-            ("text", Heading(figure)), ("x", 0), ("xref", "container"), ("xanchor", "left"), ("y", 1), ("yref", "container"), ("yanchor", "top"), ("pad", Values(("l", 8), ("t", 14))), ("font", Values(("size", 16)))));
-        layout.SetProperty("font", Values(("family", Face.Family.Replace("'", "", StringComparison.Ordinal)), ("size", 12), ("color", Theme.Text)));
+            ("text", Heading(figure)), ("x", 0), ("xref", "container"), ("xanchor", "left"), ("y", 1), ("yref", "container"),
+            ("yanchor", "top"), ("pad", Values(("l", 8), ("t", 14))), ("font", Values(("size", 16)))));
+        layout.SetProperty("font",
+            Values(("family", Face.Family.Replace("'", "", StringComparison.Ordinal)), ("size", 12), ("color", Theme.Text)));
         layout.SetProperty("paper_bgcolor", Theme.Paper);
         layout.SetProperty("plot_bgcolor", Theme.Paper);
         layout.SetProperty("showlegend", false);
         layout.SetProperty("hovermode", "closest");
         layout.SetProperty("height", Math.Max(360, figure.Compose(720).Height));
-        layout.SetProperty("margin", Values(("t", 40 + 21 * HeadingLines(figure).Count() + 16 * traces.RowsAbove), ("r", traces.RoomAtTheRight), ("b", 56), ("l", 56)));
+        layout.SetProperty("margin",
+            Values(("t", 40 + 21 * HeadingLines(figure).Count() + 16 * traces.RowsAbove), ("r", traces.RoomAtTheRight), ("b", 56),
+                ("l", 56)));
         layout.SetProperty("xaxis", AxisOf(figure.X, figure, Along.X));
         layout.SetProperty("yaxis", AxisOf(figure.Y, figure, Along.Y));
         layout.SetProperty("shapes", traces.Shapes().ToArray());
@@ -59,13 +64,15 @@ public static class PlotlyCharts
 
     private static IEnumerable<string> HeadingLines(Figure figure) =>
         Face.Bold.Wrap(figure.Title, 16, 660).Select(line => $"<b>{Xml.Text(line)}</b>")
-            .Concat(Face.Regular.Wrap(figure.Subtitle, 13, 660).Select(line => $"<span style=\"font-size:13px;color:{Theme.Quiet}\">{Xml.Text(line)}</span>"));
+            .Concat(Face.Regular.Wrap(figure.Subtitle, 13, 660)
+                .Select(line => $"<span style=\"font-size:13px;color:{Theme.Quiet}\">{Xml.Text(line)}</span>"));
 
     private static Dictionary<string, object> AxisOf(Axis axis, Figure figure, Along along)
     {
         var scale = new Scale(axis, figure.Marks.SelectMany(m => PlotlyTraces.Values(m, along)), 0, 600);
         var shown = Values(
-            ("title", Values(("text", Xml.Text(axis.Percent ? axis.Name : axis.Title)), ("standoff", 10))), ("gridcolor", Theme.Grid), ("zeroline", false),
+            ("title", Values(("text", Xml.Text(axis.Percent ? axis.Name : axis.Title)), ("standoff", 10))), ("gridcolor", Theme.Grid),
+            ("zeroline", false),
             ("automargin", true), ("linecolor", Theme.Quiet), ("showline", along == Along.X));
         if (axis.IsCategorical)
         {
@@ -91,5 +98,6 @@ public static class PlotlyCharts
         return config;
     }
 
-    internal static Dictionary<string, object> Values(params (string Key, object Value)[] pairs) => pairs.ToDictionary(p => p.Key, p => p.Value);
+    internal static Dictionary<string, object> Values(params (string Key, object Value)[] pairs) =>
+        pairs.ToDictionary(p => p.Key, p => p.Value);
 }

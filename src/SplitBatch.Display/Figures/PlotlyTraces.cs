@@ -12,7 +12,8 @@ internal sealed class PlotlyTraces(Figure figure)
     /// <summary>Reference lines and shaded stretches.</summary>
     public IEnumerable<object> Shapes() => figure.Marks.Select(mark => mark switch
     {
-        Zone zone => Span(zone.Along, zone.Low, zone.High, ("fillcolor", Theme.Wash(zone.Ink)), ("line", PlotlyCharts.Values(("width", 0))), ("layer", "below")),
+        Zone zone => Span(zone.Along, zone.Low, zone.High, ("fillcolor", Theme.Wash(zone.Ink)),
+            ("line", PlotlyCharts.Values(("width", 0))), ("layer", "below")),
         Rule rule => Span(rule.Along, rule.Value, rule.Value, ("line", Pen(rule.Ink, 1.5)), ("layer", "above")),
         _ => null,
     }).OfType<object>();
@@ -26,20 +27,31 @@ internal sealed class PlotlyTraces(Figure figure)
         {
             switch (mark)
             {
-                case Rule { Along: Along.X, Name.Length: > 0 } rule: yield return Above(rule.Name, rule.Value, rows[tag++], rule.Ink); break;
-                case Zone { Along: Along.X, Name.Length: > 0 } zone: yield return Above(zone.Name, (zone.Low + zone.High) / 2, rows[tag++], zone.Ink); break;
-                case Rule { Name.Length: > 0 } rule: yield return Words(rule.Name, ("x", 1), ("xref", "paper"), ("y", rule.Value), ("xanchor", "right"), ("yanchor", "bottom"), rule.Ink); break;
-                case Zone { Name.Length: > 0 } zone: yield return Words(zone.Name, ("x", 0), ("xref", "paper"), ("y", zone.High), ("xanchor", "left"), ("yanchor", "top"), zone.Ink); break;
-                case Curve { Name.Length: > 0, Points.Count: > 0 } curve: yield return Beside(curve.Name, curve.Points[^1], "left", curve.Ink); break;
-                case Dots { Name.Length: > 0, Points.Count: > 0 } dots: yield return Beside($"<b>{Xml.Text(dots.Name)}</b>", dots.Points[^1], "left", dots.Ink, safe: true); break;
-                case Note note: yield return Words(note.Text, ("x", note.Place.X), ("xref", "x"), ("y", note.Place.Y), ("xanchor", "center"), ("yanchor", note.Below ? "top" : "bottom"), note.Ink); break;
+                case Rule { Along: Along.X, Name.Length: > 0 } rule:
+                    yield return Above(rule.Name, rule.Value, rows[tag++], rule.Ink); break;
+                case Zone { Along: Along.X, Name.Length: > 0 } zone:
+                    yield return Above(zone.Name, (zone.Low + zone.High) / 2, rows[tag++], zone.Ink); break;
+                case Rule { Name.Length: > 0 } rule:
+                    yield return Words(rule.Name, ("x", 1), ("xref", "paper"), ("y", rule.Value), ("xanchor", "right"),
+                        ("yanchor", "bottom"), rule.Ink); break;
+                case Zone { Name.Length: > 0 } zone:
+                    yield return Words(zone.Name, ("x", 0), ("xref", "paper"), ("y", zone.High), ("xanchor", "left"), ("yanchor", "top"),
+                        zone.Ink); break;
+                case Curve { Name.Length: > 0, Points.Count: > 0 } curve:
+                    yield return Beside(curve.Name, curve.Points[^1], "left", curve.Ink); break;
+                case Dots { Name.Length: > 0, Points.Count: > 0 } dots:
+                    yield return Beside($"<b>{Xml.Text(dots.Name)}</b>", dots.Points[^1], "left", dots.Ink, safe: true); break;
+                case Note note:
+                    yield return Words(note.Text, ("x", note.Place.X), ("xref", "x"), ("y", note.Place.Y), ("xanchor", "center"),
+                        ("yanchor", note.Below ? "top" : "bottom"), note.Ink); break;
                 case Ranges ranges: foreach (var words in Annotate(ranges)) yield return words; break;
             }
         }
     }
 
     /// <summary>Pixels at the right of the plot that the longest name there needs.</summary>
-    public double RoomAtTheRight => figure.Marks.SelectMany(NamesAtTheRight).Select(name => Math.Ceiling(Face.Bold.Width(name, 12)) + 24).Append(110).Max();
+    public double RoomAtTheRight =>
+        figure.Marks.SelectMany(NamesAtTheRight).Select(name => Math.Ceiling(Face.Bold.Width(name, 12)) + 24).Append(110).Max();
 
     private static IEnumerable<string> NamesAtTheRight(Mark mark) => mark switch
     {
@@ -88,8 +100,10 @@ internal sealed class PlotlyTraces(Figure figure)
                 yield return Scatter("lines", curve.Name, curve.Points, ("line", Pen(curve.Ink, 2)));
                 break;
             case Ribbon ribbon:
-                var around = ribbon.Points.Select(p => new At(p.X, p.High)).Concat(ribbon.Points.Reverse().Select(p => new At(p.X, p.Low)));
-                yield return Scatter("lines", ribbon.Name, [.. around], ("fill", "toself"), ("fillcolor", Theme.Wash(ribbon.Ink)), ("line", PlotlyCharts.Values(("width", 0))), ("hoverinfo", "skip"));
+                var around = ribbon.Points.Select(p => new At(p.X, p.High))
+                    .Concat(ribbon.Points.Reverse().Select(p => new At(p.X, p.Low)));
+                yield return Scatter("lines", ribbon.Name, [.. around], ("fill", "toself"), ("fillcolor", Theme.Wash(ribbon.Ink)),
+                    ("line", PlotlyCharts.Values(("width", 0))), ("hoverinfo", "skip"));
                 break;
             case Bars bars:
                 yield return Bar(bars);
@@ -137,10 +151,12 @@ internal sealed class PlotlyTraces(Figure figure)
         var points = items.Select((i, k) => across ? new At(middle[k], i.Place) : new At(i.Place, middle[k])).ToList();
         var bars = PlotlyCharts.Values(
             ("type", "data"), ("symmetric", false), ("array", items.Select((i, k) => i.High - middle[k]).ToArray()),
-            ("arrayminus", items.Select((i, k) => middle[k] - i.Low).ToArray()), ("color", Theme.Colour(ranges.Ink)), ("thickness", 2.5), ("width", 5));
+            ("arrayminus", items.Select((i, k) => middle[k] - i.Low).ToArray()), ("color", Theme.Colour(ranges.Ink)), ("thickness", 2.5),
+            ("width", 5));
         var marker = Marker(ranges.Ink);
         marker["opacity"] = items.Select(i => i.Best is null ? 0.0 : 1.0).ToArray();
-        return Scatter("markers", ranges.Name, points, ("marker", marker), (across ? "error_x" : "error_y", bars), ("hovertext", ranges.Items.Select(i => Xml.Text(i.Label)).ToArray()));
+        return Scatter("markers", ranges.Name, points, ("marker", marker), (across ? "error_x" : "error_y", bars),
+            ("hovertext", ranges.Items.Select(i => Xml.Text(i.Label)).ToArray()));
     }
 
     private static IEnumerable<object> Annotate(Ranges ranges)
@@ -149,15 +165,18 @@ internal sealed class PlotlyTraces(Figure figure)
         foreach (var item in ranges.Items.Where(i => i.Label.Length > 0))
         {
             yield return across
-                ? Words(item.Label, ("x", 1.01), ("xref", "paper"), ("y", item.Place), ("xanchor", "left"), ("yanchor", "middle"), ranges.Ink)
-                : Words(item.Label, ("x", item.Place), ("xref", "x"), ("y", item.High), ("xanchor", "center"), ("yanchor", "bottom"), ranges.Ink);
+                ? Words(item.Label, ("x", 1.01), ("xref", "paper"), ("y", item.Place), ("xanchor", "left"), ("yanchor", "middle"),
+                    ranges.Ink)
+                : Words(item.Label, ("x", item.Place), ("xref", "x"), ("y", item.High), ("xanchor", "center"), ("yanchor", "bottom"),
+                    ranges.Ink);
         }
 
         if (ranges is { Name.Length: > 0, Items: [var first, ..] })
         {
             yield return across && double.IsFinite(first.High)
                 ? Beside($"<b>{Xml.Text(ranges.Name)}</b>", new At(first.High, first.Place), "left", ranges.Ink, safe: true)
-                : Words($"<b>{Xml.Text(ranges.Name)}</b>", ("x", first.Place), ("xref", "x"), ("y", first.High), ("xanchor", "center"), ("yanchor", "bottom"), ranges.Ink, safe: true);
+                : Words($"<b>{Xml.Text(ranges.Name)}</b>", ("x", first.Place), ("xref", "x"), ("y", first.High), ("xanchor", "center"),
+                    ("yanchor", "bottom"), ranges.Ink, safe: true);
         }
     }
 
@@ -177,19 +196,24 @@ internal sealed class PlotlyTraces(Figure figure)
     }
 
     private static Dictionary<string, object> Words(
-        string text, (string, object) x, (string, object) xref, (string, object) y, (string, object) xanchor, (string, object) yanchor, Ink ink, bool safe = false) =>
+        string text, (string, object) x, (string, object) xref, (string, object) y, (string, object) xanchor, (string, object) yanchor,
+        Ink ink, bool safe = false) =>
         PlotlyCharts.Values(
             ("text", safe ? text : Xml.Text(text)), x, xref, y, ("yref", "y"), xanchor, yanchor, ("showarrow", false),
             ("bgcolor", "rgba(255,255,255,0.75)"), ("font", PlotlyCharts.Values(("color", Theme.WordColour(ink)), ("size", 12))));
 
-    private static Dictionary<string, object> Span(Along along, double from, double to, params (string, object)[] more) => PlotlyCharts.Values([
-        ("type", from.Equals(to) ? "line" : "rect"), ("xref", along == Along.X ? "x" : "paper"), ("yref", along == Along.X ? "paper" : "y"),
-        ("x0", along == Along.X ? from : 0.0), ("x1", along == Along.X ? to : 1.0), ("y0", along == Along.X ? 0.0 : from), ("y1", along == Along.X ? 1.0 : to), .. more]);
+    private static Dictionary<string, object> Span(Along along, double from, double to, params (string, object)[] more) =>
+        PlotlyCharts.Values([
+            ("type", from.Equals(to) ? "line" : "rect"), ("xref", along == Along.X ? "x" : "paper"),
+            ("yref", along == Along.X ? "paper" : "y"),
+            ("x0", along == Along.X ? from : 0.0), ("x1", along == Along.X ? to : 1.0), ("y0", along == Along.X ? 0.0 : from),
+            ("y1", along == Along.X ? 1.0 : to), .. more]);
 
     private static Dictionary<string, object> Pen(Ink ink, double width) =>
         PlotlyCharts.Values(("color", Theme.Colour(ink)), ("width", width), ("dash", Theme.IsDashed(ink) ? "dash" : "solid"));
 
     private static Dictionary<string, object> Marker(Ink ink) => PlotlyCharts.Values(
-        ("color", Theme.Colour(ink)), ("size", ink is Ink.Faint ? 7 : 11), ("line", PlotlyCharts.Values(("color", Theme.Paper), ("width", 1.5))),
+        ("color", Theme.Colour(ink)), ("size", ink is Ink.Faint ? 7 : 11),
+        ("line", PlotlyCharts.Values(("color", Theme.Paper), ("width", 1.5))),
         ("symbol", ink switch { Ink.BeerA or Ink.Faint => "circle", Ink.BeerB => "square", _ => "diamond" }));
 }

@@ -18,10 +18,12 @@ internal static partial class ChartLibrary
     private static string Read()
     {
         var assembly = typeof(GenericChart).Assembly;
-        var name = assembly.GetManifestResourceNames().Single(n => n.Contains("plotly-", StringComparison.Ordinal) && n.EndsWith(".min.js", StringComparison.Ordinal));
+        var name = assembly.GetManifestResourceNames()
+            .Single(n => n.Contains("plotly-", StringComparison.Ordinal) && n.EndsWith(".min.js", StringComparison.Ordinal));
         using var reader = new StreamReader(assembly.GetManifestResourceStream(name)!);
         var library = reader.ReadToEnd().Replace("</script", "<\\/script", StringComparison.OrdinalIgnoreCase);
-        library = Control().Replace(library, match => $"\\u{(int)match.Value[0]:x4}"); // HTML forbids control characters; all of them stand in string literals
+        // HTML forbids control characters; all of them stand in string literals
+        library = Control().Replace(library, match => $"\\u{(int)match.Value[0]:x4}");
         return $"(function(define,module,exports){{{library}\n}}).call(window);";
     }
 

@@ -47,27 +47,35 @@ internal static class HtmlTable
     public static string PlainText(Table table, int limit)
     {
         var shown = Math.Min(table.Rows.Count, limit);
-        var cells = Enumerable.Range(0, shown).Select(r => Enumerable.Range(0, table.Columns.Count).Select(c => table.Cell(r, c)).ToList());
+        var cells = Enumerable.Range(0, shown)
+            .Select(r => Enumerable.Range(0, table.Columns.Count).Select(c => table.Cell(r, c)).ToList());
         var text = PlainTable.Write([.. table.Columns.Select(c => (c.Heading, c.IsNumber))], [.. cells], Cut(table.Rows.Count, shown));
         return $"{table.Caption}\n{text}{(table.Note.Length > 0 ? "\n" + table.Note : "")}";
     }
 
     private static string Write(
-        string caption, IReadOnlyList<(string Heading, bool IsNumber)> columns, int rows, Func<int, int, string> cell, string note, int limit)
+        string caption, IReadOnlyList<(string Heading, bool IsNumber)> columns, int rows, Func<int, int, string> cell,
+        string note, int limit)
     {
         var html = new StringBuilder();
         var shown = Math.Min(rows, limit);
         html.Append(CultureInfo.InvariantCulture, $"<div style=\"overflow-x:auto;margin:0.5em 0\"><table {Style}>\n");
-        if (caption.Length > 0) html.Append(CultureInfo.InvariantCulture, $"<caption style=\"text-align:left;font-weight:bold;padding:4px 0\">{Xml.Text(caption)}</caption>\n");
+        if (caption.Length > 0)
+            html.Append(CultureInfo.InvariantCulture,
+                $"<caption style=\"text-align:left;font-weight:bold;padding:4px 0\">{Xml.Text(caption)}</caption>\n");
         html.Append("<thead><tr>");
         foreach (var (heading, isNumber) in columns)
-            html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\" style=\"text-align:{Side(isNumber)};padding:4px 10px;border-bottom:1px solid\">{Xml.Text(heading)}</th>");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<th scope=\"col\" style=\"text-align:{Side(isNumber)};padding:4px 10px;border-bottom:1px "
+                    + $"solid\">{Xml.Text(heading)}</th>");
         html.Append("</tr></thead>\n<tbody>\n");
         for (var row = 0; row < shown; row++)
         {
             html.Append("<tr>");
             for (var column = 0; column < columns.Count; column++)
-                html.Append(CultureInfo.InvariantCulture, $"<td style=\"text-align:{Side(columns[column].IsNumber)};padding:3px 10px;font-variant-numeric:tabular-nums\">{Xml.Text(cell(row, column))}</td>");
+                html.Append(CultureInfo.InvariantCulture,
+                    $"<td style=\"text-align:{Side(columns[column].IsNumber)};padding:3px "
+                        + $"10px;font-variant-numeric:tabular-nums\">{Xml.Text(cell(row, column))}</td>");
             html.Append("</tr>\n");
         }
 
@@ -88,7 +96,8 @@ internal static class HtmlTable
     /// <summary>The decimals that show every value to five significant digits, and no more than any value has.</summary>
     private static int Decimals(DataFrameColumn column)
     {
-        if (!column.IsNumericColumn() || column.DataType is { } t && (t == typeof(int) || t == typeof(long) || t == typeof(byte) || t == typeof(short))) return 0;
+        if (!column.IsNumericColumn()
+            || column.DataType is { } t && (t == typeof(int) || t == typeof(long) || t == typeof(byte) || t == typeof(short))) return 0;
         var needed = 0;
         for (long i = 0; i < Math.Min(column.Length, 1000); i++)
         {

@@ -22,10 +22,14 @@ internal static partial class PageCharts
     /// <param name="html">What a chart shows itself as.</param>
     public static string WithoutScripts(string html) =>
         html.Contains("split-batch-chart", StringComparison.Ordinal)
-            ? Inline().Replace(html, match => $"<script type=\"application/json\" data-chart-of=\"{match.Groups["id"].Value}\">{match.Groups["data"].Value}</script>")
+            ? Inline()
+                .Replace(html,
+                    match => $"<script type=\"application/json\" "
+                        + $"data-chart-of=\"{match.Groups["id"].Value}\">{match.Groups["data"].Value}</script>")
             : html;
 
     /// <summary>The loader with a chart in it; the data hold no angle bracket, because every one is written as its code.</summary>
-    [GeneratedRegex(@"<script>\n(?:if\(!window\.Plotly\)[^\n]*\n\}\)\.call\(window\);\}\n)?\(function\(chart\)\{\n[^<]*?\[data-chart=""(?<id>[0-9a-f]+)""\][^<]*?\n\}\)\((?<data>\{[^<]*)\);\n</script>")]
+    [GeneratedRegex(@"<script>\n(?:if\(!window\.Plotly\)[^\n]*\n\}\)\.call\(window\);\}\n)?\(function\(chart\)\{\n"
+        + @"[^<]*?\[data-chart=""(?<id>[0-9a-f]+)""\][^<]*?\n\}\)\((?<data>\{[^<]*)\);\n</script>")]
     private static partial Regex Inline();
 }

@@ -5,7 +5,8 @@ namespace SplitBatch.Display.Notebooks;
 /// <summary>Tables as lines of text, columns aligned.</summary>
 internal static class PlainTable
 {
-    public static string Write(IReadOnlyList<(string Heading, bool IsNumber)> columns, IReadOnlyList<IReadOnlyList<string>> rows, string note)
+    public static string Write(IReadOnlyList<(string Heading, bool IsNumber)> columns, IReadOnlyList<IReadOnlyList<string>> rows,
+        string note)
     {
         var widths = columns.Select((c, i) => rows.Select(r => r[i].Length).Append(c.Heading.Length).Max()).ToList();
         var text = new StringBuilder();

@@ -70,7 +70,8 @@ internal static class PlotlyFormatting
     {
         public static bool FindsItsReferences()
         {
-            foreach (var name in typeof(GenericChart).Assembly.GetReferencedAssemblies().Where(n => n.Name is "FSharp.Core" or "DynamicObj")) Assembly.Load(name);
+            foreach (var name in typeof(GenericChart).Assembly.GetReferencedAssemblies()
+                .Where(n => n.Name is "FSharp.Core" or "DynamicObj")) Assembly.Load(name);
             return true;
         }
 

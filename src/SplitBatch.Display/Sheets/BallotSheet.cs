@@ -41,11 +41,14 @@ internal static class BallotSheet
     {
         var design = plan.Design;
         var html = new StringBuilder();
-        html.Append($"<div class=\"part ballot\">\n<div class=\"who\"><span>Taster {SheetPage.Text(set.Taster)}</span><span>Session {set.Session}</span><span>Set {set.Number}</span></div>\n");
+        html.Append($"<div class=\"part ballot\">\n<div class=\"who\"><span>Taster {SheetPage.Text(set.Taster)}</span><span>Session "
+            + $"{set.Session}</span><span>Set {set.Number}</span></div>\n");
         html.Append($"<p class=\"task\">{SheetPage.Text(design.Task)}</p>\n<div class=\"cups\">\n");
         foreach (var cup in set.Cups)
         {
-            string mark = cup.IsReference ? "<span class=\"small\">taste first</span>" : design.AnswersByCode ? "<span class=\"box\"></span>" : "<span class=\"small\">&nbsp;</span>";
+            string mark = cup.IsReference
+                ? "<span class=\"small\">taste first</span>"
+                : design.AnswersByCode ? "<span class=\"box\"></span>" : "<span class=\"small\">&nbsp;</span>";
             html.Append($"<div class=\"cup{(cup.IsReference ? " reference" : "")}\">{SheetPage.Code(cup.Code)}{mark}</div>\n");
         }
         html.Append("</div>\n");
@@ -58,9 +61,12 @@ internal static class BallotSheet
         };
         html.Append(answer);
         html.Append(Ask("How sure are you?", "a guess", "fairly sure", "sure"));
-        html.Append("<p>What did you notice? (in your own words; you may leave this blank)</p>\n<div class=\"rule\"></div>\n<div class=\"rule\"></div>\n<div class=\"rule\"></div>\n");
-        html.Append($"<div class=\"end small\"><p>The beers contain {SheetPage.Text(allergens.ToString())}. You may stop at any time.</p>\n");
-        html.Append("<p>Tick what is true: <span class=\"box\"></span> I know what was changed in this beer. <span class=\"box\"></span> I helped to brew it.</p>\n");
+        html.Append("<p>What did you notice? (in your own words; you may leave this blank)</p>\n<div class=\"rule\"></div>\n<div "
+            + "class=\"rule\"></div>\n<div class=\"rule\"></div>\n");
+        html.Append($"<div class=\"end small\"><p>The beers contain {SheetPage.Text(allergens.ToString())}. You may stop at any "
+            + $"time.</p>\n");
+        html.Append("<p>Tick what is true: <span class=\"box\"></span> I know what was changed in this beer. <span class=\"box\"></span> "
+            + "I helped to brew it.</p>\n");
         html.Append("<p>Handed in at <span class=\"line\"></span></p></div>\n</div>\n");
         return html.ToString();
     }

@@ -24,7 +24,8 @@ internal static class LabelSheet
         {
             body.Append("<tr>");
             foreach (var (set, cup) in row)
-                body.Append($"<td>{SheetPage.Code(cup.Code)}<span class=\"small\">set {set.Number}, {(cup.IsReference ? "reference" : $"cup {cup.Position}")}</span></td>");
+                body.Append($"<td>{SheetPage.Code(cup.Code)}<span class=\"small\">set {set.Number}, "
+                    + $"{(cup.IsReference ? "reference" : $"cup {cup.Position}")}</span></td>");
             for (int i = row.Length; i < Columns; i++) body.Append("<td class=\"none\"></td>");
             body.Append("</tr>\n");
         }

@@ -23,7 +23,8 @@ public sealed record PrintableSheet(string FileName, string Title, bool IsSealed
 
     /// <summary>The sheet in a frame of its own, so that its print style does not reach the page around it.</summary>
     internal string Preview() =>
-        $"<iframe title=\"{Xml.Text(Title)}\" sandbox=\"\" style=\"width:100%;max-width:820px;height:420px;border:1px solid {Theme.Grid};background:#fff\" srcdoc=\"{Xml.Text(Html)}\"></iframe>";
+        $"<iframe title=\"{Xml.Text(Title)}\" sandbox=\"\" style=\"width:100%;max-width:820px;height:420px;border:1px solid "
+            + $"{Theme.Grid};background:#fff\" srcdoc=\"{Xml.Text(Html)}\"></iframe>";
 
     /// <summary>For example <c>sealed/key.html: Sealed key</c>.</summary>
     public override string ToString() => $"{FileName}: {Title}{(IsSealed ? " (not for servers and tasters)" : "")}";

@@ -4,7 +4,9 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Display.Sheets;
 
-/// <summary>The frame around every sheet, and the small parts that they share. Everything is black on white, because printers drop backgrounds.</summary>
+/// <summary>
+/// The frame around every sheet, and the small parts that they share. Everything is black on white, because printers drop backgrounds.
+/// </summary>
 internal static class SheetPage
 {
     private const string Css = """
@@ -73,7 +75,8 @@ internal static class SheetPage
     internal static string Sealed(string why) => $"<p class=\"sealed\">Not for servers or tasters. {Text(why)}</p>\n";
 
     internal static string CupHeads(SetDesign design) =>
-        string.Concat(Enumerable.Range(design.Orders[0].Reference is null ? 1 : 0, design.Cups).Select(i => $"<th class=\"middle\">{(i == 0 ? "Reference" : $"Cup {i}")}</th>"));
+        string.Concat(Enumerable.Range(design.Orders[0].Reference is null ? 1 : 0, design.Cups)
+            .Select(i => $"<th class=\"middle\">{(i == 0 ? "Reference" : $"Cup {i}")}</th>"));
 }
 
 /// <summary>The paper in the printer.</summary>

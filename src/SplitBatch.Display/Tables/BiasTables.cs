@@ -19,7 +19,8 @@ public static class BiasTables
     /// <summary>Bias checks, group by group.</summary>
     /// <param name="checks">The checks.</param>
     public static Table Table(this IEnumerable<BiasCheck> checks) => TableOf.Each(
-        checks.SelectMany(check => check.Groups.Select((group, i) => (Check: check, Group: group, IsFirst: i == 0))), "Did anything but the beers drive the answers?")
+        checks.SelectMany(check => check.Groups.Select((group, i) => (Check: check, Group: group, IsFirst: i == 0))),
+        "Did anything but the beers drive the answers?")
         .Text("grouped by", r => r.IsFirst ? r.Check.Name : "")
         .Text("counted", r => r.IsFirst ? r.Check.Kind == BiasKind.RightAnswers ? "right answers" : "wrong picks" : "")
         .Text("group", r => r.Group.Label)

@@ -55,7 +55,8 @@ public static class DoseTables
                 ("beer B", uncertainty.Mean.B, uncertainty.B, uncertainty.Deviation.B),
                 ("B minus A", uncertainty.Mean.Difference, uncertainty.Difference, uncertainty.Deviation.Difference),
             ],
-            Invariant($"How sure the two doses are ({Printed.ChosenPercent(uncertainty.A.Level)} intervals, {Printed.Count(uncertainty.Draws)} draws, seed {uncertainty.Seed})"))
+            Invariant($"How sure the two doses are ({Printed.ChosenPercent(uncertainty.A.Level)} intervals, ")
+                + Invariant($"{Printed.Count(uncertainty.Draws)} draws, seed {uncertainty.Seed})"))
             .Text("bitterness of", r => r.What)
             .Number("mean", r => r.Mean, "IBU")
             .Number("from", r => r.Interval.Low, "IBU")

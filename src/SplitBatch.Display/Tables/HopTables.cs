@@ -38,11 +38,19 @@ public static class HopTables
             .Text("form", loss => loss.Lot.Form.InWords())
             .Number("crop year", loss => loss.Lot.CropYear, decimals: 0)
             .Text("assayed", loss => Day(loss.Lot.AssayDate))
-            .Text("alpha acid [%]", loss => $"{Printed.HopAcid(loss.Lot.Alpha.Percent).Bare} ± {Printed.HopAcid(loss.Lot.AlphaUncertainty.HalfWidth95(loss.Lot.Alpha.Percent)).Bare}")
-            .Text("beta acid [%]", loss => loss.Lot.BetaPercent is { } beta ? $"{Printed.HopAcid(beta).Bare} ± {Printed.HopAcid(BetaRange(loss.Lot)!.Value).Bare}" : null)
-            .Text("alpha acid on brew day [%]", loss => $"{Printed.HopAcid(loss.Alpha.Percent).Bare} ({Printed.HopAcid(loss.PercentInterval.Low).Bare} to {Printed.HopAcid(loss.PercentInterval.High).Bare})")
+            .Text("alpha acid [%]",
+                loss => $"{Printed.HopAcid(loss.Lot.Alpha.Percent).Bare} ± "
+                    + $"{Printed.HopAcid(loss.Lot.AlphaUncertainty.HalfWidth95(loss.Lot.Alpha.Percent)).Bare}")
+            .Text("beta acid [%]",
+                loss => loss.Lot.BetaPercent is { } beta
+                    ? $"{Printed.HopAcid(beta).Bare} ± {Printed.HopAcid(BetaRange(loss.Lot)!.Value).Bare}"
+                    : null)
+            .Text("alpha acid on brew day [%]",
+                loss => $"{Printed.HopAcid(loss.Alpha.Percent).Bare} ({Printed.HopAcid(loss.PercentInterval.Low).Bare} to "
+                    + $"{Printed.HopAcid(loss.PercentInterval.High).Bare})")
             .Text("aged by", loss => loss.IsAged ? loss.Model : "nothing: as assayed")
-            .Note(string.Join(" ", [.. all.SelectMany(loss => loss.Notes), "± is the 95 % range of the assay; the range on brew day adds what storage leaves open.", BetaNote]))
+            .Note(string.Join(" ", [.. all.SelectMany(loss => loss.Notes),
+                "± is the 95 % range of the assay; the range on brew day adds what storage leaves open.", BetaNote]))
             .ToTable();
     }
 
@@ -82,7 +90,8 @@ public static class HopTables
         return (match.ExtraCost is null ? table : table.Number("cost", side => (double?)side.Cost, decimals: 2)).ToTable();
     }
 
-    private const string BetaNote = "Beta acids enter no estimate of bitterness: what they turn into in old hops is bitter, and is not in the published formulas.";
+    private const string BetaNote =
+        "Beta acids enter no estimate of bitterness: what they turn into in old hops is bitter, and is not in the published formulas.";
 
     private static double? BetaRange(HopLot lot) => lot.BetaPercent is { } beta ? lot.BetaUncertainty.HalfWidth95(beta) : null;
 

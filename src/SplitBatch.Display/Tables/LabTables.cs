@@ -77,7 +77,8 @@ public static class LabTables
             .Text("found", row => row.Found)
             .Text("limit", row => row.Limit)
             .Text("says", row => row.Says)
-            .Note("Cochran and Grubbs as ISO 5725-2 uses them; range as in ISO 5725-6. A flagged value stays in every mean until a correction with a reason replaces it. Two replicates can disagree, but they cannot say which of them is wrong.")
+            .Note("Cochran and Grubbs as ISO 5725-2 uses them; range as in ISO 5725-6. A flagged value stays in every mean until a "
+                + "correction with a reason replaces it. Two replicates can disagree, but they cannot say which of them is wrong.")
             .ToTable();
     }
 
@@ -116,7 +117,8 @@ public static class LabTables
     public static Table TableOfHistory(this LabReturn lab)
     {
         ArgumentNullException.ThrowIfNull(lab);
-        return History(lab.History, "Corrections of the lab return", row => $"{row.Sample}: {row.Analyte.Format(row.Value)}", row => row.Who);
+        return History(lab.History, "Corrections of the lab return", row => $"{row.Sample}: {row.Analyte.Format(row.Value)}",
+            row => row.Who);
     }
 
     /// <summary>Every entry of the batch log that was corrected, what it read, what replaced it, why and by whom.</summary>
@@ -140,7 +142,8 @@ public static class LabTables
             .Number("thinned", result => result.Reading!.Dilution, "times", decimals: 1)
             .Number("bitterness", result => result.Reading!.Units, "BU")
             .Text("remark", result => result.Reading!.Warnings.Count > 0 ? string.Join(" ", result.Reading.Warnings) : null)
-            .Note("BU = 50 x (absorbance minus blank) x dilution, in a 10 mm cell (EBC 9.8, ASBC Beer-23 A). " + string.Join(" ", AbsorbanceReading.Limits))
+            .Note("BU = 50 x (absorbance minus blank) x dilution, in a 10 mm cell (EBC 9.8, ASBC Beer-23 A). "
+                + string.Join(" ", AbsorbanceReading.Limits))
             .ToTable();
     }
 
@@ -152,7 +155,8 @@ public static class LabTables
             .Text("which reads", correction => reads(correction.New))
             .Text("why", correction => correction.New.Reason)
             .Text("who", correction => who(correction.New) is { Length: > 0 } name ? name : null)
-            .Note($"{Words.Counted(history.Rows.Count, "row")} in the log, {history.InForce.Count} of them in force. No row was changed or removed.")
+            .Note($"{Words.Counted(history.Rows.Count, "row")} in the log, {history.InForce.Count} of them in force. No row was changed "
+                + $"or removed.")
             .ToTable();
 
     private static string? Criticals(LabComparison comparison)

@@ -25,7 +25,8 @@ public static class PanelTables
         .Percent("margin", p => p.Margin)
         .Percent("beta", p => p.Beta)
         .Number("right that show a difference", p => p.Stopping == StoppingRule.Fixed ? p.CriticalCount : null, decimals: 0)
-        .Number("right that rule the margin out", p => p.Stopping == StoppingRule.Fixed && p.SimilarityCount is >= 0 and var count ? count : null, decimals: 0)
+        .Number("right that rule the margin out",
+            p => p.Stopping == StoppingRule.Fixed && p.SimilarityCount is >= 0 and var count ? count : null, decimals: 0)
         .Text("stops", p => p.Stopping == StoppingRule.Sequential ? "by the sequential lines" : "when all are served")
         .ToTable();
 
@@ -49,12 +50,15 @@ public static class PanelTables
     /// <param name="name">The panel's name.</param>
     public static Table Table(this PanelReading reading, string name = "panel") => Table([(name, reading)]);
 
-    /// <summary>The three exact or near-exact intervals of the share of right answers, and what each means for the share who can tell.</summary>
+    /// <summary>
+    /// The three exact or near-exact intervals of the share of right answers, and what each means for the share who can tell.
+    /// </summary>
     /// <param name="test">The test of the count.</param>
     public static Table Table(this DifferenceTest test)
     {
         ArgumentNullException.ThrowIfNull(test);
-        (string Name, Interval Interval)[] rows = [("Clopper-Pearson (exact)", test.ClopperPearson), ("Wilson (score)", test.Wilson), ("Jeffreys", test.Jeffreys)];
+        (string Name, Interval Interval)[] rows = [("Clopper-Pearson (exact)", test.ClopperPearson), ("Wilson (score)", test.Wilson),
+            ("Jeffreys", test.Jeffreys)];
         return TableOf.Each(rows, Invariant($"Intervals for {test.Count} of {test.Tasters}"))
             .Text("method", r => r.Name)
             .Percent("right from", r => r.Interval.Low, decimals: 1)
@@ -74,8 +78,10 @@ public static class PanelTables
         var scored = panel.Scored;
         var note = !panel.Plan.Protocol.HasKnownChance ? ""
             : scored.PerTaster.All(taster => taster.Counted <= 1)
-                ? Invariant($"One set says nothing about one person: a guesser is right in {Printed.Percent(panel.Plan.Protocol.Chance)} of sets.")
-                : Invariant($"A guesser is right in {Printed.Percent(panel.Plan.Protocol.Chance)} of sets on average; a few sets say little about one person.");
+                ? Invariant(
+                    $"One set says nothing about one person: a guesser is right in {Printed.Percent(panel.Plan.Protocol.Chance)} of sets.")
+                : Invariant($"A guesser is right in {Printed.Percent(panel.Plan.Protocol.Chance)} of sets on average; a few sets say ")
+                    + Invariant($"little about one person.");
         return TableOf.Each(scored.PerTaster, $"Tasters of panel {panel.Name}, by code")
             .Text("taster", t => t.Taster)
             .Number("sets served", t => t.Served, decimals: 0)
@@ -99,10 +105,14 @@ public static class PanelTables
             .ToTable();
     }
 
-    /// <summary>Where practice departed from the plan, and what that does to the conclusion; which ballots were doubtful, and how they were counted.</summary>
+    /// <summary>
+    /// Where practice departed from the plan, and what that does to the conclusion; which ballots were doubtful, and how they were
+    /// counted.
+    /// </summary>
     /// <param name="panel">The panel.</param>
     /// <exception cref="TrialIncompleteException">There is no key, or no ballot, yet.</exception>
-    public static Table TableOfDepartures(this PanelRecord panel) => Departures([panel ?? throw new ArgumentNullException(nameof(panel))], $"Panel {panel.Name}: plan and practice");
+    public static Table TableOfDepartures(this PanelRecord panel) =>
+        Departures([panel ?? throw new ArgumentNullException(nameof(panel))], $"Panel {panel.Name}: plan and practice");
 
     /// <summary>The same of every counted panel of a trial.</summary>
     /// <param name="trial">The trial.</param>
@@ -129,11 +139,12 @@ public static class PanelTables
 
     /// <summary>How often simulated panels give each answer, one row for each kind of tasters.</summary>
     /// <param name="rehearsals">The rehearsals.</param>
-    public static Table Table(this IEnumerable<Rehearsal> rehearsals) => TableOf.Each(rehearsals, "How often the plan would give each answer, if")
-        .Text("tasters", r => r.Simulated.Model.ToString())
-        .Percent("shows a difference", r => r.ShowingADifference)
-        .Percent("of these: but a small one", r => r.Shares[PanelAnswer.DifferenceWithinMargin])
-        .Percent("rules the margin out", r => r.Shares[PanelAnswer.MarginRuledOut])
-        .Percent("settles nothing", r => r.Shares[PanelAnswer.Inconclusive])
-        .ToTable();
+    public static Table Table(this IEnumerable<Rehearsal> rehearsals) =>
+        TableOf.Each(rehearsals, "How often the plan would give each answer, if")
+            .Text("tasters", r => r.Simulated.Model.ToString())
+            .Percent("shows a difference", r => r.ShowingADifference)
+            .Percent("of these: but a small one", r => r.Shares[PanelAnswer.DifferenceWithinMargin])
+            .Percent("rules the margin out", r => r.Shares[PanelAnswer.MarginRuledOut])
+            .Percent("settles nothing", r => r.Shares[PanelAnswer.Inconclusive])
+            .ToTable();
 }

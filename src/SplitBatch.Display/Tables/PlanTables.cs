@@ -25,7 +25,11 @@ public static class PlanTables
             .Number("cups each", r => r.Protocol.Pours, decimals: 0)
             .Number("cups", r => r.Cups, decimals: 0)
             .Number("beer", r => r.Beer.Liters, "L")
-            .Note("By luck: right by guessing alone. Can tell: the share of discriminators that this difference makes. Tasters: the first number that reaches the power; always from: power rises in a saw-tooth, and from this number on it is always reached. One set for each taster. Beer of both halves together, without spare. A d-prime of 1 is a difference as large as the noise of one tasting. For A-not-A and same-different half of the sets hold no difference, and only the first number is searched; the cup by which A is learnt comes on top.")
+            .Note("By luck: right by guessing alone. Can tell: the share of discriminators that this difference makes. Tasters: the first "
+                + "number that reaches the power; always from: power rises in a saw-tooth, and from this number on it is always reached. "
+                + "One set for each taster. Beer of both halves together, without spare. A d-prime of 1 is a difference as large as the "
+                + "noise of one tasting. For A-not-A and same-different half of the sets hold no difference, and only the first number is "
+                + "searched; the cup by which A is learnt comes on top.")
             .ToTable();
     }
 
@@ -38,7 +42,9 @@ public static class PlanTables
         _ => "any difference at all?",
     };
 
-    /// <summary>Tasters needed for shares of discriminators: the first panel that is enough, and the size from which every panel is.</summary>
+    /// <summary>
+    /// Tasters needed for shares of discriminators: the first panel that is enough, and the size from which every panel is.
+    /// </summary>
     /// <param name="table">The table, as <see cref="TastersTable.Of"/> gives it.</param>
     public static Table Table(this TastersTable table)
     {
@@ -49,7 +55,8 @@ public static class PlanTables
             .Percent("power", c => c.Power)
             .Number("first number that reaches it", c => c.First, decimals: 0)
             .Number("from this number on always", c => c.Always, decimals: 0)
-            .Note("Power rises in a saw-tooth, because the count of right answers is a whole number: a panel between the two sizes may do worse than a smaller one.")
+            .Note("Power rises in a saw-tooth, because the count of right answers is a whole number: a panel between the two sizes may do "
+                + "worse than a smaller one.")
             .ToTable();
     }
 
@@ -59,7 +66,8 @@ public static class PlanTables
     {
         ArgumentNullException.ThrowIfNull(plan);
         double[] shares = [.. new[] { plan.None, plan.Margin / 2, plan.Margin, Math.Min(1, 1.5 * plan.Margin) }.Distinct()];
-        return TableOf.Each(shares.Select(plan.At), Invariant($"What the sequential plan does, {plan.Protocol.Name}, at most {plan.LastTaster} tasters"))
+        return TableOf.Each(shares.Select(plan.At),
+            Invariant($"What the sequential plan does, {plan.Protocol.Name}, at most {plan.LastTaster} tasters"))
             .Percent("can tell apart", c => c.Discriminators)
             .Percent("ends with a difference shown", c => c.Different, decimals: 1)
             .Percent("ends with the margin ruled out", c => c.Similar, decimals: 1)

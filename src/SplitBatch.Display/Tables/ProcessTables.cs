@@ -22,7 +22,9 @@ public static class ProcessTables
             ("wort at the end of the boil, measured cool", Amount(kettle.Volume, us)),
             ("its gravity", kettle.Gravity.ToString()),
             ("boil", string.Create(CultureInfo.InvariantCulture, $"{Printed.Chosen(kettle.Boil.Minutes)} min")),
-            ("boiled off in an hour", kettle.Evaporation.CubicMetersPerSecond > 0 ? Amount(kettle.Evaporation * Duration.FromHours(1), us) : "not stated"),
+            ("boiled off in an hour", kettle.Evaporation.CubicMetersPerSecond > 0
+                ? Amount(kettle.Evaporation * Duration.FromHours(1), us)
+                : "not stated"),
         ];
         if (kettle.TopUp > Volume.Zero) rows.Add(("water added after the boil", Amount(kettle.TopUp, us)));
         if (kettle.TrubLoss > Volume.Zero) rows.Add(("wort left with the trub", Amount(kettle.TrubLoss, us)));

@@ -12,13 +12,15 @@ public static class SealTables
     public static Table PlanKept(this Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
-        return TableOf.Each(trial.Panels.SelectMany(panel => Kept(panel).Select(row => (panel.Name, row.What, row.Found))), "How the plan was kept")
+        return TableOf.Each(trial.Panels.SelectMany(panel => Kept(panel).Select(row => (panel.Name, row.What, row.Found))),
+            "How the plan was kept")
             .Text("panel", row => row.Name)
             .Text("what", row => row.What)
             .Text("on record", row => row.Found)
             .Note(trial.LatestSeal is null
                 ? "Nobody can check that a plan without a seal was fixed beforehand."
-                : "The date is that of the author's machine. Only a fingerprint that was published before pouring proves it to a stranger; sha256sum prints the fingerprint of the seal's file on any machine.")
+                : "The date is that of the author's machine. Only a fingerprint that was published before pouring proves it to a "
+                    + "stranger; sha256sum prints the fingerprint of the seal's file on any machine.")
             .ToTable();
     }
 
@@ -27,13 +29,18 @@ public static class SealTables
         var custody = panel.Custody;
         if (!custody.IsSealed)
         {
-            yield return ("sealed", panel.Plan.Declared is { } day ? $"not sealed; declared {Day(day)}, by the author's word" : "not sealed");
+            yield return ("sealed", panel.Plan.Declared is { } day
+                ? $"not sealed; declared {Day(day)}, by the author's word"
+                : "not sealed");
             yield break;
         }
 
-        yield return ("sealed", $"{custody.SealedAt!.Value.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture)} ({custody.Seal}), fingerprint {custody.Fingerprint}");
+        yield return ("sealed", $"{custody.SealedAt!.Value.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture)} "
+            + $"({custody.Seal}), fingerprint {custody.Fingerprint}");
         yield return ("SHA-256", custody.Digits!);
-        yield return ("published", custody.Published is { } where ? $"by the author's word: {where}" : "the author does not say that it was");
+        yield return ("published", custody.Published is { } where
+            ? $"by the author's word: {where}"
+            : "the author does not say that it was");
         if (custody.Timestamp is { } stamp) yield return ("trusted clock", stamp);
         foreach (var change in custody.Amendments) yield return ("amended before the first ballot", change.ToString());
         foreach (var change in custody.Changes) yield return ("changed after the first ballot", change.ToString());

@@ -26,7 +26,8 @@ public sealed record Table
     /// <param name="caption">What it shows.</param>
     /// <param name="columns">One or more columns with different headings.</param>
     /// <param name="rows">For each row one value per column: text, a number, or null for a gap.</param>
-    /// <exception cref="ArgumentException">A row has another number of values than there are columns, a value does not fit its column, or two headings are the same.</exception>
+    /// <exception cref="ArgumentException">A row has another number of values than there are columns, a value does not fit its column, or
+    /// two headings are the same.</exception>
     public Table(string caption, IReadOnlyList<TableColumn> columns, IReadOnlyList<IReadOnlyList<object?>> rows)
     {
         ArgumentNullException.ThrowIfNull(columns);
@@ -82,7 +83,9 @@ public sealed record Table
         for (var i = 0; i < columns.Count; i++)
         {
             var fits = row[i] is null || (columns[i].IsNumber ? row[i] is double or float or int or long or decimal : row[i] is string);
-            if (!fits) throw new ArgumentException($"Row {index + 1}, column \"{columns[i].Heading}\" is {row[i]}; it must be {(columns[i].IsNumber ? "a number" : "text")}.", nameof(row));
+            if (!fits)
+                throw new ArgumentException($"Row {index + 1}, column \"{columns[i].Heading}\" is {row[i]}; it must be "
+                    + $"{(columns[i].IsNumber ? "a number" : "text")}.", nameof(row));
         }
     }
 }

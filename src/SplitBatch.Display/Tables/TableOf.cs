@@ -3,7 +3,10 @@ namespace SplitBatch.Display.Tables;
 /// <summary>Makes a table of things, one row for each.</summary>
 public static class TableOf
 {
-    /// <summary>Starts a table: columns are added by <see cref="TableOf{T}.Text"/>, <see cref="TableOf{T}.Number"/> and <see cref="TableOf{T}.Percent"/>.</summary>
+    /// <summary>
+    /// Starts a table: columns are added by <see cref="TableOf{T}.Text"/>, <see cref="TableOf{T}.Number"/> and
+    /// <see cref="TableOf{T}.Percent"/>.
+    /// </summary>
     /// <typeparam name="T">What a row shows.</typeparam>
     /// <param name="rows">The things.</param>
     /// <param name="caption">What the table shows.</param>

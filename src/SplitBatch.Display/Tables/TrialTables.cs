@@ -20,7 +20,8 @@ public static class TrialTables
     {
         ArgumentNullException.ThrowIfNull(trial);
         var about = trial.Description;
-        List<(string What, string Words, string? Log)> rows = [("question", about.Question, null), ("why it matters", about.Why, null), .. OfDesign(trial)];
+        List<(string What, string Words, string? Log)> rows = [("question", about.Question, null), ("why it matters", about.Why, null),
+            .. OfDesign(trial)];
         return InWords(rows, about.Title, about.Invented ? "Invented data: an example, not a finding about beer." : "");
     }
 
@@ -37,16 +38,18 @@ public static class TrialTables
         ("the one variable", trial.Description.Variable, null),
         ("half A", trial.Description.Beers[Side.A], null),
         ("half B", trial.Description.Beers[Side.B], null),
-        .. trial.MeantEqual.Select((meant, i) => (i == 0 ? "meant to be equal" : "", meant.Statement, (string?)Phrasebook.ByTheLog(meant))),
+        .. trial.MeantEqual
+            .Select((meant, i) => (i == 0 ? "meant to be equal" : "", meant.Statement, (string?)Phrasebook.ByTheLog(meant))),
         ("what would change my mind", trial.Description.WouldChangeMyMind, null),
     ];
 
-    private static Table InWords(IEnumerable<(string What, string Words, string? Log)> rows, string caption, string note) => TableOf.Each(rows.Where(row => row.Words.Length > 0), caption)
-        .Text("part", row => row.What)
-        .Text("in words", row => row.Words)
-        .Text("by the batch log", row => row.Log)
-        .Note(note)
-        .ToTable();
+    private static Table InWords(IEnumerable<(string What, string Words, string? Log)> rows, string caption, string note) =>
+        TableOf.Each(rows.Where(row => row.Words.Length > 0), caption)
+            .Text("part", row => row.What)
+            .Text("in words", row => row.Words)
+            .Text("by the batch log", row => row.Log)
+            .Note(note)
+            .ToTable();
 
     /// <summary>The two halves line by line: the same, within what the instruments can tell, a confound, or not measured.</summary>
     /// <param name="parity">The comparison.</param>
@@ -65,15 +68,20 @@ public static class TrialTables
     {
         SplitBatch.BrewDay.Parity.Same => "the same",
         SplitBatch.BrewDay.Parity.TheVariable => "differs, and follows from what the trial changes",
-        SplitBatch.BrewDay.Parity.WithinInstrument => $"{Apart(line, line.Difference!.Value)} apart, within what the instruments can tell ({Apart(line, line.Tolerance!.Value)})",
-        SplitBatch.BrewDay.Parity.NotMeasured => line.A is null && line.B is null ? "not measured, so nobody can say" : "cannot be compared",
-        _ when line is { Difference: { } difference, Tolerance: { } most } => $"a confound: {Apart(line, difference)} apart, more than the instruments' uncertainty explains ({Apart(line, most)})",
-        _ when line.Difference is { } difference => $"a confound unless shown to be none: {Apart(line, difference)} apart, and no uncertainty is logged",
+        SplitBatch.BrewDay.Parity.WithinInstrument =>
+            $"{Apart(line, line.Difference!.Value)} apart, within what the instruments can tell ({Apart(line, line.Tolerance!.Value)})",
+        SplitBatch.BrewDay.Parity.NotMeasured =>
+            line.A is null && line.B is null ? "not measured, so nobody can say" : "cannot be compared",
+        _ when line is { Difference: { } difference, Tolerance: { } most } =>
+            $"a confound: {Apart(line, difference)} apart, more than the instruments' uncertainty explains ({Apart(line, most)})",
+        _ when line.Difference is { } difference =>
+            $"a confound unless shown to be none: {Apart(line, difference)} apart, and no uncertainty is logged",
         _ => "a confound: not the same",
     };
 
     private static string Apart(ParityLine line, double amount) =>
-        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Math.Round(Math.Abs(amount), line.Unit == "SG" ? 4 : 2)}{(line.Unit is "" or "pH" ? "" : " " + line.Unit)}");
+        string.Create(System.Globalization.CultureInfo.InvariantCulture,
+            $"{Math.Round(Math.Abs(amount), line.Unit == "SG" ? 4 : 2)}{(line.Unit is "" or "pH" ? "" : " " + line.Unit)}");
 
     /// <summary>In what the two lots differ besides the variable.</summary>
     /// <param name="confounds">The differences.</param>
@@ -94,9 +102,13 @@ public static class TrialTables
     public static Table TableOfReadings(this LabComparison comparison)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        return TableOf.Each(comparison.Readings, $"A difference of {comparison.Analyte.Format(Math.Abs(comparison.Difference))}, however the figure is read")
+        return TableOf.Each(comparison.Readings,
+            $"A difference of {comparison.Analyte.Format(Math.Abs(comparison.Difference))}, however the figure is read")
             .Text("the figure is a", reading => reading.Precision.ToString())
-            .Text("critical difference", reading => reading.CriticalDifference is { } critical ? (reading.IsUpperBound ? "at most " : "") + comparison.Analyte.Format(critical) : null)
+            .Text("critical difference",
+                reading => reading.CriticalDifference is { } critical
+                    ? (reading.IsUpperBound ? "at most " : "") + comparison.Analyte.Format(critical)
+                    : null)
             .Text("the difference is", reading => reading.Judgement switch
             {
                 Judgement.Exceeds => "larger",

@@ -14,7 +14,8 @@ internal static class Words
     };
 
     /// <summary>A count with its noun: 1 taster, 24 tasters.</summary>
-    internal static string Counted(int count, string one, string? many = null) => Invariant($"{count} {(count == 1 ? one : many ?? one + "s")}");
+    internal static string Counted(int count, string one, string? many = null) =>
+        Invariant($"{count} {(count == 1 ? one : many ?? one + "s")}");
 
     /// <summary>A text with a capital first letter.</summary>
     internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];

@@ -32,7 +32,9 @@ public sealed record Heading(string Text, int Level = 2) : Block;
 /// <param name="Text">The text.</param>
 public sealed record Paragraph(string Text) : Block;
 
-/// <summary>Paragraphs that a person wrote in Markdown: emphasis, lists, quotations, links to web pages. Anything else shows as text.</summary>
+/// <summary>
+/// Paragraphs that a person wrote in Markdown: emphasis, lists, quotations, links to web pages. Anything else shows as text.
+/// </summary>
 /// <param name="Markdown">What was written.</param>
 public sealed record Prose(string Markdown) : Block;
 

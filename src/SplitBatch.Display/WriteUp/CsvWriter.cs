@@ -25,7 +25,9 @@ internal static class CsvWriter
         _ => Quote(Inert(value.ToString() ?? "")),
     };
 
-    /// <summary>A text that a spreadsheet would take for a formula gets an apostrophe in front, which spreadsheets read as "this is text".</summary>
+    /// <summary>
+    /// A text that a spreadsheet would take for a formula gets an apostrophe in front, which spreadsheets read as "this is text".
+    /// </summary>
     internal static string Inert(string text)
     {
         var start = text.TrimStart();
@@ -33,5 +35,7 @@ internal static class CsvWriter
     }
 
     private static string Quote(string text) =>
-        text.AsSpan().IndexOfAny(",\"\n\r") >= 0 || text.Length != text.Trim().Length ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : text;
+        text.AsSpan().IndexOfAny(",\"\n\r") >= 0 || text.Length != text.Trim().Length
+            ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
+            : text;
 }

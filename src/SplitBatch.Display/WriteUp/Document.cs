@@ -29,7 +29,8 @@ public sealed record Document
         foreach (var heading in Blocks.OfType<Heading>())
         {
             if (heading.Level < 2 || heading.Level > Math.Min(5, level + 1))
-                throw new ArgumentException($"The heading \"{heading.Text}\" has level {heading.Level} after level {level}; levels go down one at a time, from 2 to 5.", nameof(blocks));
+                throw new ArgumentException($"The heading \"{heading.Text}\" has level {heading.Level} after level {level}; levels go "
+                    + $"down one at a time, from 2 to 5.", nameof(blocks));
             level = heading.Level;
         }
 
@@ -80,7 +81,8 @@ public sealed record Document
 
     /// <summary>For example <c>Write-up "Cones or pellets?": 4 figures, 6 tables, 14 claims.</c></summary>
     public override string ToString() =>
-        $"Write-up \"{Title}\": {Words.Counted(Figures.Count, "figure")}, {Words.Counted(Tables.Count, "table")}, {Words.Counted(AllClaims.Count, "claim")}.";
+        $"Write-up \"{Title}\": {Words.Counted(Figures.Count, "figure")}, {Words.Counted(Tables.Count, "table")}, "
+            + $"{Words.Counted(AllClaims.Count, "claim")}.";
 
     /// <summary>The figures as pictures.</summary>
     internal DrawnFigures Drawn { get; }
@@ -99,7 +101,8 @@ public sealed record Document
     /// <summary>A file name of plain letters and digits, at most 40 characters.</summary>
     internal static string Slug(string text)
     {
-        var words = new string([.. text.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var words = new string([.. text.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : ' ')])
+            .Split(' ', StringSplitOptions.RemoveEmptyEntries);
         var slug = "";
         foreach (var word in words)
         {
@@ -111,17 +114,23 @@ public sealed record Document
     }
 
     /// <summary>The ledger as a table.</summary>
-    internal Table LedgerTable() => TableOf.Each(AllClaims.Concat(CaptionClaims()), "Every claim, with its numbers, its method and its source")
-        .Number("no.", claim => claim.Id.StartsWith(Caption, StringComparison.Ordinal) ? NumberOfCaption(int.Parse(claim.Id[Caption.Length..], CultureInfo.InvariantCulture)) : NumberOf(claim), decimals: 0)
-        .Text("sentence", claim => claim.Sentence)
-        .Text("numbers, to ten digits", claim => string.Join("; ", claim.Numbers.Select(n => n.ToString("G10", CultureInfo.InvariantCulture))))
-        .Text("method", claim => claim.Method)
-        .Text("source", claim => string.Join("; ", claim.Sources))
-        .ToTable();
+    internal Table LedgerTable() =>
+        TableOf.Each(AllClaims.Concat(CaptionClaims()), "Every claim, with its numbers, its method and its source")
+            .Number("no.",
+                claim => claim.Id.StartsWith(Caption, StringComparison.Ordinal)
+                    ? NumberOfCaption(int.Parse(claim.Id[Caption.Length..], CultureInfo.InvariantCulture))
+                    : NumberOf(claim), decimals: 0)
+            .Text("sentence", claim => claim.Sentence)
+            .Text("numbers, to ten digits",
+                claim => string.Join("; ", claim.Numbers.Select(n => n.ToString("G10", CultureInfo.InvariantCulture))))
+            .Text("method", claim => claim.Method)
+            .Text("source", claim => string.Join("; ", claim.Sources))
+            .ToTable();
 
     /// <summary>The captions that state numbers, each as a claim on the numbers that its figure was drawn from.</summary>
     internal IEnumerable<Claim> CaptionClaims() => Figures.Index().Where(f => States(f.Item)).Select(f => new Claim(
-        Caption + f.Index.ToString(CultureInfo.InvariantCulture), Sentence.Of($"{new Quote(f.Item.Reading)}"), $"read from the numbers of figure {f.Index + 1}", $"figures/{FigureFile(f.Index, f.Item)}.csv"));
+        Caption + f.Index.ToString(CultureInfo.InvariantCulture), Sentence.Of($"{new Quote(f.Item.Reading)}"),
+        $"read from the numbers of figure {f.Index + 1}", $"figures/{FigureFile(f.Index, f.Item)}.csv"));
 
     private const string Caption = "caption.";
 

@@ -22,7 +22,8 @@ internal static class DocumentFiles
             File.WriteAllBytes(path, content);
         }
 
-        foreach (var (name, hash) in made.Where(old => files.All(file => file.Name != old.Key))) RemoveUnchanged(Path.Combine(folder, name), hash);
+        foreach (var (name, hash) in made.Where(old => files.All(file => file.Name != old.Key))) RemoveUnchanged(
+            Path.Combine(folder, name), hash);
         var lines = files.Select(f => $"{Hash(f.Content)}  {f.Name}\n");
         File.WriteAllText(Path.Combine(folder, Manifest), string.Concat(lines), new UTF8Encoding(false));
         return [.. files.Select(f => f.Name), Manifest];
@@ -80,7 +81,10 @@ internal static class DocumentFiles
         File.Move(path, kept);
     }
 
-    /// <summary>A file of an earlier write-up that this one does not have, such as a figure under another title; one that a person has changed stays.</summary>
+    /// <summary>
+    /// A file of an earlier write-up that this one does not have, such as a figure under another title; one that a person has changed
+    /// stays.
+    /// </summary>
     private static void RemoveUnchanged(string path, string hashWhenMade)
     {
         if (File.Exists(path) && Hash(File.ReadAllBytes(path)) == hashWhenMade) File.Delete(path);
@@ -90,7 +94,8 @@ internal static class DocumentFiles
     {
         var path = Path.Combine(folder, Manifest);
         if (!File.Exists(path)) return [];
-        return File.ReadAllLines(path).Where(line => line.Length > 66).DistinctBy(line => line[66..]).ToDictionary(line => line[66..], line => line[..64]);
+        return File.ReadAllLines(path).Where(line => line.Length > 66).DistinctBy(line => line[66..])
+            .ToDictionary(line => line[66..], line => line[..64]);
     }
 
     private static byte[] Bytes(string text) => new UTF8Encoding(false).GetBytes(text);

@@ -17,8 +17,15 @@ internal static class DocxStyles
         new DocDefaults(
             new RunPropertiesDefault(new RunPropertiesBaseStyle(
                 new RunFonts { Ascii = "Georgia", HighAnsi = "Georgia" }, new FontSize { Val = "22" }, new Languages { Val = "en-GB" })),
-            new ParagraphPropertiesDefault(new ParagraphPropertiesBaseStyle(new SpacingBetweenLines { After = "140", Line = "288", LineRule = LineSpacingRuleValues.Auto }))),
-        new Style(new StyleName { Val = "Normal" }, new PrimaryStyle()) { Type = StyleValues.Paragraph, StyleId = "Normal", Default = true },
+            new ParagraphPropertiesDefault(
+                new ParagraphPropertiesBaseStyle(
+                    new SpacingBetweenLines { After = "140", Line = "288", LineRule = LineSpacingRuleValues.Auto }))),
+        new Style(new StyleName { Val = "Normal" }, new PrimaryStyle())
+        {
+            Type = StyleValues.Paragraph,
+            StyleId = "Normal",
+            Default = true,
+        },
         Paragraph("Title", "Title", 40, bold: true, before: 0, after: 120, outline: null, sans: true),
         Paragraph("Subtitle", "Subtitle", 21, bold: false, before: 0, after: 240, outline: null, sans: true, colour: Theme.Quiet),
         Paragraph("Heading1", "heading 1", 30, bold: true, before: 400, after: 120, outline: 0, sans: true),
@@ -42,7 +49,10 @@ internal static class DocxStyles
         new AbstractNum(new Level(
             new NumberingFormat { Val = NumberFormatValues.Bullet },
             new LevelText { Val = "\u2022" },
-            new PreviousParagraphProperties(new Indentation { Left = "400", Hanging = "260" })) { LevelIndex = 0 }) { AbstractNumberId = 1 },
+            new PreviousParagraphProperties(new Indentation { Left = "400", Hanging = "260" })) { LevelIndex = 0 })
+            {
+                AbstractNumberId = 1,
+            },
         new NumberingInstance(new AbstractNumId { Val = 1 }) { NumberID = 1 });
 
     public static TableProperties TableFrame() => new(
@@ -53,7 +63,8 @@ internal static class DocxStyles
             new InsideHorizontalBorder { Val = BorderValues.Single, Size = 4, Color = Theme.Grid[1..] }),
         new TableLook { FirstRow = true });
 
-    public static DocumentFormat.OpenXml.Wordprocessing.Drawing Picture(string id, uint number, string name, string description, double width, double height)
+    public static DocumentFormat.OpenXml.Wordprocessing.Drawing Picture(string id, uint number, string name, string description,
+        double width, double height)
     {
         var scale = Math.Min(1, TextWidth / width);
         var (x, y) = ((long)(width * scale * EmuPerPixel), (long)(height * scale * EmuPerPixel));
@@ -62,15 +73,20 @@ internal static class DocxStyles
             new DW.DocProperties { Id = number, Name = $"Figure {number}", Title = name, Description = description },
             new DW.NonVisualGraphicFrameDrawingProperties(new A.GraphicFrameLocks { NoChangeAspect = true }),
             new A.Graphic(new A.GraphicData(new Pic.Picture(
-                new Pic.NonVisualPictureProperties(new Pic.NonVisualDrawingProperties { Id = number, Name = $"figure-{number}.png" }, new Pic.NonVisualPictureDrawingProperties()),
+                new Pic.NonVisualPictureProperties(new Pic.NonVisualDrawingProperties { Id = number, Name = $"figure-{number}.png" },
+                    new Pic.NonVisualPictureDrawingProperties()),
                 new Pic.BlipFill(new A.Blip { Embed = id }, new A.Stretch(new A.FillRectangle())),
                 new Pic.ShapeProperties(
                     new A.Transform2D(new A.Offset { X = 0, Y = 0 }, new A.Extents { Cx = x, Cy = y }),
-                    new A.PresetGeometry(new A.AdjustValueList()) { Preset = A.ShapeTypeValues.Rectangle }))) { Uri = "http://schemas.openxmlformats.org/drawingml/2006/picture" }))
+                    new A.PresetGeometry(new A.AdjustValueList()) { Preset = A.ShapeTypeValues.Rectangle })))
+                    {
+                        Uri = "http://schemas.openxmlformats.org/drawingml/2006/picture",
+                    }))
         { DistanceFromTop = 0, DistanceFromBottom = 0, DistanceFromLeft = 0, DistanceFromRight = 0 });
     }
 
-    private static Style Paragraph(string id, string name, int halfPoints, bool bold, int before, int after, int? outline, bool sans, string? colour = null, bool keepNext = false)
+    private static Style Paragraph(string id, string name, int halfPoints, bool bold, int before, int after, int? outline, bool sans,
+        string? colour = null, bool keepNext = false)
     {
         var shape = new StyleParagraphProperties();
         if (outline is not null || keepNext) shape.AppendChild(new KeepNext());
@@ -81,7 +97,8 @@ internal static class DocxStyles
         if (bold) face.AppendChild(new Bold());
         face.AppendChild(new Color { Val = (colour ?? Theme.Text)[1..] });
         face.AppendChild(new FontSize { Val = Text(halfPoints) });
-        return new Style(new StyleName { Val = name }, new BasedOn { Val = "Normal" }, new NextParagraphStyle { Val = "Normal" }, new PrimaryStyle(), shape, face)
+        return new Style(new StyleName { Val = name }, new BasedOn { Val = "Normal" }, new NextParagraphStyle { Val = "Normal" },
+            new PrimaryStyle(), shape, face)
         {
             Type = StyleValues.Paragraph,
             StyleId = id,
@@ -90,11 +107,16 @@ internal static class DocxStyles
 
     private static Style WithLeftBar(string id, string name, string colour, string? fill)
     {
-        var shape = new StyleParagraphProperties(new ParagraphBorders(new LeftBorder { Val = BorderValues.Single, Size = 36, Space = 8, Color = colour[1..] }));
+        var shape = new StyleParagraphProperties(
+            new ParagraphBorders(new LeftBorder { Val = BorderValues.Single, Size = 36, Space = 8, Color = colour[1..] }));
         if (fill is not null) shape.AppendChild(new Shading { Val = ShadingPatternValues.Clear, Color = "auto", Fill = fill });
         shape.AppendChild(new SpacingBetweenLines { After = "80" });
         shape.AppendChild(new Indentation { Left = "240" });
-        return new Style(new StyleName { Val = name }, new BasedOn { Val = "Normal" }, shape) { Type = StyleValues.Paragraph, StyleId = id };
+        return new Style(new StyleName { Val = name }, new BasedOn { Val = "Normal" }, shape)
+        {
+            Type = StyleValues.Paragraph,
+            StyleId = id,
+        };
     }
 
     private static string Text(int number) => number.ToString(System.Globalization.CultureInfo.InvariantCulture);

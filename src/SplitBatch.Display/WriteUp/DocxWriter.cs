@@ -42,7 +42,8 @@ internal static class DocxWriter
 
     private static string CoreProperties(string title) =>
         "<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n" +
-        "<cp:coreProperties xmlns:cp=\"http://schemas.openxmlformats.org/package/2006/metadata/core-properties\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\">" +
+        "<cp:coreProperties xmlns:cp=\"http://schemas.openxmlformats.org/package/2006/metadata/core-properties\" "
+        + "xmlns:dc=\"http://purl.org/dc/elements/1.1/\">" +
         $"<dc:title>{Xml.Text(title)}</dc:title><dc:language>en</dc:language></cp:coreProperties>";
 }
 
@@ -95,7 +96,8 @@ internal sealed class DocxContent(Document document, MainDocumentPart main)
             using (var data = new MemoryStream(png)) part.FeedData(data);
             yield return new DocumentFormat.OpenXml.Wordprocessing.Paragraph(
                 new ParagraphProperties(new KeepNext()),
-                new Run(DocxStyles.Picture(id, (uint)number, Xml.Clean(figure.Title), Xml.Clean(figure.AltText), drawn.Size.Width, drawn.Size.Height)));
+                new Run(DocxStyles.Picture(id, (uint)number, Xml.Clean(figure.Title), Xml.Clean(figure.AltText), drawn.Size.Width,
+                    drawn.Size.Height)));
         }
 
         var row = document.NumberOfCaption(number - 1) is { } entry ? string.Create(CultureInfo.InvariantCulture, $"\u00A0[{entry}]") : "";
@@ -105,12 +107,17 @@ internal sealed class DocxContent(Document document, MainDocumentPart main)
     private static IEnumerable<OpenXmlElement> Of(Table table, string number)
     {
         yield return Styled("TableCaption", number + table.Caption);
-        var shown = new DocumentFormat.OpenXml.Wordprocessing.Table(DocxStyles.TableFrame(), new TableGrid(table.Columns.Select(_ => new GridColumn())));
-        shown.AppendChild(new TableRow([new TableRowProperties(new CantSplit(), new TableHeader()), .. table.Columns.Select(c => Cell(c.Heading, c.IsNumber, bold: true))]));
+        var shown = new DocumentFormat.OpenXml.Wordprocessing.Table(DocxStyles.TableFrame(),
+            new TableGrid(table.Columns.Select(_ => new GridColumn())));
+        shown.AppendChild(
+            new TableRow([new TableRowProperties(new CantSplit(), new TableHeader()),
+                .. table.Columns.Select(c => Cell(c.Heading, c.IsNumber, bold: true))]));
         for (var row = 0; row < table.Rows.Count; row++)
         {
             var r = row;
-            shown.AppendChild(new TableRow([new TableRowProperties(new CantSplit()), .. table.Columns.Select((c, i) => Cell(table.Cell(r, i), c.IsNumber, bold: false))]));
+            shown.AppendChild(
+                new TableRow([new TableRowProperties(new CantSplit()),
+                    .. table.Columns.Select((c, i) => Cell(table.Cell(r, i), c.IsNumber, bold: false))]));
         }
 
         yield return shown;
@@ -119,7 +126,8 @@ internal sealed class DocxContent(Document document, MainDocumentPart main)
 
     private DocumentFormat.OpenXml.Wordprocessing.Paragraph Of(Piece piece)
     {
-        var paragraph = Styled(piece.Kind switch { PieceKind.Bullet => "ListBullet", PieceKind.Quotation => "Quote", _ => null }, Array.Empty<OpenXmlElement>());
+        var paragraph = Styled(piece.Kind switch { PieceKind.Bullet => "ListBullet", PieceKind.Quotation => "Quote", _ => null },
+            Array.Empty<OpenXmlElement>());
         foreach (var span in piece.Spans)
         {
             var properties = new RunProperties();
@@ -142,7 +150,8 @@ internal sealed class DocxContent(Document document, MainDocumentPart main)
         return paragraph;
     }
 
-    private string Sentences(IReadOnlyList<Claim> claims) => string.Join(" ", claims.Select(claim => $"{claim.Sentence}\u00A0[{document.NumberOf(claim)}]"));
+    private string Sentences(IReadOnlyList<Claim> claims) =>
+        string.Join(" ", claims.Select(claim => $"{claim.Sentence}\u00A0[{document.NumberOf(claim)}]"));
 
     private static TableCell Cell(string text, bool isNumber, bool bold)
     {
@@ -153,7 +162,8 @@ internal sealed class DocxContent(Document document, MainDocumentPart main)
         return new TableCell(new DocumentFormat.OpenXml.Wordprocessing.Paragraph(properties, run));
     }
 
-    private static DocumentFormat.OpenXml.Wordprocessing.Paragraph Styled(string? style, string text) => Styled(style, new Run(Words(text)));
+    private static DocumentFormat.OpenXml.Wordprocessing.Paragraph Styled(string? style, string text) =>
+        Styled(style, new Run(Words(text)));
 
     private static DocumentFormat.OpenXml.Wordprocessing.Paragraph Styled(string? style, params OpenXmlElement[] content)
     {

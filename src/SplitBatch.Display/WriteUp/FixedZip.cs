@@ -2,7 +2,9 @@ using System.IO.Compression;
 
 namespace SplitBatch.Display.WriteUp;
 
-/// <summary>Writes a zip archive again with its entries in order of name and one fixed date, so that the same content gives the same bytes.</summary>
+/// <summary>
+/// Writes a zip archive again with its entries in order of name and one fixed date, so that the same content gives the same bytes.
+/// </summary>
 internal static class FixedZip
 {
     private static readonly DateTimeOffset Date = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
@@ -13,7 +15,8 @@ internal static class FixedZip
         using var target = new MemoryStream();
         using (var zip = new ZipArchive(target, ZipArchiveMode.Create, leaveOpen: true))
         {
-            foreach (var entry in source.Entries.OrderBy(e => e.FullName == "[Content_Types].xml" ? "" : e.FullName, StringComparer.Ordinal))
+            foreach (var entry in source.Entries
+                .OrderBy(e => e.FullName == "[Content_Types].xml" ? "" : e.FullName, StringComparer.Ordinal))
             {
                 var copy = zip.CreateEntry(entry.FullName, CompressionLevel.Optimal);
                 copy.LastWriteTime = Date;

@@ -12,10 +12,13 @@ internal static class HtmlWriter
     public static string Write(Document document)
     {
         var html = new StringBuilder();
-        html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        html.Append(CultureInfo.InvariantCulture, $"<title>{Xml.Text(document.Title)}</title>\n<style>\n{PageStyle.Css}</style>\n</head>\n<body>\n<main>\n");
+        html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+            + "content=\"width=device-width, initial-scale=1\">\n");
+        html.Append(CultureInfo.InvariantCulture,
+            $"<title>{Xml.Text(document.Title)}</title>\n<style>\n{PageStyle.Css}</style>\n</head>\n<body>\n<main>\n");
         html.Append(CultureInfo.InvariantCulture, $"<h1>{Xml.Text(document.Title)}</h1>\n");
-        if (document.Subtitle.Length > 0) html.Append(CultureInfo.InvariantCulture, $"<p class=\"subtitle\">{Xml.Text(document.Subtitle)}</p>\n");
+        if (document.Subtitle.Length > 0)
+            html.Append(CultureInfo.InvariantCulture, $"<p class=\"subtitle\">{Xml.Text(document.Subtitle)}</p>\n");
         var (figure, table) = (0, 0);
         foreach (var block in document.Blocks)
         {
@@ -37,15 +40,20 @@ internal static class HtmlWriter
                     html.Append(CultureInfo.InvariantCulture, $"<p>{Sentences(document, claims.Items)}</p>\n");
                     break;
                 case Callout callout:
-                    html.Append(CultureInfo.InvariantCulture, $"<div class=\"callout\">\n<p class=\"callout-title\">{Xml.Text(callout.Title)}</p>\n");
+                    html.Append(CultureInfo.InvariantCulture,
+                        $"<div class=\"callout\">\n<p class=\"callout-title\">{Xml.Text(callout.Title)}</p>\n");
                     if (callout.Text.Length > 0) html.Append(CultureInfo.InvariantCulture, $"<p>{Xml.Text(callout.Text)}</p>\n");
-                    if (callout.Claims.Count > 0) html.Append(CultureInfo.InvariantCulture, $"<p>{Sentences(document, callout.Claims)}</p>\n");
+                    if (callout.Claims.Count > 0)
+                        html.Append(CultureInfo.InvariantCulture, $"<p>{Sentences(document, callout.Claims)}</p>\n");
                     html.Append("</div>\n");
                     break;
                 case FigureBlock shown:
-                    html.Append(CultureInfo.InvariantCulture, $"<figure>\n<div class=\"page\">{document.Drawn[figure].PageSvg}</div>\n<div class=\"phone\">{document.Drawn[figure].PhoneSvg}</div>\n");
+                    html.Append(CultureInfo.InvariantCulture,
+                        $"<figure>\n<div class=\"page\">{document.Drawn[figure].PageSvg}</div>\n<div "
+                            + $"class=\"phone\">{document.Drawn[figure].PhoneSvg}</div>\n");
                     var caption = document.NumberOfCaption(figure) is { } row ? "\u00A0" + Mark(document, row) : "";
-                    html.Append(CultureInfo.InvariantCulture, $"<figcaption>Figure {++figure}. {Xml.Text(shown.Figure.Reading)}{caption}</figcaption>\n</figure>\n");
+                    html.Append(CultureInfo.InvariantCulture,
+                        $"<figcaption>Figure {++figure}. {Xml.Text(shown.Figure.Reading)}{caption}</figcaption>\n</figure>\n");
                     break;
                 case TableBlock shown:
                     Append(html, shown.Table, $"Table {++table}. ", rowIds: null);
@@ -81,7 +89,8 @@ internal static class HtmlWriter
             }
 
             var tag = piece.Kind == PieceKind.Bullet ? "li" : "p";
-            html.Append(CultureInfo.InvariantCulture, $"<{tag}>").AppendJoin("", piece.Spans.Select(Inline)).Append(CultureInfo.InvariantCulture, $"</{tag}>\n");
+            html.Append(CultureInfo.InvariantCulture, $"<{tag}>").AppendJoin("", piece.Spans.Select(Inline))
+                .Append(CultureInfo.InvariantCulture, $"</{tag}>\n");
         }
 
         Close();
@@ -100,9 +109,11 @@ internal static class HtmlWriter
     private static void Append(StringBuilder html, Table table, string number, string? rowIds)
     {
         var whole = table.Rows.Count <= 8 ? " short" : "";
-        html.Append(CultureInfo.InvariantCulture, $"<div class=\"table{whole}\" role=\"region\" tabindex=\"0\" aria-label=\"{Xml.Text(table.Caption)}\">\n<table>\n");
+        html.Append(CultureInfo.InvariantCulture,
+            $"<div class=\"table{whole}\" role=\"region\" tabindex=\"0\" aria-label=\"{Xml.Text(table.Caption)}\">\n<table>\n");
         html.Append(CultureInfo.InvariantCulture, $"<caption>{number}{Xml.Text(table.Caption)}</caption>\n<thead>\n<tr>");
-        foreach (var column in table.Columns) html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\"{Class(column)}>{Xml.Text(column.Heading)}</th>");
+        foreach (var column in table.Columns)
+            html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\"{Class(column)}>{Xml.Text(column.Heading)}</th>");
         html.Append("</tr>\n</thead>\n<tbody>\n");
         for (var row = 0; row < table.Rows.Count; row++)
         {

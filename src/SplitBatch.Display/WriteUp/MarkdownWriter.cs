@@ -37,13 +37,18 @@ internal static class MarkdownWriter
                 case Callout callout:
                     text.Append(CultureInfo.InvariantCulture, $"> **{Escape(callout.Title)}**\n");
                     if (callout.Text.Length > 0) text.Append(CultureInfo.InvariantCulture, $">\n> {Escape(callout.Text)}\n");
-                    if (callout.Claims.Count > 0) text.Append(CultureInfo.InvariantCulture, $">\n> {Sentences(document, callout.Claims)}\n");
+                    if (callout.Claims.Count > 0)
+                        text.Append(CultureInfo.InvariantCulture, $">\n> {Sentences(document, callout.Claims)}\n");
                     text.Append('\n');
                     break;
                 case FigureBlock shown:
                     var file = Document.FigureFile(figure, shown.Figure);
-                    var row = document.NumberOfCaption(figure) is { } number ? string.Create(CultureInfo.InvariantCulture, $" \\[{number}\\]") : "";
-                    text.Append(CultureInfo.InvariantCulture, $"![{Escape(shown.Figure.AltText)}]({figureFolder}/{file}.svg)\n\n*Figure {++figure}. {Escape(shown.Figure.Reading)}*{row}\n\n");
+                    var row = document.NumberOfCaption(figure) is { } number
+                        ? string.Create(CultureInfo.InvariantCulture, $" \\[{number}\\]")
+                        : "";
+                    text.Append(CultureInfo.InvariantCulture,
+                        $"![{Escape(shown.Figure.AltText)}]({figureFolder}/{file}.svg)\n\n*Figure {++figure}. "
+                            + $"{Escape(shown.Figure.Reading)}*{row}\n\n");
                     break;
                 case TableBlock shown:
                     Append(text, shown.Table, $"Table {++table}. ");
@@ -75,7 +80,8 @@ internal static class MarkdownWriter
                 ':' when line.AsSpan(i).StartsWith("://") => safe.Append("&#58;"), // an address in a text is not made a link
                 '@' => safe.Append("&#64;"),
                 '#' or '+' or '-' or '=' or '!' when i == 0 => safe.Append('\\').Append(line[i]),
-                '.' or ')' when i > 0 && line[..i].All(char.IsAsciiDigit) && (i + 1 == line.Length || line[i + 1] == ' ') => safe.Append('\\').Append(line[i]),
+                '.' or ')' when i > 0 && line[..i].All(char.IsAsciiDigit) && (i + 1 == line.Length || line[i + 1] == ' ') =>
+                    safe.Append('\\').Append(line[i]),
                 var c => safe.Append(c),
             };
         }
@@ -105,7 +111,8 @@ internal static class MarkdownWriter
         var text = Escape(core);
         if (span.Italic) text = $"*{text}*";
         if (span.Bold) text = $"**{text}**";
-        if (span.Link is { } link) text = $"[{text}](<{link.Replace("<", "%3C", StringComparison.Ordinal).Replace(">", "%3E", StringComparison.Ordinal)}>)";
+        if (span.Link is { } link)
+            text = $"[{text}](<{link.Replace("<", "%3C", StringComparison.Ordinal).Replace(">", "%3E", StringComparison.Ordinal)}>)";
         return $"{(before > 0 ? " " : "")}{text}{(after > 0 ? " " : "")}";
     }
 
@@ -115,7 +122,8 @@ internal static class MarkdownWriter
         text.Append("| ").AppendJoin(" | ", table.Columns.Select(c => Escape(c.Heading))).Append(" |\n");
         text.Append('|').AppendJoin("", table.Columns.Select(c => c.IsNumber ? " ---: |" : " --- |")).Append('\n');
         for (var row = 0; row < table.Rows.Count; row++)
-            text.Append("| ").AppendJoin(" | ", Enumerable.Range(0, table.Columns.Count).Select(column => Escape(table.Cell(row, column)))).Append(" |\n");
+            text.Append("| ").AppendJoin(" | ", Enumerable.Range(0, table.Columns.Count).Select(column => Escape(table.Cell(row, column))))
+                .Append(" |\n");
         text.Append('\n');
         if (table.Note.Length > 0) text.Append(CultureInfo.InvariantCulture, $"{Escape(table.Note)}\n\n");
     }

@@ -43,14 +43,18 @@ internal static class PanelChapter
         yield return new Heading("The plan, and what it could have told", 3);
         yield return trial.Panels.Select(panel => panel.Plan).Table();
         yield return trial.PlanKept();
-        var curves = trial.Panels.Select(panel => panel.Plan).Where(plan => plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed })
-            .DistinctBy(plan => (plan.Protocol.Chance, plan.Protocol.Sides, plan.Tasters, plan.Alpha, plan.Power, plan.Margin)); // Panels that could have told the same share one curve.
+        var curves = trial.Panels.Select(panel => panel.Plan)
+            .Where(plan => plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed })
+            // Panels that could have told the same share one curve.
+            .DistinctBy(plan => (plan.Protocol.Chance, plan.Protocol.Sides, plan.Tasters, plan.Alpha, plan.Power, plan.Margin));
         foreach (var plan in curves) yield return plan.Chart();
         foreach (var report in verdict.Evidence.Panels.Select(finding => finding.Bias).OfType<BiasReport>().Where(BiasCharts.HasChart))
         {
             yield return report.Chart() with
             {
-                Reading = "Right answers by serving order and by position, and wrong picks by position. An upright mark shows what to expect if order and position did not matter; the counts and their tests stand in a table under \"Data and method\".",
+                Reading = "Right answers by serving order and by position, and wrong picks by position. An upright mark shows what to "
+                    + "expect if order and position did not matter; the counts and their tests stand in a table under \"Data and "
+                    + "method\".",
             };
         }
     }
@@ -62,11 +66,16 @@ internal static class PanelChapter
         : finding.Reading is { } reading ? reading.Difference.Chart()
         : null;
 
-    /// <summary>Whether a share of tasters who can tell may be stated: not of a panel that asks for something else, stops early, or raised the alarm.</summary>
-    private static bool HasShare(CountedPanel panel) => panel is { Reading: not null, Sequential: null, Plan.AsksPreference: false, Answer: not PanelAnswer.Alarm };
+    /// <summary>
+    /// Whether a share of tasters who can tell may be stated: not of a panel that asks for something else, stops early, or raised the
+    /// alarm.
+    /// </summary>
+    private static bool HasShare(CountedPanel panel) =>
+        panel is { Reading: not null, Sequential: null, Plan.AsksPreference: false, Answer: not PanelAnswer.Alarm };
 
     private static IEnumerable<Claim> Said<T>(IEnumerable<CountedPanel> panels, Verdict verdict)
-        where T : Finding => panels.Select(panel => verdict.Findings.First<T>(Subject.Panel(panel.Plan.Name))).OfType<Finding>().Select(Claim.Of);
+        where T : Finding => panels.Select(panel => verdict.Findings.First<T>(Subject.Panel(panel.Plan.Name))).OfType<Finding>()
+            .Select(Claim.Of);
 
     private static IEnumerable<Block> OfPanel(PanelRecord panel, CountedPanel finding, Verdict verdict)
     {

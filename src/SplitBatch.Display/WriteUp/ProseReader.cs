@@ -13,7 +13,8 @@ internal static class ProseReader
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder().DisableHtml().Build();
 
     public static IReadOnlyList<Piece> Read(string markdown) =>
-        [.. Markdown.Parse(markdown ?? "", Pipeline).SelectMany(block => Pieces(block, PieceKind.Paragraph)).Where(p => p.Spans.Count > 0)];
+        [.. Markdown.Parse(markdown ?? "", Pipeline).SelectMany(block => Pieces(block, PieceKind.Paragraph))
+            .Where(p => p.Spans.Count > 0)];
 
     private static IEnumerable<Piece> Pieces(Markdig.Syntax.Block block, PieceKind kind) => block switch
     {

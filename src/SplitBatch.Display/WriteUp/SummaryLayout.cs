@@ -2,7 +2,9 @@ using SplitBatch.Display.Drawing;
 
 namespace SplitBatch.Display.WriteUp;
 
-/// <summary>Lays the summary picture out: question on top, steps side by side (wide) or one below the other (square), verdict at the foot.</summary>
+/// <summary>
+/// Lays the summary picture out: question on top, steps side by side (wide) or one below the other (square), verdict at the foot.
+/// </summary>
 internal static class SummaryLayout
 {
     private const double Margin = 56;
@@ -54,7 +56,8 @@ internal static class SummaryLayout
         shapes.Add(new Stroke([new(left, top), new(left + width, top)], Theme.Quiet, 2));
         var textWidth = below || step.Figure is null ? width : width * 0.42;
         var y = Text(shapes, step.Heading, left, top + 12, textWidth, 26, 72, Theme.LinkColour, bold: true);
-        y = Text(shapes, step.Text, left, y + 6, textWidth, 22, top + height - y - 6 - (below && step.Figure is not null ? height * 0.45 : 0), Theme.Text);
+        y = Text(shapes, step.Text, left, y + 6, textWidth, 22,
+            top + height - y - 6 - (below && step.Figure is not null ? height * 0.45 : 0), Theme.Text);
         if (step.Figure is null) return;
         var (x, from, room) = below ? (left, y + 14, width) : (left + width * 0.46, top + 10, width * 0.54);
         Picture(shapes, step.Figure, x, from, room, top + height - from);
@@ -94,7 +97,8 @@ internal static class SummaryLayout
     }
 
     /// <summary>Wrapped text from the top down, made smaller until it fits; returns where it ends.</summary>
-    private static double Text(List<Shape> shapes, string text, double left, double top, double width, double size, double height, string colour, bool bold = false)
+    private static double Text(List<Shape> shapes, string text, double left, double top, double width, double size, double height,
+        string colour, bool bold = false)
     {
         var lines = Face.For(bold).Wrap(text, size, width);
         while (lines.Count * size * 1.3 > height && size > 12) lines = Face.For(bold).Wrap(text, --size, width);

@@ -35,7 +35,9 @@ public static class TrialReport
                 .. Appendix(trial),
             ])
         {
-            Subtitle = trial.Description.Invented ? "An invented example: it shows how the work is done and is not a finding about beer." : "",
+            Subtitle = trial.Description.Invented
+                ? "An invented example: it shows how the work is done and is not a finding about beer."
+                : "",
             Summary = TrialSummary.Of(trial, verdict),
         };
     }
@@ -76,7 +78,9 @@ public static class TrialReport
         yield return doubt.Table();
     }
 
-    /// <summary>How sure the doses are; the seed and the number of draws are part of the write-up, so that it comes out the same again.</summary>
+    /// <summary>
+    /// How sure the doses are; the seed and the number of draws are part of the write-up, so that it comes out the same again.
+    /// </summary>
     private static DoseUncertainty Doubt(ChargeMatch doses) => DoseUncertainty.Of(doses, seed: 2026, draws: 200_000);
 
     private static IEnumerable<Block> LabValues(Trial trial, Verdict verdict, DoseUncertainty? doubt)
@@ -110,7 +114,9 @@ public static class TrialReport
     private static IEnumerable<Block> Appendix(Trial trial)
     {
         yield return new Heading("How to repeat it");
-        yield return "Brew both halves from one wort, change the one variable, dose by the table above, and log both halves alike. Send both to one lab in one run under sample numbers. Declare the panel's plan before pouring, serve by the sealed key, and count by it.";
+        yield return "Brew both halves from one wort, change the one variable, dose by the table above, and log both halves alike. Send "
+            + "both to one lab in one run under sample numbers. Declare the panel's plan before pouring, serve by the sealed key, and "
+            + "count by it.";
         foreach (var caution in Cautions.All) yield return new Callout(caution.Step, string.Join(" ", caution.Sentences));
         yield return new Heading("Data and method");
         if (trial.Lab.Results.Count > 0) yield return trial.Lab.Table();
@@ -133,7 +139,10 @@ public static class TrialReport
     private static string Made(Trial trial)
     {
         var version = typeof(Trial).Assembly.GetName().Version?.ToString(3) ?? "unknown";
-        var seeds = string.Join(", ", trial.Panels.Select(panel => string.Create(CultureInfo.InvariantCulture, $"{panel.Name} {(panel.Serving?.Seed ?? panel.Plan.Seed) switch { { } seed => seed, null => "in its key" }}")));
+        var seeds =
+            string.Join(", ", trial.Panels
+                .Select(panel => string.Create(CultureInfo.InvariantCulture,
+                    $"{panel.Name} {(panel.Serving?.Seed ?? panel.Plan.Seed) switch { { } seed => seed, null => "in its key" }}")));
         return $"Made with SplitBatch {version}." + (seeds.Length > 0 ? $" Seeds of the serving plans: {seeds}." : "");
     }
 }

@@ -21,11 +21,14 @@ public static class TrialSummary
     internal static SummaryPicture Of(Trial trial, Verdict verdict)
     {
         List<SummaryStep> steps = [];
-        Add(steps, "The doses", Sentence(verdict.Findings.OfType<DosesFound>().FirstOrDefault(finding => finding.Kind == DosesFoundKind.Estimate)), verdict.Evidence.Doses is { } doses ? doses.Chart() : null);
+        Add(steps, "The doses",
+            Sentence(verdict.Findings.OfType<DosesFound>().FirstOrDefault(finding => finding.Kind == DosesFoundKind.Estimate)),
+            verdict.Evidence.Doses is { } doses ? doses.Chart() : null);
         Add(steps, "The lab", Sentence(verdict.Findings.First<LabMeans>()), verdict.Evidence.Bitterness is { } lab ? lab.Chart() : null);
         if (verdict.Main is { } main)
         {
-            Add(steps, "The panel", Sentence(verdict.Findings.ResultsAbout(Subject.Panel(main.Plan.Name)).FirstOrDefault()), PanelChapter.CountChart(main));
+            Add(steps, "The panel", Sentence(verdict.Findings.ResultsAbout(Subject.Panel(main.Plan.Name)).FirstOrDefault()),
+                PanelChapter.CountChart(main));
         }
 
         if (steps.Count == 0) steps.Add(new SummaryStep("The trial", $"It changes one thing: {trial.Description.Variable}."));

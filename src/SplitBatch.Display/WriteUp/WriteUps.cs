@@ -26,9 +26,11 @@ public static class WriteUps
         ArgumentException.ThrowIfNullOrWhiteSpace(output);
         var folders = trials.Select(path => new TrialFolder(path)).ToList();
         if (folders.GroupBy(folder => folder.Name).FirstOrDefault(same => same.Count() > 1) is { } twice)
-            throw new ArgumentException($"Two of the folders are called \"{twice.Key}\", so their write-ups would overwrite each other; write them up one at a time, each with its own --out.", nameof(trials));
+            throw new ArgumentException($"Two of the folders are called \"{twice.Key}\", so their write-ups would overwrite each other; "
+                + $"write them up one at a time, each with its own --out.", nameof(trials));
         var documents = folders.Select(folder => (folder.Name, Document: OfCopy(folder))).ToList();
-        return [.. documents.Select(made => new MadeWriteUp(made.Name, made.Document, made.Document.SaveTo(Path.Combine(output, made.Name))))];
+        return [.. documents.Select(
+            made => new MadeWriteUp(made.Name, made.Document, made.Document.SaveTo(Path.Combine(output, made.Name))))];
     }
 
     private static Document OfCopy(TrialFolder folder)

@@ -48,8 +48,8 @@ public static class CellGuard
     }
 
     /// <summary>
-    /// At the start of each step of an async method: whether to leave it as it is, for ever. An exception would have to go through all that
-    /// wait for it, one after another; what is left is simply never heard of again.
+    /// At the start of each step of an async method: whether to leave it as it is, for ever. An exception would have to go through all
+    /// that wait for it, one after another; what is left is simply never heard of again.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static unsafe bool Leave()

@@ -108,7 +108,8 @@ internal sealed class RunningCell(ICellSink sink, CancellationToken cancellation
             {
                 FlushLocked();
                 sink.Publish(
-                    new TextOutput($"\nThe cell has printed more than {Printed.Count(MostText)} characters; the rest is left out.\n", IsError: true));
+                    new TextOutput($"\nThe cell has printed more than {Printed.Count(MostText)} characters; the rest is left out.\n",
+                        IsError: true));
             }
             else if (text.Length > 16_384) FlushLocked();
             else flushTimer ??= new Timer(_ => Flush(), null, FlushAfter, Timeout.InfiniteTimeSpan);
@@ -124,7 +125,8 @@ internal sealed class RunningCell(ICellSink sink, CancellationToken cancellation
             FlushLocked();
             if (shown <= MostShown) sink.Publish(output);
             else sink.Publish(
-                new TextOutput($"\nThe cell has shown more than {Printed.Count(MostShown)} characters; the rest is left out.\n", IsError: true));
+                new TextOutput($"\nThe cell has shown more than {Printed.Count(MostShown)} characters; the rest is left out.\n",
+                    IsError: true));
         }
     }
 

@@ -65,7 +65,8 @@ internal sealed class CSharpEngine : ICellEngine
         help.CompleteAsync(code, cursor, cancellation);
 
     /// <inheritdoc/>
-    public Task<string?> HoverAsync(string code, int cursor, CancellationToken cancellation) => help.HoverAsync(code, cursor, cancellation);
+    public Task<string?> HoverAsync(string code, int cursor, CancellationToken cancellation) =>
+        help.HoverAsync(code, cursor, cancellation);
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<CallSignature>> SignaturesAsync(string code, int cursor, CancellationToken cancellation) =>

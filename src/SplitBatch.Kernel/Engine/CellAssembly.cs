@@ -14,8 +14,8 @@ using SplitBatch.Kernel.Cells;
 namespace SplitBatch.Kernel.Engine;
 
 /// <summary>
-/// What one cell is compiled to, loaded so that it goes when nothing holds anything of it any more. The engine's own way keeps the assembly
-/// of every cell as long as the process lives.
+/// What one cell is compiled to, loaded so that it goes when nothing holds anything of it any more. The engine's own way keeps the
+/// assembly of every cell as long as the process lives.
 /// </summary>
 internal sealed class CellAssembly : AssemblyLoadContext
 {

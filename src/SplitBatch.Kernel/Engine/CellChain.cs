@@ -14,9 +14,9 @@ using SplitBatch.Kernel.Cells;
 namespace SplitBatch.Kernel.Engine;
 
 /// <summary>
-/// The cells that later cells are compiled on. The engine keeps every cell that ever ran, with all that the compiler looked up for it. Here
-/// a cell is let go to which no later cell can refer: because it made nothing, or because the next makes again all that it made. A kernel
-/// is then no larger after a thousand runs of a cell than after the first.
+/// The cells that later cells are compiled on. The engine keeps every cell that ever ran, with all that the compiler looked up for it.
+/// Here a cell is let go to which no later cell can refer: because it made nothing, or because the next makes again all that it made. A
+/// kernel is then no larger after a thousand runs of a cell than after the first.
 /// </summary>
 /// <param name="kernel">The engine.</param>
 /// <param name="findPackaged">Finds the assembly of a package by its name.</param>

@@ -23,7 +23,8 @@ internal sealed class CellHelp(Func<Script?> last) : IDisposable
         WellKnownTags.Reference, WellKnownTags.Structure, WellKnownTags.TypeParameter, WellKnownTags.Snippet,
     ];
 
-    private static readonly ImmutableArray<string> Types = [WellKnownTags.Class, WellKnownTags.Structure, WellKnownTags.Enum, WellKnownTags.Interface];
+    private static readonly ImmutableArray<string> Types = [WellKnownTags.Class, WellKnownTags.Structure, WellKnownTags.Enum,
+        WellKnownTags.Interface];
 
     private readonly HelpDocument documents = new();
 

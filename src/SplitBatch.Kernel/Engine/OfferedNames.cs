@@ -44,7 +44,8 @@ internal static class OfferedNames
 
     private static string NameOf(Type type) => type.Name.Split('`')[0];
 
-    private static bool IsInner(Type type) => InnerRooms.Any(room => type.Namespace!.StartsWith("SplitBatch." + room, StringComparison.Ordinal));
+    private static bool IsInner(Type type) =>
+        InnerRooms.Any(room => type.Namespace!.StartsWith("SplitBatch." + room, StringComparison.Ordinal));
 
     private static bool Makes(Type type) => type.GetMembers(Own).Any(member =>
         member is not (Type or MethodInfo { IsSpecialName: true }) && !member.IsDefined(typeof(ExtensionAttribute)));

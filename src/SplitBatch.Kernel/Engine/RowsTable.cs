@@ -62,7 +62,8 @@ internal sealed record RowsTable(IReadOnlyList<string>? Heads, IReadOnlyList<IRe
     {
         var first = things.Cast<object?>().Take(MostRows + 1).ToList();
         if (first.Count == 0 || first.Contains(null)) return null;
-        var rows = first.Take(MostRows).Select(thing => (IReadOnlyList<string>)[.. columns.Select(column => Text(column.GetValue(thing)))]);
+        var rows = first.Take(MostRows)
+            .Select(thing => (IReadOnlyList<string>)[.. columns.Select(column => Text(column.GetValue(thing)))]);
         var all = things is ICollection { Count: var count } ? $"{count} rows in all." : "More rows follow.";
         return new([.. columns.Select(column => column.Name)], [.. rows], first.Count > MostRows ? all : null);
     }

@@ -5,7 +5,8 @@ internal static class TypeName
 {
     private static readonly Dictionary<Type, string> Words = new()
     {
-        [typeof(bool)] = "bool", [typeof(byte)] = "byte", [typeof(sbyte)] = "sbyte", [typeof(short)] = "short", [typeof(ushort)] = "ushort",
+        [typeof(bool)] = "bool", [typeof(byte)] = "byte", [typeof(sbyte)] = "sbyte", [typeof(short)] = "short",
+        [typeof(ushort)] = "ushort",
         [typeof(int)] = "int", [typeof(uint)] = "uint", [typeof(long)] = "long", [typeof(ulong)] = "ulong", [typeof(float)] = "float",
         [typeof(double)] = "double", [typeof(decimal)] = "decimal", [typeof(char)] = "char", [typeof(string)] = "string",
         [typeof(object)] = "object", [typeof(void)] = "void",

@@ -128,7 +128,8 @@ public sealed class BatchRunner
         var outcome = new NotebookOutcome(prepared.Name, title) { Path = prepared.Path, Problem = prepared.Problem };
         if (prepared.Notebook is not { } notebook || prepared.Problem is not null) return outcome;
 
-        outcome = outcome with { CodeCells = notebook.Cells.Count(c => c.Kind == CellKind.Code), Summary = Prose.FirstParagraph(notebook) };
+        outcome =
+            outcome with { CodeCells = notebook.Cells.Count(c => c.Kind == CellKind.Code), Summary = Prose.FirstParagraph(notebook) };
         tell(new NotebookStarted(number, total, prepared.Name, outcome.CodeCells));
         var clock = Stopwatch.StartNew();
         var words = Words(prepared);

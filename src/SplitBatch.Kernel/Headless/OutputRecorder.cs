@@ -81,7 +81,8 @@ internal sealed class OutputRecorder
                     break;
                 case DisplayOutput shown:
                     var display =
-                        new JsonObject { ["data"] = Bundle(shown.Data), ["metadata"] = new JsonObject(), ["output_type"] = "display_data" };
+                        new JsonObject { ["data"] = Bundle(shown.Data), ["metadata"] = new JsonObject(),
+                            ["output_type"] = "display_data" };
                     if (shown.DisplayId is { } id) Remember(id, display);
                     outputs.Add(display);
                     break;

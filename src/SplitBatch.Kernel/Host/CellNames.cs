@@ -16,8 +16,9 @@ internal sealed record CellNames(IReadOnlySet<string> Made, IReadOnlySet<string>
     {
         var root = SyntaxFactory.ParseSyntaxTree(code, Script).GetCompilationUnitRoot();
         var declared = root.DescendantNodes().Select(Declared).OfType<string>().ToHashSet(StringComparer.Ordinal);
-        var made = root.DescendantNodes(node => node is not (AnonymousFunctionExpressionSyntax or BlockSyntax or BaseTypeDeclarationSyntax))
-            .Where(node => node is not ParameterSyntax).Select(Declared).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var made =
+            root.DescendantNodes(node => node is not (AnonymousFunctionExpressionSyntax or BlockSyntax or BaseTypeDeclarationSyntax))
+                .Where(node => node is not ParameterSyntax).Select(Declared).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var taken = root.DescendantNodes().OfType<IdentifierNameSyntax>().Where(IsUse).Select(name => name.Identifier.ValueText)
             .Where(name => !declared.Contains(name)).ToHashSet(StringComparer.Ordinal);
         return new(made, taken);

@@ -56,7 +56,8 @@ internal sealed partial record CellText(string Code, IReadOnlyList<string> Owned
         if (tokens[at].Text == "await") at++;
         if (at >= tokens.Count || !tokens[at].IsKind(SyntaxKind.UsingKeyword)) return null;
         var sign =
-            tokens.FindIndex(at, token => token.Kind() is SyntaxKind.EqualsToken or SyntaxKind.SemicolonToken or SyntaxKind.OpenParenToken);
+            tokens.FindIndex(at,
+                token => token.Kind() is SyntaxKind.EqualsToken or SyntaxKind.SemicolonToken or SyntaxKind.OpenParenToken);
         return sign > at + 2 && tokens[sign].IsKind(SyntaxKind.EqualsToken) && tokens[at + 1].Kind() is not SyntaxKind.StaticKeyword
             ? tokens[sign - 1].ValueText
             : null;

@@ -72,7 +72,8 @@ internal static partial class CompilerHints
     {
         ("string", _) when Numbers.Contains(to) =>
             "A number belongs here and a text was given: write it without quotation marks, and decimals with a point, as 5.6.",
-        (_, "string") when Numbers.Contains(from) => "A text belongs here and a number was given: put it in quotation marks, as \"cones\".",
+        (_, "string") when Numbers.Contains(from) =>
+            "A text belongs here and a number was given: put it in quotation marks, as \"cones\".",
         ("double" or "decimal", "int" or "int?") => "A whole number belongs here, as 24.",
         _ when Units.TryGetValue(to.TrimEnd('?'), out var example) => $"A value with its unit belongs here, as {example}.",
         _ => null,

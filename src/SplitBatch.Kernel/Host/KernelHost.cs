@@ -124,7 +124,9 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             throw new InvalidOperationException($"The kernel's start code failed: {string.Join('\n', error.Traceback)}");
     }
 
-    /// <summary>Cells share the pool of threads with the kernel: even if one takes all of its first threads, an interrupt finds one.</summary>
+    /// <summary>
+    /// Cells share the pool of threads with the kernel: even if one takes all of its first threads, an interrupt finds one.
+    /// </summary>
     private static void LeaveThreads()
     {
         ThreadPool.GetMinThreads(out var workers, out var ports);
@@ -153,7 +155,8 @@ public sealed partial class KernelHost(KernelHostOptions? options = null) : ICel
             var outcome = await engine!.RunAsync(rest, cell).ConfigureAwait(false);
             if (text.IsTimed)
                 cell.Write(false,
-                    string.Create(CultureInfo.InvariantCulture, $"The cell took {Printed.Fixed(clock.Elapsed.TotalMilliseconds, 1)} ms.\n"));
+                    string.Create(CultureInfo.InvariantCulture,
+                        $"The cell took {Printed.Fixed(clock.Elapsed.TotalMilliseconds, 1)} ms.\n"));
             if (outcome is { Finished: true, Failed: false })
             {
                 missing.Ran(names);

@@ -9,12 +9,14 @@ namespace SplitBatch.Kernel.Host;
 /// <summary>The names that a cell can use of the library, to offer the one that was probably meant.</summary>
 internal static partial class KnownNames
 {
-    private static readonly Lazy<ILookup<string, Type>> Types = new(() => new[] { typeof(Trial).Assembly, typeof(NotebookDisplay).Assembly }
-        .SelectMany(assembly => assembly.GetExportedTypes()).Where(type => !type.IsNested && !type.IsGenericType)
-            .ToLookup(type => type.Name, StringComparer.Ordinal));
+    private static readonly Lazy<ILookup<string, Type>> Types =
+        new(() => new[] { typeof(Trial).Assembly, typeof(NotebookDisplay).Assembly }
+            .SelectMany(assembly => assembly.GetExportedTypes()).Where(type => !type.IsNested && !type.IsGenericType)
+                .ToLookup(type => type.Name, StringComparer.Ordinal));
 
     private static readonly Lazy<IReadOnlyList<MethodInfo>> Extensions = new(() => [.. Types.Value.SelectMany(types => types)
-        .SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Static)).Where(method => method.IsDefined(typeof(ExtensionAttribute)))]);
+        .SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Static))
+        .Where(method => method.IsDefined(typeof(ExtensionAttribute)))]);
 
     /// <summary>The name that a compiler's message about an unknown one probably means; null when none is near.</summary>
     /// <param name="message">For example <c>'Protocol' does not contain a definition for 'Triangel'</c>.</param>
@@ -32,7 +34,8 @@ internal static partial class KnownNames
     private static IEnumerable<string> Members(Type type) =>
         type.GetMembers(BindingFlags.Public | BindingFlags.Static | BindingFlags.Instance | BindingFlags.FlattenHierarchy)
             .Where(member => member is PropertyInfo or FieldInfo or MethodInfo { IsSpecialName: false }).Select(member => member.Name)
-            .Concat(Extensions.Value.Where(method => method.GetParameters()[0].ParameterType.IsAssignableFrom(type)).Select(method => method.Name))
+            .Concat(Extensions.Value.Where(method => method.GetParameters()[0].ParameterType.IsAssignableFrom(type))
+                .Select(method => method.Name))
             .Distinct();
 
     [GeneratedRegex("'([^']+)'")]

@@ -21,7 +21,8 @@ public sealed class Backlog
     public void Close() => _queue.Writer.TryComplete();
 
     /// <summary>The requests, as they come; each with whether it is a cell that shall not be run.</summary>
-    public async IAsyncEnumerable<(JupyterMessage Message, bool Dropped)> ReadAsync([EnumeratorCancellation] CancellationToken cancellation)
+    public async IAsyncEnumerable<(JupyterMessage Message, bool Dropped)> ReadAsync(
+        [EnumeratorCancellation] CancellationToken cancellation)
     {
         await foreach (var waiting in _queue.Reader.ReadAllAsync(cancellation).ConfigureAwait(false))
         {

@@ -77,7 +77,8 @@ public sealed class JupyterKernel : IDisposable
                 _shell.Add(message);
                 break;
             case JupyterChannel.Control:
-                if (message.Header.MsgType == "interrupt_request") new Thread(_interrupt) { IsBackground = true, Name = "interrupt" }.Start();
+                if (message.Header.MsgType == "interrupt_request")
+                    new Thread(_interrupt) { IsBackground = true, Name = "interrupt" }.Start();
                 _control.Add(message);
                 break;
             case JupyterChannel.Stdin:

@@ -10,8 +10,8 @@ namespace SplitBatch.Kernel.Jupyter;
 public static class KernelInstaller
 {
     /// <summary>
-    /// Writes <c>kernel.json</c> and, once for all charts, the chart library, which the Jupyter server hands to the page without a network.
-    /// An earlier installation in the same place is replaced.
+    /// Writes <c>kernel.json</c> and, once for all charts, the chart library, which the Jupyter server hands to the page without a
+    /// network. An earlier installation in the same place is replaced.
     /// </summary>
     /// <param name="kernels">The folder that holds kernels; made when missing.</param>
     /// <param name="launch">The words that start the splitbatch command.</param>

@@ -6,8 +6,8 @@ using SplitBatch.Kernel.Jupyter.Wire;
 namespace SplitBatch.Kernel.Jupyter;
 
 /// <summary>
-/// Holds the five ports of a connection file until the sockets take them over. A client chooses free ports and tells them; until the kernel
-/// listens, any connection that is made on this machine may be given one of them, for a moment or for long.
+/// Holds the five ports of a connection file until the sockets take them over. A client chooses free ports and tells them; until the
+/// kernel listens, any connection that is made on this machine may be given one of them, for a moment or for long.
 /// </summary>
 internal sealed class ReservedPorts : IDisposable
 {

@@ -59,7 +59,8 @@ public sealed class Notebook
             if (file.Exists && file.Length > LargestFile)
             {
                 throw new NotebookException(
-                    $"The file has {Printed.Count(file.Length / 1_000_000)} MB, and at most {LargestFile / 1_000_000} MB are read. Clear its "
+                    $"The file has {Printed.Count(file.Length / 1_000_000)} MB, and at most {LargestFile / 1_000_000} MB are read. "
+                        + $"Clear its "
                     + $"outputs in a notebook editor and save it again.");
             }
 
@@ -171,7 +172,8 @@ public sealed class Notebook
         if (!MultilineText.IsText(cell["source"]))
             throw new NotebookException($"Cell {number} has no source, or one that is neither a text nor a list of texts.");
         if (cell["outputs"] is not (null or JsonArray)) throw new NotebookException($"Cell {number} has outputs that are not a list.");
-        if (cell["metadata"] is not (null or JsonObject)) throw new NotebookException($"Cell {number} has metadata that is not an object.");
+        if (cell["metadata"] is not (null or JsonObject))
+            throw new NotebookException($"Cell {number} has metadata that is not an object.");
     }
 
     private static int? Whole(JsonNode? node) => node is JsonValue value && value.TryGetValue<int>(out var whole) ? whole : null;

@@ -41,7 +41,8 @@ public static class NotebookPreview
         var size = notebook.ToString().Length;
         if (size > LargestPreview)
             throw new NotebookException(
-                $"With its results the notebook would have {Printed.Count(size)} characters; at most {Printed.Count(LargestPreview)} are kept. Show fewer rows "
+                $"With its results the notebook would have {Printed.Count(size)} characters; at most {Printed.Count(LargestPreview)} are "
+                    + $"kept. Show fewer rows "
                 + $"or charts.");
     }
 

@@ -30,7 +30,8 @@ internal static class IndexPage
         if (trials.Count > 0) AddTrials(page, trials);
         page.Append(
             "</main>\n<footer><p>Each page can be sent, printed and read by itself, without a network. Its charts are pictures then; with "
-            + $"{PageHead.File} beside it they answer the pointer. The .ipynb file beside it is the same notebook with its results.</p></footer>\n");
+            + $"{PageHead.File} beside it they answer the pointer. The .ipynb file beside it is the same notebook with its "
+            + $"results.</p></footer>\n");
         return page.Append(PageParts.End).ToString();
     }
 
@@ -47,7 +48,8 @@ internal static class IndexPage
         if (outcome.Failure is { } failure)
             page.Append(CultureInfo.InvariantCulture,
                 $"<p class=\"failed\">Stopped at cell {failure.Cell}: {PageParts.Text(failure.Error.Message)}</p>");
-        if (outcome.Problem is { } problem) page.Append(CultureInfo.InvariantCulture, $"<p class=\"failed\">{PageParts.Text(problem)}</p>");
+        if (outcome.Problem is { } problem)
+            page.Append(CultureInfo.InvariantCulture, $"<p class=\"failed\">{PageParts.Text(problem)}</p>");
         page.Append("</li>\n");
     }
 

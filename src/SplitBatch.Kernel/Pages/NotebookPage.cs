@@ -5,7 +5,9 @@ using SplitBatch.Kernel.Notebooks;
 
 namespace SplitBatch.Kernel.Pages;
 
-/// <summary>An executed notebook as one page, which reads and prints without any other file; its charts move when <c>charts.js</c> is beside it.</summary>
+/// <summary>
+/// An executed notebook as one page, which reads and prints without any other file; its charts move when <c>charts.js</c> is beside it.
+/// </summary>
 public static class NotebookPage
 {
     /// <summary>Writes the page, and beside it the script of its charts.</summary>
@@ -40,9 +42,12 @@ public static class NotebookPage
         var how = failure is null ? "from start to end" : "up to the cell that failed";
         page.Append(CultureInfo.InvariantCulture,
             $"</main>\n<footer>\n<p>Made by running the notebook of the same name {how} with SplitBatch. The page needs no "
-            + $"network.{(head.HasCharts ? $" With {PageHead.File} beside it, its charts answer the pointer; without, they are pictures." : "")}"
+            + $"network.{(head.HasCharts
+                ? $" With {PageHead.File} beside it, its charts answer the pointer; without, they are pictures."
+                : "")}"
             + $"</p>\n</footer>\n");
-        return PageParts.Start(title, "notebook", head.Policy, head.Styles).Append(page).Append(head.Element).Append(PageParts.End).ToString();
+        return PageParts.Start(title, "notebook", head.Policy, head.Styles).Append(page).Append(head.Element).Append(PageParts.End)
+            .ToString();
     }
 
     private static void AddCell(StringBuilder page, NotebookCell cell, PageIds ids, PageHead head)

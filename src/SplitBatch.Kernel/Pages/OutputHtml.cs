@@ -43,7 +43,9 @@ internal static partial class OutputHtml
     }
 
     private static string Picture(string type, string base64, string words) =>
-        PageParts.Address(type, base64) is { } address ? $"<img src=\"{address}\" alt=\"{PageParts.Text(words)}\">" : $"<pre>{Plain(words)}</pre>";
+        PageParts.Address(type, base64) is { } address
+            ? $"<img src=\"{address}\" alt=\"{PageParts.Text(words)}\">"
+            : $"<pre>{Plain(words)}</pre>";
 
     /// <summary>A text, or null for whatever else stands there: outputs may come from any program.</summary>
     private static string? Word(JsonNode? node) => node is JsonValue value && value.TryGetValue(out string? text) ? text : null;

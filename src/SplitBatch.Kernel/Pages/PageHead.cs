@@ -6,8 +6,9 @@ using SplitBatch.Display;
 namespace SplitBatch.Kernel.Pages;
 
 /// <summary>
-/// What the outputs of a notebook ask of the head of their page: styles and scripts. Charts are drawn by one file beside the pages of a run; a script that a cell put out itself may run because the
-/// page's policy names its hash; whatever else looks like a script, such as one in prose, may not.
+/// What the outputs of a notebook ask of the head of their page: styles and scripts. Charts are drawn by one file beside the pages of a
+/// run; a script that a cell put out itself may run because the page's policy names its hash; whatever else looks like a script, such as
+/// one in prose, may not.
 /// </summary>
 internal sealed partial class PageHead
 {
@@ -32,7 +33,8 @@ internal sealed partial class PageHead
     public bool HasCharts => charts;
 
     /// <summary>What the policy says; empty where the page has no script.</summary>
-    public string Policy => string.Join(' ', (charts ? Charting : []).Concat(hashes)); // A page opened from a disk is nobody's "self" in some browsers.
+    // A page opened from a disk is nobody's "self" in some browsers.
+    public string Policy => string.Join(' ', (charts ? Charting : []).Concat(hashes));
 
     /// <summary>The styles, each once.</summary>
     public string Styles => string.Concat(styles.Distinct().Select(style => style + "\n"));
@@ -40,7 +42,9 @@ internal sealed partial class PageHead
     /// <summary>The element that names the file, or nothing.</summary>
     public string Element => charts ? $"<script src=\"{File}\"></script>\n" : "";
 
-    /// <summary>Takes in what a cell put out: its charts become data, its styles move to the head, its own scripts are named by their hash.</summary>
+    /// <summary>
+    /// Takes in what a cell put out: its charts become data, its styles move to the head, its own scripts are named by their hash.
+    /// </summary>
     public string Take(string html)
     {
         html = NotebookDisplay.ForPage(html.ReplaceLineEndings("\n"));
@@ -50,7 +54,8 @@ internal sealed partial class PageHead
         foreach (Match script in Inline().Matches(html))
         {
             var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(script.Groups["code"].Value)));
-            if (!script.Groups["with"].Value.Contains("application/json", StringComparison.OrdinalIgnoreCase)) hashes.Add($"'sha256-{hash}'");
+            if (!script.Groups["with"].Value.Contains("application/json", StringComparison.OrdinalIgnoreCase))
+                hashes.Add($"'sha256-{hash}'");
         }
 
         return html;

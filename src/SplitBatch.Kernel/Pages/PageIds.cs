@@ -2,7 +2,9 @@ using System.Text.RegularExpressions;
 
 namespace SplitBatch.Kernel.Pages;
 
-/// <summary>Keeps ids unique on a page whose pieces were made one by one: headings of the same words, footnotes of several cells.</summary>
+/// <summary>
+/// Keeps ids unique on a page whose pieces were made one by one: headings of the same words, footnotes of several cells.
+/// </summary>
 internal sealed partial class PageIds
 {
     private readonly HashSet<string> taken = [];

@@ -28,7 +28,9 @@ internal static class PageParts
 
     public static string Text(string text) => WebUtility.HtmlEncode(text);
 
-    /// <summary>The address of a picture that the page itself holds; null where the type is no picture's or the data are not Base64.</summary>
+    /// <summary>
+    /// The address of a picture that the page itself holds; null where the type is no picture's or the data are not Base64.
+    /// </summary>
     public static string? Address(string type, string base64)
     {
         var data = string.Concat(base64.Where(c => !char.IsWhiteSpace(c)));

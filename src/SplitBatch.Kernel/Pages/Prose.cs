@@ -9,7 +9,8 @@ namespace SplitBatch.Kernel.Pages;
 internal static class Prose
 {
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
-        .UsePipeTables().UseFootnotes().UseEmphasisExtras().UseAutoIdentifiers().UseTaskLists().UseDefinitionLists().UseAutoLinks().Build();
+        .UsePipeTables().UseFootnotes().UseEmphasisExtras().UseAutoIdentifiers().UseTaskLists().UseDefinitionLists()
+        .UseAutoLinks().Build();
 
     /// <summary>Markdown as HTML; pictures attached to the cell are put into the page.</summary>
     public static string Html(NotebookCell cell)

@@ -8,7 +8,8 @@ namespace SplitBatch.Bitterness;
 /// <summary>An estimated bitterness with the model, the inputs and the doubts that belong to it.</summary>
 public sealed record BitternessEstimate
 {
-    internal BitternessEstimate(BitternessUnits value, IBitternessModel model, Kettle kettle, HopForms forms, ImmutableArray<ChargeEstimate> charges, ImmutableArray<string> warnings)
+    internal BitternessEstimate(BitternessUnits value, IBitternessModel model, Kettle kettle, HopForms forms,
+        ImmutableArray<ChargeEstimate> charges, ImmutableArray<string> warnings)
     {
         Value = value;
         Model = model;
@@ -42,7 +43,8 @@ public sealed record BitternessEstimate
     /// <param name="model">Tinseth unless given.</param>
     /// <param name="forms">Form factors; <see cref="HopForms.Default"/> unless given.</param>
     /// <exception cref="ArgumentException">A charge cannot belong to this kettle; the message says what is accepted.</exception>
-    public static BitternessEstimate Of(Kettle kettle, IEnumerable<HopCharge> charges, IBitternessModel? model = null, HopForms? forms = null)
+    public static BitternessEstimate Of(Kettle kettle, IEnumerable<HopCharge> charges, IBitternessModel? model = null,
+        HopForms? forms = null)
     {
         ArgumentNullException.ThrowIfNull(kettle);
         ArgumentNullException.ThrowIfNull(charges);
@@ -53,5 +55,6 @@ public sealed record BitternessEstimate
     /// <summary>For example <c>31.9 IBU by Tinseth, in 20.0 L of 1.050 (12.4 °P) at the end of a 60 min boil</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Value} by {Model.Name}, in {Kettle}{(Warnings.IsEmpty ? "" : $"; {Warnings.Length} warning{(Warnings.Length == 1 ? "" : "s")}")}");
+        $"{Value} by {Model.Name}, in "
+            + $"{Kettle}{(Warnings.IsEmpty ? "" : $"; {Warnings.Length} warning{(Warnings.Length == 1 ? "" : "s")}")}");
 }

@@ -22,13 +22,16 @@ public sealed record CalibrationPair(string Batch, double Estimated, double Meas
     public double Ratio => Measured / Estimated;
 
     /// <summary>For example <c>autumn bitter: estimated 31.0, measured 24.5 (0.79)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Batch}: estimated {Printed.Bitterness(Estimated)}, measured {Printed.Bitterness(Measured)} ({Printed.Ratio(Ratio)})");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture,
+            $"{Batch}: estimated {Printed.Bitterness(Estimated)}, measured {Printed.Bitterness(Measured)} ({Printed.Ratio(Ratio)})");
 }
 
 /// <summary>One beer in the calibration: a point of its chart and a row of its table.</summary>
 /// <param name="Pair">What was estimated and measured.</param>
 /// <param name="Fitted">The estimate corrected by the factor of all batches, in IBU.</param>
-/// <param name="LeftOut">The estimate corrected by the factor of all <em>other</em> batches, in IBU: what would have been said before this one was known.</param>
+/// <param name="LeftOut">The estimate corrected by the factor of all <em>other</em> batches, in IBU: what would have been said before
+/// this one was known.</param>
 /// <param name="Interval">The prediction interval that the other batches gave for this beer, in IBU.</param>
 public sealed record CalibrationPoint(CalibrationPair Pair, double Fitted, double LeftOut, Interval Interval)
 {
@@ -36,5 +39,6 @@ public sealed record CalibrationPoint(CalibrationPair Pair, double Fitted, doubl
     public double Error => Pair.Measured - LeftOut;
 
     /// <summary>For example <c>autumn bitter: estimated 31.0, measured 24.5 (0.79); the other batches said 23.9</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Pair}; the other batches said {Printed.Bitterness(LeftOut)}");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Pair}; the other batches said {Printed.Bitterness(LeftOut)}");
 }

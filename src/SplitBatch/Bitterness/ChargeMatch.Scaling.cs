@@ -25,7 +25,8 @@ public sealed partial record ChargeMatch
         while (dose.Bitterness(high) < target)
         {
             high *= 2;
-            if (high > 1e9) throw new ArgumentException(FormattableString.Invariant($"No mass of {names} reaches {Printed.Bitterness(target)} IBU."));
+            if (high > 1e9)
+                throw new ArgumentException(FormattableString.Invariant($"No mass of {names} reaches {Printed.Bitterness(target)} IBU."));
         }
 
         for (var step = 0; step < 100 && high - low > 1e-14 * high; step++)

@@ -68,7 +68,8 @@ public sealed partial record ChargeMatch
 
     /// <summary>Grams of two lots, each alone in its half at one time in the boil, for what the laboratory should measure.</summary>
     /// <param name="kettle">The kettle of one half; both halves are alike.</param>
-    /// <param name="house">The wanted bitterness, turned into an estimate by <see cref="HouseCalibration.EstimateFor"/>. The factor must come from estimates by the same model.</param>
+    /// <param name="house">The wanted bitterness, turned into an estimate by <see cref="HouseCalibration.EstimateFor"/>. The factor must
+    /// come from estimates by the same model.</param>
     /// <param name="lotA">The lot of half A.</param>
     /// <param name="lotB">The lot of half B.</param>
     /// <param name="minutes">Minutes in the boil; the whole boil when null.</param>
@@ -77,7 +78,8 @@ public sealed partial record ChargeMatch
     /// <param name="forms">Form factors; <see cref="HopForms.Default"/> unless given.</param>
     /// <exception cref="ArgumentException">A value lies outside its range, or no mass of a lot can reach the target.</exception>
     public static ChargeMatch Solve(
-        Kettle kettle, HouseTarget house, HopLot lotA, HopLot lotB, double? minutes = null, IBitternessModel? model = null, Mass? scale = null, HopForms? forms = null)
+        Kettle kettle, HouseTarget house, HopLot lotA, HopLot lotB, double? minutes = null, IBitternessModel? model = null,
+        Mass? scale = null, HopForms? forms = null)
     {
         ArgumentNullException.ThrowIfNull(house);
         return Solve(kettle, house.Estimate, lotA, lotB, minutes, model, scale, forms) with { House = house };
@@ -95,14 +97,17 @@ public sealed partial record ChargeMatch
     /// <exception cref="ArgumentException">A value lies outside its range, or no mass of a lot can reach the target.</exception>
     /// <example><code>ChargeMatch.Solve(trial.Kettle, target: 32, trial.Lot("cones"), trial.Lot("pellets"))</code></example>
     public static ChargeMatch Solve(
-        Kettle kettle, double target, HopLot lotA, HopLot lotB, double? minutes = null, IBitternessModel? model = null, Mass? scale = null, HopForms? forms = null)
+        Kettle kettle, double target, HopLot lotA, HopLot lotB, double? minutes = null, IBitternessModel? model = null, Mass? scale = null,
+        HopForms? forms = null)
     {
         ArgumentNullException.ThrowIfNull(kettle);
         var time = minutes ?? kettle.Boil.Minutes;
         return Solve(kettle, target, [Alone(lotA, time)], [Alone(lotB, time)], model, scale, forms);
     }
 
-    /// <summary>Grams for two halves of several additions each, for a target. The masses given are proportions; fixed charges keep theirs.</summary>
+    /// <summary>
+    /// Grams for two halves of several additions each, for a target. The masses given are proportions; fixed charges keep theirs.
+    /// </summary>
     /// <param name="kettle">The kettle of one half; both halves are alike.</param>
     /// <param name="target">Bitterness aimed at, in IBU, above 0 and at most 150.</param>
     /// <param name="chargesA">Charges of half A; all that are not fixed are scaled alike.</param>
@@ -113,11 +118,13 @@ public sealed partial record ChargeMatch
     /// <param name="kettleB">The kettle of half B, where it is not like A's.</param>
     /// <exception cref="ArgumentException">A value lies outside its range, or no mass can reach the target.</exception>
     public static ChargeMatch Solve(
-        Kettle kettle, double target, IEnumerable<HopCharge> chargesA, IEnumerable<HopCharge> chargesB, IBitternessModel? model = null, Mass? scale = null, HopForms? forms = null, Kettle? kettleB = null)
+        Kettle kettle, double target, IEnumerable<HopCharge> chargesA, IEnumerable<HopCharge> chargesB, IBitternessModel? model = null,
+        Mass? scale = null, HopForms? forms = null, Kettle? kettleB = null)
     {
         if (target is not (> 0 and <= 150))
         {
-            throw new ArgumentOutOfRangeException(nameof(target), FormattableString.Invariant($"A target of {target} IBU is outside (0, 150]."));
+            throw new ArgumentOutOfRangeException(nameof(target),
+                FormattableString.Invariant($"A target of {target} IBU is outside (0, 150]."));
         }
 
         var step = Resolution(scale, kettle);
@@ -135,7 +142,8 @@ public sealed partial record ChargeMatch
     /// <param name="kettleB">The kettle of half B, where it is not like A's.</param>
     /// <exception cref="ArgumentException">A value lies outside its range, or no mass can match A.</exception>
     public static ChargeMatch ToMatch(
-        Kettle kettle, IEnumerable<HopCharge> chargesA, IEnumerable<HopCharge> chargesB, IBitternessModel? model = null, Mass? scale = null, HopForms? forms = null, Kettle? kettleB = null)
+        Kettle kettle, IEnumerable<HopCharge> chargesA, IEnumerable<HopCharge> chargesB, IBitternessModel? model = null,
+        Mass? scale = null, HopForms? forms = null, Kettle? kettleB = null)
     {
         var a = NewDose(kettle, chargesA, model, forms);
         return Match(a, NewDose(kettleB ?? kettle, chargesB, a.Model, a.Forms), null, Resolution(scale, kettle));
@@ -144,7 +152,8 @@ public sealed partial record ChargeMatch
     /// <summary>Two halves whose charges both stand as given: nothing is solved, only compared.</summary>
     /// <inheritdoc cref="ToMatch"/>
     public static ChargeMatch AsGiven(
-        Kettle kettle, IEnumerable<HopCharge> chargesA, IEnumerable<HopCharge> chargesB, IBitternessModel? model = null, Mass? scale = null, HopForms? forms = null, Kettle? kettleB = null)
+        Kettle kettle, IEnumerable<HopCharge> chargesA, IEnumerable<HopCharge> chargesB, IBitternessModel? model = null,
+        Mass? scale = null, HopForms? forms = null, Kettle? kettleB = null)
     {
         var a = NewDose(kettle, chargesA, model, forms);
         var b = NewDose(kettleB ?? kettle, chargesB, a.Model, a.Forms);
@@ -154,7 +163,8 @@ public sealed partial record ChargeMatch
     /// <summary>How sure the two doses and their difference are.</summary>
     /// <inheritdoc cref="DoseUncertainty.Of"/>
     public DoseUncertainty Uncertainty(
-        ErrorBudget? budget = null, int seed = 2026, int draws = 1_000_000, double level = 0.95, double? criticalDifference = null, double? tasteMargin = null) =>
+        ErrorBudget? budget = null, int seed = 2026, int draws = 1_000_000, double level = 0.95, double? criticalDifference = null,
+        double? tasteMargin = null) =>
         DoseUncertainty.Of(this, budget, seed, draws, level, criticalDifference, tasteMargin);
 
     /// <summary>What several models say of one half.</summary>
@@ -166,10 +176,17 @@ public sealed partial record ChargeMatch
         return ModelComparison.Of(half.Estimate.Kettle, half.Charges, models, half.Estimate.Forms);
     }
 
-    /// <summary>For example <c>A 58 g cones and B 31 g pellets: 32.1 and 32.0 IBU by Tinseth; A carries 1.9 times the hops and 25 g more plant matter</c>.</summary>
+    /// <summary>
+    /// For example <c>A 58 g cones and B 31 g pellets: 32.1 and 32.0 IBU by Tinseth; A carries 1.9 times the hops and 25 g more plant
+    /// matter</c>.
+    /// </summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"A {Weighed(A)} and B {Weighed(B)}: {Printed.Bitterness(A.Bitterness.Value)} and {Printed.Bitterness(B.Bitterness.Value)} IBU by {A.Estimate.Model.Name}, {Printed.Bitterness(Mismatch, "IBU").WithSign} {(IsRounded ? $"left by rounding to {Spoken.Short(Scale)}" : "between them as weighed")}; A carries {Printed.Times(HopMassRatio)} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant matter{(House is { } house ? $"; dosed to measure {Printed.Bitterness(house.Wanted)} IBU ({house.Label})" : "")}");
+        $"A {Weighed(A)} and B {Weighed(B)}: {Printed.Bitterness(A.Bitterness.Value)} and {Printed.Bitterness(B.Bitterness.Value)} IBU by "
+            + $"{A.Estimate.Model.Name}, {Printed.Bitterness(Mismatch, "IBU").WithSign} "
+            + $"{(IsRounded ? $"left by rounding to {Spoken.Short(Scale)}" : "between them as weighed")}; A carries "
+            + $"{Printed.Times(HopMassRatio)} times the hops of B, {PlantText} {(ExtraPlantMatter.Grams < 0 ? "less" : "more")} plant "
+            + $"matter{(House is { } house ? $"; dosed to measure {Printed.Bitterness(house.Wanted)} IBU ({house.Label})" : "")}");
 
     private static HopCharge Alone(HopLot lot, double minutes)
     {
@@ -196,22 +213,27 @@ public sealed partial record ChargeMatch
     /// <summary>A scale's step, where it can be one.</summary>
     internal static Mass CheckedScale(Mass scale) => scale.Grams is > 0 and <= 1000
         ? scale
-        : throw new ArgumentOutOfRangeException(nameof(scale), FormattableString.Invariant($"A scale that resolves {scale.Grams} g is outside (0, 1000] g."));
+        : throw new ArgumentOutOfRangeException(nameof(scale),
+            FormattableString.Invariant($"A scale that resolves {scale.Grams} g is outside (0, 1000] g."));
 
     private static ChargeMatch Match(Dose a, Dose b, BitternessUnits? target, Mass step) =>
         new(new(Side.A, a), new(Side.B, Round(Scaled(b, a.Bitterness()), step)), target, step) { IsRounded = true };
 
     private IEnumerable<string> ScaleWarnings()
     {
-        var smallest = A.Charges.Concat(B.Charges).Where(charge => charge.Mass.Grams > 0).Select(charge => charge.Mass.Grams).DefaultIfEmpty(double.MaxValue).Min();
+        var smallest = A.Charges.Concat(B.Charges).Where(charge => charge.Mass.Grams > 0).Select(charge => charge.Mass.Grams)
+            .DefaultIfEmpty(double.MaxValue).Min();
         if (Scale.Grams / smallest > 0.05)
         {
             yield return FormattableString.Invariant(
-                $"The scale resolves {Spoken.Short(Scale)}, {Printed.Percent(Scale.Grams / smallest)} of the smallest charge; weigh on a finer one.");
+                $"The scale resolves {Spoken.Short(Scale)}, {Printed.Percent(Scale.Grams / smallest)} of the smallest charge; weigh on a ")
+                    + FormattableString.Invariant($"finer one.");
         }
     }
 
-    private static string Weighed(SideDose side) => string.Join(" + ", side.Charges.Select(charge => $"{Spoken.Short(charge.Mass)} {charge.Lot.Name}"));
+    private static string Weighed(SideDose side) =>
+        string.Join(" + ", side.Charges.Select(charge => $"{Spoken.Short(charge.Mass)} {charge.Lot.Name}"));
 
-    private string PlantText => Printed.RoughMass(ExtraPlantMatter.Abs(), Spoken.IsUs(ExtraPlantMatter) ? UnitSystem.Us : UnitSystem.Metric);
+    private string PlantText =>
+        Printed.RoughMass(ExtraPlantMatter.Abs(), Spoken.IsUs(ExtraPlantMatter) ? UnitSystem.Us : UnitSystem.Metric);
 }

@@ -32,7 +32,9 @@ internal sealed class Dose
 
     internal ImmutableArray<Exposure> Exposures { get; }
 
-    /// <summary>Whether a charge's bitterness is the model's business: no for forms with a yield of their own and after the kettle.</summary>
+    /// <summary>
+    /// Whether a charge's bitterness is the model's business: no for forms with a yield of their own and after the kettle.
+    /// </summary>
     internal bool IsModelled(int i) => Forms[charges[i].Lot.Form].DirectYield is null && charges[i].Stage != AdditionStage.Fermenter;
 
     /// <summary>The charges whose bitterness is the model's business.</summary>
@@ -56,7 +58,8 @@ internal sealed class Dose
             return left.Liters > 0
                 ? left
                 : throw new ArgumentException(FormattableString.Invariant(
-                    $"Hops and trub would keep back {Spoken.Of((Kettle.TrubLoss + WortHeld).ToUnit(Kettle.Volume.Unit))} of {Spoken.Of(Kettle.FinalVolume)}: nothing would reach the fermenter."));
+                    $"Hops and trub would keep back {Spoken.Of((Kettle.TrubLoss + WortHeld).ToUnit(Kettle.Volume.Unit))} of ")
+                        + FormattableString.Invariant($"{Spoken.Of(Kettle.FinalVolume)}: nothing would reach the fermenter."));
         }
     }
 

@@ -71,7 +71,8 @@ internal sealed class DoseSampler
     }
 
     /// <summary>Divides by volume, corrects the beer as a whole, and applies the errors of the estimate.</summary>
-    private static void Finish(Half half, ReadOnlySpan<double> errors, int n, Span<double> amount, Span<double> volume, Span<double> result, Span<double> direct)
+    private static void Finish(Half half, ReadOnlySpan<double> errors, int n, Span<double> amount, Span<double> volume,
+        Span<double> result, Span<double> direct)
     {
         Product(half.Amount, errors, n, 1, amount);
         Product(half.Volume, errors, n, 1, volume);
@@ -125,7 +126,8 @@ internal sealed class DoseSampler
                         switch (term.Kind)
                         {
                             case ErrorKind.Reading: half.Relative[i].Add(new(Of(), term.Standard / charge.Mass.Grams)); break;
-                            case ErrorKind.Minutes: half.Minutes[i].Add(new(Of(), term.Standard * half.Dose.Exposures[i].TimeWeight)); break;
+                            case ErrorKind.Minutes: half.Minutes[i]
+                                .Add(new(Of(), term.Standard * half.Dose.Exposures[i].TimeWeight)); break;
                             default: half.Relative[i].Add(new(Of(), term.Standard)); break;
                         }
                     }

@@ -63,7 +63,9 @@ public sealed record DoseUncertainty
 
     /// <summary>What to do first to make the difference surer.</summary>
     public string Advice => Contributions.IsEmpty || Contributions[0].Share == 0 ? "No source of error is left."
-        : $"The largest doubt about the difference: {Contributions[0].Term.Name}.{(Contributions[0].Term.Remedy is { Length: > 0 } remedy ? $" To reduce it, {remedy}." : "")}";
+        : $"The largest doubt about the difference: "
+            + $"{Contributions[0].Term.Name}."
+            + $"{(Contributions[0].Term.Remedy is { Length: > 0 } remedy ? $" To reduce it, {remedy}." : "")}";
 
     /// <summary>Draws both beers.</summary>
     /// <param name="match">The doses.</param>
@@ -77,7 +79,8 @@ public sealed record DoseUncertainty
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     /// <example><code>DoseUncertainty.Of(trial.WeighedDoses, seed: 2026)</code></example>
     public static DoseUncertainty Of(
-        ChargeMatch match, ErrorBudget? budget = null, int seed = 2026, int draws = 1_000_000, double level = 0.95, double? criticalDifference = null, double? tasteMargin = null, int? threads = null)
+        ChargeMatch match, ErrorBudget? budget = null, int seed = 2026, int draws = 1_000_000, double level = 0.95,
+        double? criticalDifference = null, double? tasteMargin = null, int? threads = null)
     {
         ArgumentNullException.ThrowIfNull(match);
         Guard.InRange(draws, 1000, 50_000_000);
@@ -91,7 +94,8 @@ public sealed record DoseUncertainty
         var contributions = FirstOrderLaw.Contributions(sampler, out var standard);
         double[][] columns = [a, b, difference];
         var described = new (double Mean, double Deviation, Interval Interval)[3];
-        Parallel.For(0, 3, new ParallelOptions { MaxDegreeOfParallelism = workers }, column => described[column] = Describe(columns[column], level));
+        Parallel.For(0, 3, new ParallelOptions { MaxDegreeOfParallelism = workers },
+            column => described[column] = Describe(columns[column], level));
         var (statsA, statsB, statsD) = (described[0], described[1], described[2]);
         return new(difference)
         {
@@ -135,13 +139,19 @@ public sealed record DoseUncertainty
             if (bin >= 0 && bin < bins) counts[bin]++;
         }
 
-        return [.. counts.Select((count, i) => new HistogramBin(ends[0] + i * width, ends[0] + (i + 1) * width, (double)count / draws.Length))];
+        return [.. counts.Select(
+            (count, i) => new HistogramBin(ends[0] + i * width, ends[0] + (i + 1) * width, (double)count / draws.Length))];
     }
 
-    /// <summary>For example <c>A 19.1 to 45.2, B 19.3 to 46.0, B minus A −5.1 to 6.4 IBU (95 %, 1,000,000 draws, seed 2026). The largest doubt ...</c>.</summary>
+    /// <summary>
+    /// For example <c>A 19.1 to 45.2, B 19.3 to 46.0, B minus A −5.1 to 6.4 IBU (95 %, 1,000,000 draws, seed 2026). The largest doubt
+    /// ...</c>.
+    /// </summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"A {Range(A)}, B {Range(B)}, B minus A {Range(Difference)} IBU ({Printed.ChosenPercent(A.Level)}, {Printed.Count(Draws)} draws, seed {Seed}).{Chance(" Chance of a difference beyond the laboratory's critical difference", CriticalDifference)}{Chance(" Chance of a difference beyond the taste margin", TasteMargin)} {Advice}");
+        $"A {Range(A)}, B {Range(B)}, B minus A {Range(Difference)} IBU ({Printed.ChosenPercent(A.Level)}, {Printed.Count(Draws)} draws, "
+            + $"seed {Seed}).{Chance(" Chance of a difference beyond the laboratory's critical difference", CriticalDifference)}"
+            + $"{Chance(" Chance of a difference beyond the taste margin", TasteMargin)} {Advice}");
 
     private static string Range(Interval interval) => Printed.Range(interval, ibu => Printed.Bitterness(ibu));
 

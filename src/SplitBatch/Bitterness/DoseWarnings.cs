@@ -11,19 +11,23 @@ internal static class DoseWarnings
         var kettle = dose.Kettle;
         foreach (var text in dose.Model.Warnings(kettle, dose.Modelled)) yield return text;
 
-        var rate = dose.Charges.Where(charge => charge.Stage != AdditionStage.Fermenter).Sum(charge => charge.Mass.Grams) / kettle.FinalVolume.Liters;
+        var rate = dose.Charges.Where(charge => charge.Stage != AdditionStage.Fermenter)
+            .Sum(charge => charge.Mass.Grams) / kettle.FinalVolume.Liters;
         if (rate > ValidRange.HighestRate)
         {
             var us = Spoken.IsUs(kettle.Volume);
-            yield return $"{Spoken.Rate(rate, us)} of hops is beyond the hop rates behind these formulas ({Spoken.Rate(ValidRange.HighestRate, us)}, common practice, no source): the beer will be less bitter than estimated.";
+            yield return $"{Spoken.Rate(rate, us)} of hops is beyond the hop rates behind these formulas "
+                + $"({Spoken.Rate(ValidRange.HighestRate, us)}, common practice, no source): the beer will be less bitter than estimated.";
         }
 
         for (var i = 0; i < dose.Charges.Length; i++)
         {
             var charge = dose.Charges[i];
-            if (charge.Stage == AdditionStage.Fermenter && dose.IsModelled(i) is false && dose.Forms[charge.Lot.Form] is { DirectYield: null, Factor: > 0 })
+            if (charge.Stage == AdditionStage.Fermenter && dose.IsModelled(i) is false
+                && dose.Forms[charge.Lot.Form] is { DirectYield: null, Factor: > 0 })
             {
-                yield return $"{charge.Lot.Name}: hops in the fermenter are counted as adding no bitterness; a laboratory's bitterness value may still rise.";
+                yield return $"{charge.Lot.Name}: hops in the fermenter are counted as adding no bitterness; a laboratory's bitterness "
+                    + $"value may still rise.";
             }
 
             if (charge.Lot.Form == HopForm.Co2Extract && charge.Stage != AdditionStage.Boil && charge.Stage != AdditionStage.FirstWort)

@@ -38,31 +38,60 @@ public sealed record ErrorBudget
             lotsA.Any(lot => by(lot).Equals(key)) && lotsB.Any(lot => by(lot).Equals(key)) ? Sharing.Shared : Sharing.Independent;
         return new(
         [
-            .. lots.Where(lot => lot.Form != HopForm.Oil).Select(lot => new ErrorTerm($"assay, {lot.Name}", ErrorKind.Alpha, lot.AlphaUncertainty.RelativeTo(lot.Alpha), Of(lot.Name, l => l.Name))
+            .. lots.Where(lot => lot.Form != HopForm.Oil)
+                .Select(lot => new ErrorTerm($"assay, {lot.Name}", ErrorKind.Alpha, lot.AlphaUncertainty.RelativeTo(lot.Alpha),
+                    Of(lot.Name, l => l.Name))
+                {
+                    Target = lot.Name, Source = lot.AlphaUncertainty.Basis, Remedy = $"have {lot.Name} assayed",
+                    Shape = lot.AlphaUncertainty == AssayUncertainty.Packet ? ErrorShape.Rectangular : ErrorShape.Normal,
+                }),
+            .. lots.Where(lot => lot.StorageUncertainty > 0)
+                .Select(lot => new ErrorTerm($"storage, {lot.Name}", ErrorKind.Alpha, lot.StorageUncertainty, Of(lot.Name, l => l.Name))
+                {
+                    Target = lot.Name, Source = lot.AgedBy is { } model ? $"storage model of {model}" : "storage model",
+                    Remedy = $"have {lot.Name} assayed on brew day",
+                }),
+            .. forms.Where(form => match.A.Dose.Forms[form].FactorUncertainty > 0)
+                .Select(form => new ErrorTerm($"form factor, {form.InWords()}", ErrorKind.Form, match.A.Dose.Forms[form].FactorUncertainty,
+                    Of(form, l => l.Form))
+                {
+                    Target = form.InWords(), Source = match.A.Dose.Forms[form].Source,
+                    Remedy = "use one form in both halves, or learn the factor from your own returns",
+                }),
+            new("scale, reading", ErrorKind.Reading, match.Scale.Grams / Math.Sqrt(12), Sharing.Independent)
             {
-                Target = lot.Name, Source = lot.AlphaUncertainty.Basis, Remedy = $"have {lot.Name} assayed",
-                Shape = lot.AlphaUncertainty == AssayUncertainty.Packet ? ErrorShape.Rectangular : ErrorShape.Normal,
-            }),
-            .. lots.Where(lot => lot.StorageUncertainty > 0).Select(lot => new ErrorTerm($"storage, {lot.Name}", ErrorKind.Alpha, lot.StorageUncertainty, Of(lot.Name, l => l.Name))
+                Shape = ErrorShape.Rectangular,
+                Source = "the scale's resolution",
+                Remedy = "weigh on a finer scale",
+            },
+            new("scale, calibration", ErrorKind.Calibration, 0.002, Sharing.Shared)
             {
-                Target = lot.Name, Source = lot.AgedBy is { } model ? $"storage model of {model}" : "storage model", Remedy = $"have {lot.Name} assayed on brew day",
-            }),
-            .. forms.Where(form => match.A.Dose.Forms[form].FactorUncertainty > 0).Select(form => new ErrorTerm($"form factor, {form.InWords()}", ErrorKind.Form, match.A.Dose.Forms[form].FactorUncertainty, Of(form, l => l.Form))
+                Source = usual,
+                Remedy = "check the scale with a known mass",
+            },
+            new("volume, common gauge", ErrorKind.Volume, 0.015, Sharing.Shared)
             {
-                Target = form.InWords(), Source = match.A.Dose.Forms[form].Source, Remedy = "use one form in both halves, or learn the factor from your own returns",
-            }),
-            new("scale, reading", ErrorKind.Reading, match.Scale.Grams / Math.Sqrt(12), Sharing.Independent) { Shape = ErrorShape.Rectangular, Source = "the scale's resolution", Remedy = "weigh on a finer scale" },
-            new("scale, calibration", ErrorKind.Calibration, 0.002, Sharing.Shared) { Source = usual, Remedy = "check the scale with a known mass" },
-            new("volume, common gauge", ErrorKind.Volume, 0.015, Sharing.Shared) { Source = usual, Remedy = "calibrate the gauge with weighed water" },
-            new("volume, each kettle", ErrorKind.Volume, 0.015, Sharing.Independent) { Source = usual, Remedy = "weigh the wort of each half" },
+                Source = usual,
+                Remedy = "calibrate the gauge with weighed water",
+            },
+            new("volume, each kettle", ErrorKind.Volume, 0.015, Sharing.Independent)
+            {
+                Source = usual,
+                Remedy = "weigh the wort of each half",
+            },
             new("gravity", ErrorKind.Gravity, 1, Sharing.Shared) { Source = usual, Remedy = "check the hydrometer in water" },
             new("time", ErrorKind.Minutes, 0.5, Sharing.Independent) { Source = usual, Remedy = "time both halves by one clock" },
             new("formula", ErrorKind.Formula, 0.20, Sharing.Shared) { Source = usual, Remedy = "learn the house factor from returns" },
             .. AlikeInTime(match) ? [] : (ErrorTerm[])[new("formula, unlike times", ErrorKind.Formula, 0.10, Sharing.Independent)
             {
-                Source = "judgement, no source: a formula that is off at one time or temperature is not off alike at another", Remedy = "add both halves' hops at one time, or have both beers measured",
+                Source = "judgement, no source: a formula that is off at one time or temperature is not off alike at another",
+                Remedy = "add both halves' hops at one time, or have both beers measured",
             }],
-            new("kettle and yeast, each half", ErrorKind.Estimate, 0.04, Sharing.Independent) { Source = usual, Remedy = "split one wort, pitch one yeast, ferment side by side" },
+            new("kettle and yeast, each half", ErrorKind.Estimate, 0.04, Sharing.Independent)
+            {
+                Source = usual,
+                Remedy = "split one wort, pitch one yeast, ferment side by side",
+            },
         ]);
     }
 
@@ -74,7 +103,10 @@ public sealed record ErrorBudget
     public ErrorBudget With(string name, double? standard = null, Sharing? sharing = null)
     {
         var old = Find(name);
-        return new(Terms.Replace(old, old with { Standard = standard ?? old.Standard, Sharing = sharing ?? old.Sharing, Source = standard is null ? old.Source : "as given" }));
+        return new(
+            Terms.Replace(old,
+                old with { Standard = standard ?? old.Standard, Sharing = sharing ?? old.Sharing,
+                    Source = standard is null ? old.Source : "as given" }));
     }
 
     /// <summary>The same budget with one more term.</summary>
@@ -87,7 +119,9 @@ public sealed record ErrorBudget
     /// <summary>For example <c>11 sources of error: ...</c>.</summary>
     public override string ToString() => $"{Terms.Length} sources of error: {string.Join("; ", Terms)}";
 
-    /// <summary>Whether the halves' hops meet like conditions, weighted by alpha acid: only then is the formula's error one and the same.</summary>
+    /// <summary>
+    /// Whether the halves' hops meet like conditions, weighted by alpha acid: only then is the formula's error one and the same.
+    /// </summary>
     private static bool AlikeInTime(ChargeMatch match)
     {
         static (double Minutes, double Gravity) Mean(SideDose side)
@@ -108,5 +142,6 @@ public sealed record ErrorBudget
     }
 
     private ErrorTerm Find(string name) => Terms.FirstOrDefault(term => term.Name == name)
-        ?? throw new ArgumentException($"There is no error term \"{name}\"; there are: {string.Join(", ", Terms.Select(term => term.Name))}.", nameof(name));
+        ?? throw new ArgumentException(
+            $"There is no error term \"{name}\"; there are: {string.Join(", ", Terms.Select(term => term.Name))}.", nameof(name));
 }

@@ -26,7 +26,9 @@ public enum ErrorKind
     /// <summary>Time of a charge, in minutes.</summary>
     Minutes,
 
-    /// <summary>What the formula says of hops that boil, as a share of its value. Forms with a yield of their own do not meet it.</summary>
+    /// <summary>
+    /// What the formula says of hops that boil, as a share of its value. Forms with a yield of their own do not meet it.
+    /// </summary>
     Formula,
 
     /// <summary>The beer as a whole, as a share of its value.</summary>
@@ -69,7 +71,10 @@ public sealed record ErrorTerm(string Name, ErrorKind Kind, double Standard, Sha
     /// <summary>How it is spread.</summary>
     public ErrorShape Shape { get; init; }
 
-    /// <summary>The lot's name (for <see cref="ErrorKind.Alpha"/>) or the form in words, as <c>pellets</c> (for <see cref="ErrorKind.Form"/>) that it acts on; all when null.</summary>
+    /// <summary>
+    /// The lot's name (for <see cref="ErrorKind.Alpha"/>) or the form in words, as <c>pellets</c> (for <see cref="ErrorKind.Form"/>) that
+    /// it acts on; all when null.
+    /// </summary>
     public string? Target { get; init; }
 
     /// <summary>Where the figure comes from.</summary>
@@ -79,7 +84,8 @@ public sealed record ErrorTerm(string Name, ErrorKind Kind, double Standard, Sha
     public string Remedy { get; init; } = "";
 
     /// <summary>For example <c>volume, each kettle: 1.5 %, independent</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}: {Amount}, {(Sharing == Sharing.Shared ? "shared" : "independent")}");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Name}: {Amount}, {(Sharing == Sharing.Shared ? "shared" : "independent")}");
 
     private string Amount => string.Create(CultureInfo.InvariantCulture, $"{Kind switch
     {
@@ -101,5 +107,6 @@ public sealed record Contribution(ErrorTerm Term, double ToA, double ToB, double
     /// <summary>For example <c>form factor, pellets (independent): 2.1 IBU of the difference, 41 % of its variance</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Term.Name} ({(Term.Sharing == Sharing.Shared ? "shared" : "independent")}): {Printed.Bitterness(ToDifference)} IBU of the difference, {Printed.Percent(Share)} of its variance");
+        $"{Term.Name} ({(Term.Sharing == Sharing.Shared ? "shared" : "independent")}): {Printed.Bitterness(ToDifference)} IBU of the "
+            + $"difference, {Printed.Percent(Share)} of its variance");
 }

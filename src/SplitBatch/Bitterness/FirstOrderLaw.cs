@@ -31,7 +31,8 @@ internal static class FirstOrderLaw
             {
                 var toDifference = group.Sum(p => (p.B - p.A) * (p.B - p.A));
                 return new Contribution(
-                    group.Key, Math.Sqrt(group.Sum(p => p.A * p.A)), Math.Sqrt(group.Sum(p => p.B * p.B)), Math.Sqrt(toDifference), sumD == 0 ? 0 : toDifference / sumD);
+                    group.Key, Math.Sqrt(group.Sum(p => p.A * p.A)), Math.Sqrt(group.Sum(p => p.B * p.B)), Math.Sqrt(toDifference),
+                    sumD == 0 ? 0 : toDifference / sumD);
             }).OrderByDescending(c => c.Share).ThenByDescending(c => Math.Max(c.ToA, c.ToB)),
         ];
     }

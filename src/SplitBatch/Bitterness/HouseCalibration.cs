@@ -55,8 +55,12 @@ public sealed record HouseCalibration
     /// <summary>The weight of the house's own batches against the prior, in [0, 1).</summary>
     public double OwnWeight => fit.Batches / (fit.Batches + Prior.Batches);
 
-    /// <summary>Typical error of a prediction made without the batch in question, as a share of the value: root mean square of the logarithms; null with fewer than two batches.</summary>
-    public double? LeaveOneOutError => Batches < 2 ? null : RootMeanSquare(Points.Select(point => Math.Log(point.Pair.Measured / point.LeftOut)));
+    /// <summary>
+    /// Typical error of a prediction made without the batch in question, as a share of the value: root mean square of the logarithms;
+    /// null with fewer than two batches.
+    /// </summary>
+    public double? LeaveOneOutError =>
+        Batches < 2 ? null : RootMeanSquare(Points.Select(point => Math.Log(point.Pair.Measured / point.LeftOut)));
 
     /// <summary>Typical error of the published estimate on the same beers, as a share of the value; null without batches.</summary>
     public double? UncorrectedError => Batches == 0 ? null : RootMeanSquare(Points.Select(point => Math.Log(point.Pair.Ratio)));
@@ -88,7 +92,9 @@ public sealed record HouseCalibration
         return Correct(estimate.Value.Value);
     }
 
-    /// <summary>The inverse of <see cref="Correct(double)"/>: the published estimate to dose to, so that the laboratory measures what is wanted.</summary>
+    /// <summary>
+    /// The inverse of <see cref="Correct(double)"/>: the published estimate to dose to, so that the laboratory measures what is wanted.
+    /// </summary>
     /// <param name="measured">The bitterness that the laboratory should measure, in IBU, above zero.</param>
     /// <example><code>ChargeMatch.Solve(kettle, house.EstimateFor(measured: 25), cones, pellets)</code></example>
     public HouseTarget EstimateFor(double measured)
@@ -100,7 +106,9 @@ public sealed record HouseCalibration
     /// <summary>For example <c>This house measures 0.69 of its estimates (90 %: 0.52 to 0.92), from 4 batches</c>.</summary>
     public override string ToString() => Batches == 0
         ? "No batches yet: estimates stand as published."
-        : string.Create(CultureInfo.InvariantCulture, $"This house measures {Printed.Ratio(Factor)} of its estimates ({Printed.ChosenPercent(Level)}: {Printed.Range(FactorInterval, Printed.Ratio)}), from {Batches} {(Batches == 1 ? "batch" : "batches")}.");
+        : string.Create(CultureInfo.InvariantCulture,
+            $"This house measures {Printed.Ratio(Factor)} of its estimates ({Printed.ChosenPercent(Level)}: "
+                + $"{Printed.Range(FactorInterval, Printed.Ratio)}), from {Batches} {(Batches == 1 ? "batch" : "batches")}.");
 
     private CalibrationPoint Point(CalibrationPair pair, ImmutableArray<CalibrationPair> all)
     {
@@ -115,7 +123,8 @@ public sealed record HouseCalibration
     {
         internal static Fitted Of(ImmutableArray<CalibrationPair> pairs, CalibrationPrior prior)
         {
-            var batches = pairs.GroupBy(pair => pair.Batch).Select(group => group.Select(pair => Math.Log(pair.Ratio)).ToArray()).ToArray();
+            var batches = pairs.GroupBy(pair => pair.Batch)
+                .Select(group => group.Select(pair => Math.Log(pair.Ratio)).ToArray()).ToArray();
             var n = batches.Length;
             var means = batches.Select(batch => batch.Average()).ToArray();
             var raw = n == 0 ? 0 : means.Average();

@@ -7,7 +7,8 @@ namespace SplitBatch.BrewDay;
 /// <summary>One line of the batch log: a value measured with an instrument, or a word or date noted.</summary>
 public sealed record BatchEntry : ILogged
 {
-    private static readonly string[] NeedUnits = ["gravity", "volume", "temperature", "colour", "color", "carbonation", "pressure", "weight", "mass"];
+    private static readonly string[] NeedUnits = ["gravity", "volume", "temperature", "colour", "color", "carbonation", "pressure",
+        "weight", "mass"];
 
     private BatchEntry(string id, Side? beer, string quantity, string text, double? value, BatchUnit? unit, double? uncertainty)
     {
@@ -42,7 +43,9 @@ public sealed record BatchEntry : ILogged
     /// <summary>The unit of the number.</summary>
     public BatchUnit? Unit { get; }
 
-    /// <summary>What the instrument can tell: half the width of a 95 % interval, in <see cref="Unit"/>; null where it is not known.</summary>
+    /// <summary>
+    /// What the instrument can tell: half the width of a 95 % interval, in <see cref="Unit"/>; null where it is not known.
+    /// </summary>
     public double? Uncertainty { get; }
 
     /// <summary>The number in the common unit of its family.</summary>

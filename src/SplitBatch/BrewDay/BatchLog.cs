@@ -22,21 +22,26 @@ public sealed class BatchLog
 
     /// <summary>The entries in force of one quantity that hold for one half, those for both included.</summary>
     public IReadOnlyList<BatchEntry> Of(Side beer, string quantity) =>
-        [.. Entries.Where(entry => string.Equals(entry.Quantity, quantity, StringComparison.OrdinalIgnoreCase) && (entry.Beer is null || entry.Beer == beer))];
+        [.. Entries.Where(entry => string.Equals(entry.Quantity, quantity, StringComparison.OrdinalIgnoreCase)
+            && (entry.Beer is null || entry.Beer == beer))];
 
     /// <summary>Alcohol, attenuation and real extract of one half by Balling's relations; null without both gravities.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The final gravity lies above the original.</exception>
     public Alcohol? Alcohol(Side beer) =>
         Gravity(beer, OriginalGravity) is { } original && Gravity(beer, FinalGravity) is { } final ? new Alcohol(original, final) : null;
 
-    /// <summary>How strong one half is, in percent by volume: from its gravities, or else as logged under "alcohol", for instance from a label; null without either.</summary>
+    /// <summary>
+    /// How strong one half is, in percent by volume: from its gravities, or else as logged under "alcohol", for instance from a label;
+    /// null without either.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The final gravity lies above the original.</exception>
     public double? Strength(Side beer) => Alcohol(beer)?.PercentByVolume ?? Labelled(beer);
 
     /// <summary>The two halves compared line by line.</summary>
     /// <param name="variable">Quantities that the trial changes on purpose.</param>
     /// <param name="expected">Quantities that ought to be there; <see cref="ParityCheck.Expected"/> if null.</param>
-    public ParityCheck Parity(IEnumerable<string>? variable = null, IEnumerable<string>? expected = null) => new(this, new("", variable ?? []), expected);
+    public ParityCheck Parity(IEnumerable<string>? variable = null, IEnumerable<string>? expected = null) =>
+        new(this, new("", variable ?? []), expected);
 
     /// <summary>The two halves compared line by line.</summary>
     /// <param name="changed">What the trial changes on purpose.</param>
@@ -44,7 +49,8 @@ public sealed class BatchLog
 
     /// <summary>How much there is, in a line.</summary>
     public override string ToString() =>
-        $"{Entries.Count} entries on {Quantities.Count} quantities" + (History.Corrections.Count is > 0 and var corrections ? $"; {corrections} corrected" : "");
+        $"{Entries.Count} entries on {Quantities.Count} quantities"
+            + (History.Corrections.Count is > 0 and var corrections ? $"; {corrections} corrected" : "");
 
     private double? Labelled(Side beer)
     {

@@ -2,14 +2,19 @@ using System.Text.RegularExpressions;
 
 namespace SplitBatch.BrewDay;
 
-/// <summary>The quantities that a trial changes on purpose: the variable itself, what was named as following from it, and what follows from those by arithmetic. None of them is a confound.</summary>
+/// <summary>
+/// The quantities that a trial changes on purpose: the variable itself, what was named as following from it, and what follows from those
+/// by arithmetic. None of them is a confound.
+/// </summary>
 /// <remarks>
-/// A quantity is the variable itself when all words of its name are words of the variable's, or the other way round: "mash temperature" where the variable is
-/// "temperature of the mash". When a gravity is among them, so are alcohol, attenuation and extract, which are worked out from the gravities.
+/// A quantity is the variable itself when all words of its name are words of the variable's, or the other way round: "mash temperature"
+/// where the variable is "temperature of the mash". When a gravity is among them, so are alcohol, attenuation and extract, which are
+/// worked out from the gravities.
 /// </remarks>
 public sealed partial class ChangedQuantities
 {
-    private static readonly HashSet<string> Small = new(StringComparer.OrdinalIgnoreCase) { "of", "the", "a", "an", "and", "in", "at", "by", "or", "for" };
+    private static readonly HashSet<string> Small =
+        new(StringComparer.OrdinalIgnoreCase) { "of", "the", "a", "an", "and", "in", "at", "by", "or", "for" };
 
     private static readonly HashSet<string> FromGravities = new(StringComparer.OrdinalIgnoreCase)
     {
@@ -33,7 +38,9 @@ public sealed partial class ChangedQuantities
     public static ChangedQuantities None { get; } = new("", []);
 
     /// <summary>Whether a quantity is the variable, or follows from it.</summary>
-    public bool Contains(string quantity) => IsChanged(quantity) || (FromGravities.Contains(quantity) && (IsChanged(BatchLog.OriginalGravity) || IsChanged(BatchLog.FinalGravity)));
+    public bool Contains(string quantity) =>
+        IsChanged(quantity)
+            || (FromGravities.Contains(quantity) && (IsChanged(BatchLog.OriginalGravity) || IsChanged(BatchLog.FinalGravity)));
 
     private bool IsChanged(string quantity) => named.Contains(quantity) || IsTheVariable(Words(quantity));
 

@@ -23,7 +23,8 @@ public sealed class LogHistory<T>
     public IReadOnlyList<T> Rows => rows;
 
     /// <summary>The rows that no later row replaces.</summary>
-    public IReadOnlyList<T> InForce => inForce ??= [.. rows.Where(row => !replacedBy.ContainsKey(row.Id) && ReferenceEquals(byId[row.Id], row))];
+    public IReadOnlyList<T> InForce =>
+        inForce ??= [.. rows.Where(row => !replacedBy.ContainsKey(row.Id) && ReferenceEquals(byId[row.Id], row))];
 
     /// <summary>What is wrong with ids and corrections.</summary>
     public IReadOnlyList<LogProblem<T>> Problems => problems;
@@ -45,14 +46,17 @@ public sealed class LogHistory<T>
         if (byId.ContainsKey(row.Id)) yield return new(row, "id", $"The id {row.Id} is used twice; each row needs its own.");
         if (row.Supersedes is not { } old)
         {
-            if (row.Reason is not null) yield return new(row, "reason", "A reason is given, but the row does not say which row it supersedes.");
+            if (row.Reason is not null)
+                yield return new(row, "reason", "A reason is given, but the row does not say which row it supersedes.");
             yield break;
         }
 
         if (string.IsNullOrWhiteSpace(row.Reason)) yield return new(row, "reason", $"The row supersedes {old} without a reason.");
-        if (string.Equals(old, row.Id, StringComparison.OrdinalIgnoreCase)) yield return new(row, "supersedes", "A row cannot supersede itself.");
+        if (string.Equals(old, row.Id, StringComparison.OrdinalIgnoreCase))
+            yield return new(row, "supersedes", "A row cannot supersede itself.");
         else if (!byId.ContainsKey(old)) yield return new(row, "supersedes", $"There is no earlier row {old} to supersede.");
-        else if (replacedBy.TryGetValue(old, out var by)) yield return new(row, "supersedes", $"{old} is already superseded by {by.Id}; supersede that one.");
+        else if (replacedBy.TryGetValue(old, out var by))
+            yield return new(row, "supersedes", $"{old} is already superseded by {by.Id}; supersede that one.");
     }
 
     /// <summary>Takes a further row.</summary>
@@ -62,7 +66,8 @@ public sealed class LogHistory<T>
         rows.Add(row);
         inForce = null;
         if (!byId.TryAdd(row.Id, row)) return;
-        if (row.Supersedes is { } old && !string.Equals(old, row.Id, StringComparison.OrdinalIgnoreCase) && byId.ContainsKey(old)) replacedBy.TryAdd(old, row);
+        if (row.Supersedes is { } old && !string.Equals(old, row.Id, StringComparison.OrdinalIgnoreCase) && byId.ContainsKey(old))
+            replacedBy.TryAdd(old, row);
     }
 }
 

@@ -30,7 +30,9 @@ public sealed class ParityCheck
         "colour", "carbonation", "yeast lot", "pitching date", "packaging date",
     ];
 
-    /// <summary>Every line: the log's quantities in its order, then those that were expected, then what is worked out from gravities.</summary>
+    /// <summary>
+    /// Every line: the log's quantities in its order, then those that were expected, then what is worked out from gravities.
+    /// </summary>
     public IReadOnlyList<ParityLine> Lines { get; }
 
     /// <summary>The lines on which something besides the variable differs; worked-out lines left out.</summary>
@@ -45,8 +47,12 @@ public sealed class ParityCheck
         var measured = Lines.Where(line => !line.IsDerived).ToList();
         var same = measured.Count(line => line.Verdict == Parity.Same);
         var within = measured.Count(line => line.Verdict == Parity.WithinInstrument);
-        var confounds = Confounds.Count == 0 ? "no confound found" : $"confounds: {string.Join(", ", Confounds.Select(line => line.Quantity))}";
-        var missing = NotMeasured.Count == 0 ? "nothing expected is missing" : $"not measured: {string.Join(", ", NotMeasured.Select(line => line.Quantity))}";
+        var confounds = Confounds.Count == 0
+            ? "no confound found"
+            : $"confounds: {string.Join(", ", Confounds.Select(line => line.Quantity))}";
+        var missing = NotMeasured.Count == 0
+            ? "nothing expected is missing"
+            : $"not measured: {string.Join(", ", NotMeasured.Select(line => line.Quantity))}";
         return $"{same} lines the same, {within} different within what the instrument can tell; {confounds}; {missing}.";
     }
 
@@ -58,7 +64,8 @@ public sealed class ParityCheck
         if (a.Count == 0 || b.Count == 0)
         {
             var who = a.Count + b.Count == 0 ? "either half" : a.Count == 0 ? "half A" : "half B";
-            return new(quantity, textA, textB, null, null, "", Parity.NotMeasured, $"The {quantity} was not measured on {who}, so nobody can say whether it was equal.") { Rows = rows };
+            return new(quantity, textA, textB, null, null, "", Parity.NotMeasured,
+                $"The {quantity} was not measured on {who}, so nobody can say whether it was equal.") { Rows = rows };
         }
 
         var units = a.Concat(b).Select(entry => entry.Unit?.Common).Distinct().ToList();
@@ -82,22 +89,32 @@ public sealed class ParityCheck
         {
             (true, _, _) => (Parity.Same, $"The {quantity} was the same in both halves: {a}."),
             (_, true, _) => (Parity.TheVariable, $"{values}; this follows from what the trial changes."),
-            (_, _, null) => (Parity.Confound, $"{values}, {size} apart, and the uncertainty of the instrument is not logged: a confound unless it is shown to be none."),
-            (_, _, { } most) when Math.Abs(difference) <= most * (1 + 1e-9) => (Parity.WithinInstrument, $"{values}, {size} apart, which is within what the instruments can tell ({Format(most, unit)})."),
-            (_, _, { } most) => (Parity.Confound, $"{values}, {size} apart, more than the instruments' uncertainty explains ({Format(most, unit)}): a confound."),
+            (_, _, null) =>
+                (Parity.Confound, $"{values}, {size} apart, and the uncertainty of the instrument is not logged: a confound unless it is "
+                    + $"shown to be none."),
+            (_, _, { } most) when Math.Abs(difference) <= most * (1 + 1e-9) =>
+                (Parity.WithinInstrument, $"{values}, {size} apart, which is within what the instruments can tell "
+                    + $"({Format(most, unit)})."),
+            (_, _, { } most) => (Parity.Confound,
+                $"{values}, {size} apart, more than the instruments' uncertainty explains ({Format(most, unit)}): a confound."),
         };
         return new(quantity, a, b, difference, tolerance, unit, verdict, remark);
     }
 
-    private ParityLine Words(string quantity, IReadOnlyList<BatchEntry> a, IReadOnlyList<BatchEntry> b, string textA, string textB, bool mixed)
+    private ParityLine Words(string quantity, IReadOnlyList<BatchEntry> a, IReadOnlyList<BatchEntry> b, string textA, string textB,
+        bool mixed)
     {
-        string[] wordsA = [.. a.Select(entry => entry.Text).Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase)];
-        string[] wordsB = [.. b.Select(entry => entry.Text).Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase)];
+        string[] wordsA = [.. a.Select(entry => entry.Text).Distinct(StringComparer.OrdinalIgnoreCase)
+            .Order(StringComparer.OrdinalIgnoreCase)];
+        string[] wordsB = [.. b.Select(entry => entry.Text).Distinct(StringComparer.OrdinalIgnoreCase)
+            .Order(StringComparer.OrdinalIgnoreCase)];
         var (verdict, remark) = (mixed, wordsA.SequenceEqual(wordsB, StringComparer.OrdinalIgnoreCase), variable.Contains(quantity)) switch
         {
-            (true, _, _) => (Parity.NotMeasured, $"The {quantity} was logged in units that cannot be compared ({textA} in A, {textB} in B)."),
+            (true, _, _) =>
+                (Parity.NotMeasured, $"The {quantity} was logged in units that cannot be compared ({textA} in A, {textB} in B)."),
             (_, true, _) => (Parity.Same, $"The {quantity} was the same in both halves: {textA}."),
-            (_, _, true) => (Parity.TheVariable, $"The {quantity} was {textA} in A and {textB} in B; this follows from what the trial changes."),
+            (_, _, true) =>
+                (Parity.TheVariable, $"The {quantity} was {textA} in A and {textB} in B; this follows from what the trial changes."),
             _ => (Parity.Confound, $"The {quantity} was {textA} in A and {textB} in B: a confound."),
         };
         return new(quantity, textA, textB, null, null, "", verdict, remark);
@@ -112,7 +129,8 @@ public sealed class ParityCheck
 
         ParityLine Work(string name, string unit, Func<Alcohol, double> of)
         {
-            var line = Judge(name, of(a.Beer) - of(b.Beer), Combine(Spread(a, of), Spread(b, of)), unit, Format(of(a.Beer), unit), Format(of(b.Beer), unit));
+            var line = Judge(name, of(a.Beer) - of(b.Beer), Combine(Spread(a, of), Spread(b, of)), unit, Format(of(a.Beer), unit),
+                Format(of(b.Beer), unit));
             return line with { IsDerived = true };
         }
     }
@@ -121,7 +139,9 @@ public sealed class ParityCheck
     {
         try
         {
-            return log.Alcohol(side) is { } beer ? (beer, HalfWidth(log.Of(side, BatchLog.OriginalGravity)), HalfWidth(log.Of(side, BatchLog.FinalGravity))) : null;
+            return log.Alcohol(side) is { } beer
+                ? (beer, HalfWidth(log.Of(side, BatchLog.OriginalGravity)), HalfWidth(log.Of(side, BatchLog.FinalGravity)))
+                : null;
         }
         catch (ArgumentOutOfRangeException)
         {
@@ -148,5 +168,6 @@ public sealed class ParityCheck
         entries.Count == 0 ? null : string.Join(", ", entries.Select(entry => entry.Shown()).Distinct());
 
     private static string Format(double value, string unit) =>
-        string.Create(CultureInfo.InvariantCulture, $"{Math.Round(value, unit == "SG" ? 4 : 2)} {unit}").Replace(" pH", "", StringComparison.Ordinal);
+        string.Create(CultureInfo.InvariantCulture, $"{Math.Round(value, unit == "SG" ? 4 : 2)} {unit}")
+            .Replace(" pH", "", StringComparison.Ordinal);
 }

@@ -5,11 +5,13 @@ namespace SplitBatch.BrewDay;
 /// <param name="A">The value of half A as text; null where it was not measured.</param>
 /// <param name="B">The value of half B as text; null where it was not measured.</param>
 /// <param name="Difference">A less B in <paramref name="Unit"/>; null for words and where one is missing.</param>
-/// <param name="Tolerance">The largest difference the instruments would show on equal halves (95 %), in <paramref name="Unit"/>; null where it is not known.</param>
+/// <param name="Tolerance">The largest difference the instruments would show on equal halves (95 %), in <paramref name="Unit"/>; null
+/// where it is not known.</param>
 /// <param name="Unit">The unit of difference and tolerance; blank for words.</param>
 /// <param name="Verdict">How the halves compare.</param>
 /// <param name="Remark">One sentence that a write-up can use.</param>
-public sealed record ParityLine(string Quantity, string? A, string? B, double? Difference, double? Tolerance, string Unit, Parity Verdict, string Remark)
+public sealed record ParityLine(string Quantity, string? A, string? B, double? Difference, double? Tolerance, string Unit, Parity Verdict,
+    string Remark)
 {
     /// <summary>Whether it is worked out from other lines, and so adds no new confound.</summary>
     public bool IsDerived { get; init; }
@@ -30,7 +32,9 @@ public enum Parity
     /// <summary>The values differ by no more than the instrument can tell.</summary>
     WithinInstrument,
 
-    /// <summary>The values differ by more than the instrument can tell, or by an amount nobody can judge: something besides the variable differs.</summary>
+    /// <summary>
+    /// The values differ by more than the instrument can tell, or by an amount nobody can judge: something besides the variable differs.
+    /// </summary>
     Confound,
 
     /// <summary>One half or both have no value.</summary>

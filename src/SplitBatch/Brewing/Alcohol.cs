@@ -18,7 +18,9 @@ public sealed record Alcohol(Gravity Original, Gravity Final)
     /// <summary>Gravity of the degassed beer.</summary>
     public Gravity Final { get; } = Final <= Original ? Final : throw new ArgumentOutOfRangeException(
         nameof(Final),
-        string.Create(CultureInfo.InvariantCulture, $"The final gravity {Printed.Gravity(Final.Specific)} is above the original gravity {Printed.Gravity(Original.Specific)}; were they swapped?"));
+        string.Create(CultureInfo.InvariantCulture,
+            $"The final gravity {Printed.Gravity(Final.Specific)} is above the original gravity {Printed.Gravity(Original.Specific)}; "
+                + $"were they swapped?"));
 
     /// <summary>Real extract, in grams per 100 g of beer (°P).</summary>
     public double RealExtract => 0.1808 * Original.Plato + 0.8192 * Final.ApparentPlato;
@@ -46,5 +48,6 @@ public sealed record Alcohol(Gravity Original, Gravity Final)
     /// <summary>For example <c>4.9 % alcohol by volume, apparent attenuation 77 %, real extract 4.5 °P</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Printed.Alcohol(PercentByVolume)} alcohol by volume, apparent attenuation {Printed.Percent(ApparentAttenuation)}, real extract {Printed.Plato(RealExtract)}");
+        $"{Printed.Alcohol(PercentByVolume)} alcohol by volume, apparent attenuation {Printed.Percent(ApparentAttenuation)}, real extract "
+            + $"{Printed.Plato(RealExtract)}");
 }

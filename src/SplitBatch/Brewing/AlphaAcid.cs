@@ -15,7 +15,8 @@ public readonly record struct AlphaAcid : IComparable<AlphaAcid>
     public double Percent => Fraction * 100;
 
     /// <summary>From percent by weight, as printed on a packet: 5.6 for 5.6 %.</summary>
-    /// <param name="percent">Percent in [0, 90]; zero, or at least 0.5, because a smaller number is almost always a fraction by mistake. The upper end leaves room for extracts.</param>
+    /// <param name="percent">Percent in [0, 90]; zero, or at least 0.5, because a smaller number is almost always a fraction by mistake.
+    /// The upper end leaves room for extracts.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside.</exception>
     public static AlphaAcid FromPercent(double percent)
     {
@@ -23,7 +24,8 @@ public readonly record struct AlphaAcid : IComparable<AlphaAcid>
         {
             throw new ArgumentOutOfRangeException(nameof(percent), string.Create(
                 CultureInfo.InvariantCulture,
-                $"{percent} % alpha acid is too little for any hop; it looks like a fraction: write {Printed.Chosen(percent * 100)} for {Printed.ChosenPercent(percent)}."));
+                $"{percent} % alpha acid is too little for any hop; it looks like a fraction: write {Printed.Chosen(percent * 100)} for "
+                    + $"{Printed.ChosenPercent(percent)}."));
         }
 
         return new AlphaAcid(Guard.InRange(percent, 0.0, 90.0) / 100);

@@ -25,7 +25,8 @@ public readonly record struct AssayUncertainty
     /// "Interpretation of Hop Analysis Results", Brauwelt; 0.57 points at 10 % by EBC 7.7); a bag filled from an opened lot adds how the
     /// lot was sampled and what it lost since, for which no published figure was found.
     /// </summary>
-    public static AssayUncertainty Packet { get; } = new(0, 0.10 / Math.Sqrt(3), "packet, assumed ± 10 % of the value: a judgement, twice what contracts for whole lots allow");
+    public static AssayUncertainty Packet { get; } =
+        new(0, 0.10 / Math.Sqrt(3), "packet, assumed ± 10 % of the value: a judgement, twice what contracts for whole lots allow");
 
     /// <summary>A standard uncertainty (one standard deviation) in percentage points: 0.2 for 5.6 ± 0.2 %.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside [0, 10].</exception>
@@ -35,9 +36,13 @@ public readonly record struct AssayUncertainty
     /// <exception cref="ArgumentOutOfRangeException">Outside [0, 10].</exception>
     public static AssayUncertainty Limit95(double points) => new(Guard.InRange(points, 0.0, 10.0) / 1.96, 0, "95 % range as given");
 
-    /// <summary>A reproducibility critical difference between two laboratories (95 %), in percentage points: standard uncertainty is the value divided by 2.8 (ISO 5725-6).</summary>
+    /// <summary>
+    /// A reproducibility critical difference between two laboratories (95 %), in percentage points: standard uncertainty is the value
+    /// divided by 2.8 (ISO 5725-6).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside [0, 10].</exception>
-    public static AssayUncertainty CriticalDifference(double points) => new(Guard.InRange(points, 0.0, 10.0) / 2.8, 0, "critical difference between laboratories as given");
+    public static AssayUncertainty CriticalDifference(double points) =>
+        new(Guard.InRange(points, 0.0, 10.0) / 2.8, 0, "critical difference between laboratories as given");
 
     /// <summary>A tolerance as a share of the value, all values in it alike: 0.05 for ± 5 %.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside [0, 0.5].</exception>
@@ -45,12 +50,15 @@ public readonly record struct AssayUncertainty
 
     /// <summary>A standard uncertainty as a share of the value: 0.03 for 3 % of it.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside [0, 0.5].</exception>
-    public static AssayUncertainty Relative(double share) => new(0, Guard.InRange(share, 0.0, 0.5), "relative standard uncertainty as given");
+    public static AssayUncertainty Relative(double share) =>
+        new(0, Guard.InRange(share, 0.0, 0.5), "relative standard uncertainty as given");
 
     /// <summary>The standard uncertainty of <paramref name="alpha"/>, as a share of its value; zero for no alpha acid.</summary>
     public double RelativeTo(AlphaAcid alpha) => RelativeTo(alpha.Percent);
 
-    /// <summary>The standard uncertainty of a figure in percent by weight, such as beta acids, as a share of its value; zero for nothing.</summary>
+    /// <summary>
+    /// The standard uncertainty of a figure in percent by weight, such as beta acids, as a share of its value; zero for nothing.
+    /// </summary>
     public double RelativeTo(double percent) =>
         percent == 0 ? 0 : Math.Sqrt(Math.Pow(Points / percent, 2) + RelativeShare * RelativeShare);
 

@@ -5,7 +5,10 @@ namespace SplitBatch.Brewing;
 /// <summary>Whether a charge makes sense in a kettle. The mistakes named here are the usual ones.</summary>
 internal static class ChargeChecks
 {
-    /// <summary>Grams per litre above which a kettle charge is taken for a mistake of units; heavy modern whirlpools reach about 15 (common practice, no source).</summary>
+    /// <summary>
+    /// Grams per litre above which a kettle charge is taken for a mistake of units; heavy modern whirlpools reach about 15 (common
+    /// practice, no source).
+    /// </summary>
     internal const double ImpossibleRate = 20;
 
     internal static void Check(Kettle kettle, HopCharge charge)
@@ -21,7 +24,8 @@ internal static class ChargeChecks
         if (charge.Stage == AdditionStage.Boil && minutes > kettle.Boil.Minutes)
         {
             throw new ArgumentException(FormattableString.Invariant(
-                $"{charge.Lot.Name}: {Printed.Chosen(minutes)} min in the boil, but the boil lasts {Printed.Chosen(kettle.Boil.Minutes)} min; accepted: 0 to {Printed.Chosen(kettle.Boil.Minutes)} min, or stage first wort."));
+                $"{charge.Lot.Name}: {Printed.Chosen(minutes)} min in the boil, but the boil lasts {Printed.Chosen(kettle.Boil.Minutes)} ")
+                    + FormattableString.Invariant($"min; accepted: 0 to {Printed.Chosen(kettle.Boil.Minutes)} min, or stage first wort."));
         }
 
         if (charge.Stage is AdditionStage.Whirlpool or AdditionStage.Cooling)
@@ -31,13 +35,18 @@ internal static class ChargeChecks
                 if (minutes > 0)
                 {
                     throw new ArgumentException(FormattableString.Invariant(
-                        $"{charge.Lot.Name}: {Printed.Chosen(minutes)} min at stage {charge.Stage.InWords()} counts from flame-out, and this kettle has no temperature profile after flame-out. If {Printed.Chosen(minutes)} min in the boil are meant, use stage boil; otherwise give the kettle a profile."));
+                        $"{charge.Lot.Name}: {Printed.Chosen(minutes)} min at stage {charge.Stage.InWords()} counts from flame-out, and ")
+                            + FormattableString.Invariant($"this kettle has no temperature profile after flame-out. If ")
+                            + FormattableString.Invariant($"{Printed.Chosen(minutes)} min in the boil are meant, use stage boil; ")
+                            + FormattableString.Invariant($"otherwise give the kettle a profile."));
                 }
             }
             else if (minutes > profile.LengthMinutes)
             {
                 throw new ArgumentException(FormattableString.Invariant(
-                    $"{charge.Lot.Name}: {Printed.Chosen(minutes)} min after flame-out is after the end of the temperature profile ({Printed.Chosen(profile.LengthMinutes)} min). If {Printed.Chosen(minutes)} min in the boil are meant, use stage boil."));
+                    $"{charge.Lot.Name}: {Printed.Chosen(minutes)} min after flame-out is after the end of the temperature profile ")
+                        + FormattableString.Invariant($"({Printed.Chosen(profile.LengthMinutes)} min). If {Printed.Chosen(minutes)} min ")
+                        + FormattableString.Invariant($"in the boil are meant, use stage boil."));
             }
         }
     }
@@ -49,12 +58,15 @@ internal static class ChargeChecks
         if (rate <= ImpossibleRate) return;
         var hint = charge.Mass.Unit switch
         {
-            MassUnit.Pound => FormattableString.Invariant($" If ounces were meant, write {Printed.Chosen(charge.Mass.Value)} oz, in code Mass.FromOunces({Printed.Chosen(charge.Mass.Value)})."),
-            MassUnit.Kilogram => FormattableString.Invariant($" If grams were meant, write {Printed.Chosen(charge.Mass.Value)} g, in code Mass.FromGrams({Printed.Chosen(charge.Mass.Value)})."),
+            MassUnit.Pound => FormattableString.Invariant($" If ounces were meant, write {Printed.Chosen(charge.Mass.Value)} oz, in code ")
+                + FormattableString.Invariant($"Mass.FromOunces({Printed.Chosen(charge.Mass.Value)})."),
+            MassUnit.Kilogram => FormattableString.Invariant($" If grams were meant, write {Printed.Chosen(charge.Mass.Value)} g, in ")
+                + FormattableString.Invariant($"code Mass.FromGrams({Printed.Chosen(charge.Mass.Value)})."),
             _ => " Were pounds given for ounces, or ounces for grams?",
         };
         var us = Spoken.IsUs(kettle.Volume);
         throw new ArgumentOutOfRangeException(nameof(charge), FormattableString.Invariant(
-            $"{charge.Lot.Name}: {Spoken.Short(charge.Mass)} in {Spoken.Of(kettle.FinalVolume)} is {Spoken.Rate(rate, us)}; accepted: up to {Spoken.Rate(ImpossibleRate, us)}.") + hint);
+            $"{charge.Lot.Name}: {Spoken.Short(charge.Mass)} in {Spoken.Of(kettle.FinalVolume)} is {Spoken.Rate(rate, us)}; accepted: up ")
+            + FormattableString.Invariant($"to {Spoken.Rate(ImpossibleRate, us)}.") + hint);
     }
 }

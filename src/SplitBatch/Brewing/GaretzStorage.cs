@@ -4,7 +4,8 @@ namespace SplitBatch.Brewing;
 /// <remarks>
 /// Ref. Garetz, M. (1994), "Hop storage", Brewing Techniques 2(1): left = exp(−k × TF × SF × days), k = −ln(1 − loss in six months) / 180;
 /// TF is 1 at 20 °C and halves for each 15 °C below (the author after Skinner, Hildebrand and Clarke (1977), J. Inst. Brewing 83, 290;
-/// his page read); SF, his reading of others' data, is 1 open, 0.75 sealed with air, 0.5 in a barrier (from memory). His table stops at 20 °C. No uncertainty was published; the rate is taken as sure to 30 % (a judgement, no source).
+/// his page read); SF, his reading of others' data, is 1 open, 0.75 sealed with air, 0.5 in a barrier (from memory). His table stops at
+/// 20 °C. No uncertainty was published; the rate is taken as sure to 30 % (a judgement, no source).
 /// </remarks>
 public static class GaretzStorage
 {
@@ -19,13 +20,15 @@ public static class GaretzStorage
         Math.Exp(-Rate(Guard.InRange(lossInSixMonths, 0.0, 0.95), celsius, packaging) * Guard.NotNegative(days));
 
     /// <summary>What a lot still holds on a day.</summary>
-    /// <exception cref="ArgumentException">Assay date, storage temperature, packaging or loss in six months is missing, or the day is before the assay.</exception>
+    /// <exception cref="ArgumentException">Assay date, storage temperature, packaging or loss in six months is missing, or the day is
+    /// before the assay.</exception>
     public static StorageLoss Loss(HopLot lot, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(lot);
         if (lot is not { AssayDate: { } assay, Storage: { } store, Packaging: { } packaging, LossInSixMonths: { } loss })
         {
-            throw new ArgumentException($"{lot.Name}: ageing by Garetz needs assay date, storage temperature, packaging and loss in six months.", nameof(lot));
+            throw new ArgumentException($"{lot.Name}: ageing by Garetz needs assay date, storage temperature, packaging and loss in "
+                + $"six months.", nameof(lot));
         }
 
         if (day < assay)
@@ -40,7 +43,8 @@ public static class GaretzStorage
             lot, day, "Garetz", "Garetz, M. (1994), Hop storage, Brewing Techniques 2(1)", ShareLeft(loss, celsius, packaging, days),
             RateUncertainty * Rate(loss, celsius, packaging) * days,
             [
-                FormattableString.Invariant($"{lot.Name}: {days} days at {Spoken.Of(store)}, packaging: {packaging.InWords()}; the rate is taken as sure to 30 % (a judgement, no source)."),
+                FormattableString.Invariant($"{lot.Name}: {days} days at {Spoken.Of(store)}, packaging: {packaging.InWords()}; the rate ")
+                    + FormattableString.Invariant($"is taken as sure to 30 % (a judgement, no source)."),
                 .. celsius > 20 ? [$"{lot.Name}: the author's table stops at 20 °C; warmer is extrapolated."] : Array.Empty<string>(),
             ]);
     }

@@ -37,7 +37,8 @@ public readonly record struct Gravity : IComparable<Gravity>
 
     /// <summary>From a specific gravity such as 1.050.</summary>
     /// <param name="specific">Specific gravity in [0.980, 1.200]: from a very dry strong beer to the strongest wort.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The value lies outside; the message says so when it looks like gravity points (1050) or degrees Plato.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside; the message says so when it looks like gravity points (1050)
+    /// or degrees Plato.</exception>
     public static Gravity FromSpecific(double specific) =>
         specific is >= LowestSpecific and <= HighestSpecific
             ? new Gravity(specific - 1)
@@ -77,7 +78,8 @@ public readonly record struct Gravity : IComparable<Gravity>
     public static bool operator >=(Gravity left, Gravity right) => left.excess >= right.excess;
 
     /// <summary>For example <c>1.050 (12.4 °P)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Printed.Gravity(Specific)} ({Printed.Plato(Plato)})");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Printed.Gravity(Specific)} ({Printed.Plato(Plato)})");
 
     private static double PlatoOf(double s) => ((135.997 * s - 630.272) * s + 1111.14) * s - 616.868;
 
@@ -85,10 +87,12 @@ public readonly record struct Gravity : IComparable<Gravity>
     {
         var hint = value switch
         {
-            >= 980 and <= 1200 => Invariant($" {value} looks like a hydrometer reading without its point: write {Printed.Gravity(value / 1000)}."),
+            >= 980 and <= 1200 =>
+                Invariant($" {value} looks like a hydrometer reading without its point: write {Printed.Gravity(value / 1000)}."),
             > HighestSpecific and <= 42 => Invariant($" {value} looks like degrees Plato: use Gravity.FromPlato({value})."),
             _ => "",
         };
-        return Invariant($"{value} is not a specific gravity; it must be between {Printed.Gravity(LowestSpecific)} and {Printed.Gravity(HighestSpecific)}, such as 1.050.") + hint;
+        return Invariant($"{value} is not a specific gravity; it must be between {Printed.Gravity(LowestSpecific)} and ")
+            + Invariant($"{Printed.Gravity(HighestSpecific)}, such as 1.050.") + hint;
     }
 }

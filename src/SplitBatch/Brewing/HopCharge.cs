@@ -11,7 +11,8 @@ public sealed record HopCharge
     /// <param name="lot">The lot it is weighed from.</param>
     /// <param name="mass">Its mass; zero or more.</param>
     /// <param name="stage">Where it goes in.</param>
-    /// <param name="time">See <see cref="AdditionStage"/>: before flame-out in the boil, after it later, before the boil for first wort; zero or more.</param>
+    /// <param name="time">See <see cref="AdditionStage"/>: before flame-out in the boil, after it later, before the boil for first wort;
+    /// zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">The mass or the time is negative.</exception>
     public HopCharge(HopLot lot, Mass mass, AdditionStage stage, Duration time)
     {
@@ -19,11 +20,15 @@ public sealed record HopCharge
         Lot = lot;
         Mass = mass.Grams >= 0 && double.IsFinite(mass.Grams)
             ? mass
-            : throw new ArgumentOutOfRangeException(nameof(mass), FormattableString.Invariant($"{lot.Name}: a charge of {Printed.Chosen(mass.Grams)} g; it must be zero or more."));
-        Stage = Enum.IsDefined(stage) ? stage : throw new ArgumentOutOfRangeException(nameof(stage), $"{stage} is not a stage of the brew.");
+            : throw new ArgumentOutOfRangeException(nameof(mass),
+                FormattableString.Invariant($"{lot.Name}: a charge of {Printed.Chosen(mass.Grams)} g; it must be zero or more."));
+        Stage = Enum.IsDefined(stage)
+            ? stage
+            : throw new ArgumentOutOfRangeException(nameof(stage), $"{stage} is not a stage of the brew.");
         Time = time.Minutes >= 0 && double.IsFinite(time.Minutes)
             ? time
-            : throw new ArgumentOutOfRangeException(nameof(time), FormattableString.Invariant($"{lot.Name}: a time of {Printed.Chosen(time.Minutes)} min; it must be zero or more."));
+            : throw new ArgumentOutOfRangeException(nameof(time),
+                FormattableString.Invariant($"{lot.Name}: a time of {Printed.Chosen(time.Minutes)} min; it must be zero or more."));
     }
 
     /// <summary>The lot it is weighed from.</summary>
@@ -45,16 +50,20 @@ public sealed record HopCharge
     public Mass AlphaMass => Mass * Lot.Alpha.Fraction;
 
     /// <summary>Into the boil, with so many minutes left to flame-out.</summary>
-    public static HopCharge Boil(HopLot lot, Mass mass, double minutes) => new(lot, mass, AdditionStage.Boil, Duration.FromMinutes(minutes));
+    public static HopCharge Boil(HopLot lot, Mass mass, double minutes) =>
+        new(lot, mass, AdditionStage.Boil, Duration.FromMinutes(minutes));
 
     /// <summary>Into the kettle as it fills, so many minutes before the boil starts.</summary>
-    public static HopCharge FirstWort(HopLot lot, Mass mass, double minutesBeforeBoil = 0) => new(lot, mass, AdditionStage.FirstWort, Duration.FromMinutes(minutesBeforeBoil));
+    public static HopCharge FirstWort(HopLot lot, Mass mass, double minutesBeforeBoil = 0) =>
+        new(lot, mass, AdditionStage.FirstWort, Duration.FromMinutes(minutesBeforeBoil));
 
     /// <summary>Into the hot stand, so many minutes after flame-out.</summary>
-    public static HopCharge Whirlpool(HopLot lot, Mass mass, double minutesAfterFlameOut = 0) => new(lot, mass, AdditionStage.Whirlpool, Duration.FromMinutes(minutesAfterFlameOut));
+    public static HopCharge Whirlpool(HopLot lot, Mass mass, double minutesAfterFlameOut = 0) =>
+        new(lot, mass, AdditionStage.Whirlpool, Duration.FromMinutes(minutesAfterFlameOut));
 
     /// <summary>Into the cooling wort, so many minutes after flame-out.</summary>
-    public static HopCharge Cooling(HopLot lot, Mass mass, double minutesAfterFlameOut) => new(lot, mass, AdditionStage.Cooling, Duration.FromMinutes(minutesAfterFlameOut));
+    public static HopCharge Cooling(HopLot lot, Mass mass, double minutesAfterFlameOut) =>
+        new(lot, mass, AdditionStage.Cooling, Duration.FromMinutes(minutesAfterFlameOut));
 
     /// <summary>Into the fermenter or the finished beer.</summary>
     public static HopCharge Fermenter(HopLot lot, Mass mass) => new(lot, mass, AdditionStage.Fermenter, Duration.Zero);

@@ -55,12 +55,14 @@ public sealed record HopConfound(HopDifference Difference, string A, string B, s
     {
         if (a.CropYear != b.CropYear || (a.CropYear is null && a.Name != b.Name))
         {
-            yield return new(HopDifference.CropYear, Text(a.CropYear), Text(b.CropYear), "Crops differ in oils, beta acids and how far they have aged, so a difference in taste may come from the year.");
+            yield return new(HopDifference.CropYear, Text(a.CropYear), Text(b.CropYear),
+                "Crops differ in oils, beta acids and how far they have aged, so a difference in taste may come from the year.");
         }
 
         if (a.Form != b.Form)
         {
-            yield return new(HopDifference.Form, a.Form.InWords(), b.Form.InWords(), "Forms yield bitterness differently and bring different amounts of plant matter and oil.");
+            yield return new(HopDifference.Form, a.Form.InWords(), b.Form.InWords(),
+                "Forms yield bitterness differently and bring different amounts of plant matter and oil.");
         }
 
         if (a.Storage is { } x && b.Storage is { } y && Math.Abs(x.DegreesCelsius - y.DegreesCelsius) > 2)
@@ -70,17 +72,21 @@ public sealed record HopConfound(HopDifference Difference, string A, string B, s
 
         if (a.Packaging is { } packedA && b.Packaging is { } packedB && packedA != packedB)
         {
-            yield return new(HopDifference.Packaging, packedA.InWords(), packedB.InWords(), "Hops that meet air age faster and taste of it.");
+            yield return new(HopDifference.Packaging, packedA.InWords(), packedB.InWords(),
+                "Hops that meet air age faster and taste of it.");
         }
 
         if (a.AssayDate is { } dayA && b.AssayDate is { } dayB && Math.Abs(dayA.DayNumber - dayB.DayNumber) > 30)
         {
-            yield return new(HopDifference.AssayDate, Day(dayA), Day(dayB), "The older figure overstates what is left; age both lots to the brew day.");
+            yield return new(HopDifference.AssayDate, Day(dayA), Day(dayB),
+                "The older figure overstates what is left; age both lots to the brew day.");
         }
 
-        if ((a.StorageIndex ?? a.StorageIndexAtAssay) is { } indexA && (b.StorageIndex ?? b.StorageIndexAtAssay) is { } indexB && Math.Abs(indexA - indexB) > 2.8 * 0.028 * Math.Max(indexA, indexB))
+        if ((a.StorageIndex ?? a.StorageIndexAtAssay) is { } indexA && (b.StorageIndex ?? b.StorageIndexAtAssay) is { } indexB
+            && Math.Abs(indexA - indexB) > 2.8 * 0.028 * Math.Max(indexA, indexB))
         {
-            yield return new(HopDifference.StorageIndex, Text(indexA), Text(indexB), "One lot has aged more: its bitterness is less iso-alpha acid and more of other substances.");
+            yield return new(HopDifference.StorageIndex, Text(indexA), Text(indexB),
+                "One lot has aged more: its bitterness is less iso-alpha acid and more of other substances.");
         }
     }
 

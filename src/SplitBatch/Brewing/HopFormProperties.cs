@@ -14,10 +14,12 @@ public sealed record HopFormProperties(HopForm Form, double Factor, double Facto
     public double Factor { get; init => field = Guard.InRange(value, 0.0, 5.0, nameof(Factor)); } = Guard.InRange(Factor, 0.0, 5.0);
 
     /// <summary>Standard uncertainty of the factor or yield, as a share of it.</summary>
-    public double FactorUncertainty { get; init => field = Guard.Share(value, nameof(FactorUncertainty)); } = Guard.Share(FactorUncertainty);
+    public double FactorUncertainty { get; init =>
+        field = Guard.Share(value, nameof(FactorUncertainty)); } = Guard.Share(FactorUncertainty);
 
     /// <summary>Wort that a kilogram keeps back, in litres, in [0, 30].</summary>
-    public double WortHeld { get; init => field = Guard.InRange(value, 0.0, 30.0, nameof(WortHeld)); } = Guard.InRange(WortHeld, 0.0, 30.0);
+    public double WortHeld { get; init =>
+        field = Guard.InRange(value, 0.0, 30.0, nameof(WortHeld)); } = Guard.InRange(WortHeld, 0.0, 30.0);
 
     /// <summary>Where the figures come from.</summary>
     public string Source { get; init => field = Guard.NotBlank(value, nameof(Source)); } = Guard.NotBlank(Source);
@@ -33,8 +35,11 @@ public sealed record HopFormProperties(HopForm Form, double Factor, double Facto
 
     /// <summary>For example <c>pellets: 1.07 times cones, holds 6.5 L/kg</c>.</summary>
     public override string ToString() => DirectYield is { } yield
-        ? string.Create(CultureInfo.InvariantCulture, $"{Form.InWords()}: {Printed.Percent(yield)} of its iso-alpha acid reaches the beer, holds {Printed.Chosen(WortHeld)} L/kg ({Source})")
-        : string.Create(CultureInfo.InvariantCulture, $"{Form.InWords()}: {Printed.Ratio(Factor)} times cones, holds {Printed.Chosen(WortHeld)} L/kg ({Source})");
+        ? string.Create(CultureInfo.InvariantCulture,
+            $"{Form.InWords()}: {Printed.Percent(yield)} of its iso-alpha acid reaches the beer, holds {Printed.Chosen(WortHeld)} L/kg "
+                + $"({Source})")
+        : string.Create(CultureInfo.InvariantCulture,
+            $"{Form.InWords()}: {Printed.Ratio(Factor)} times cones, holds {Printed.Chosen(WortHeld)} L/kg ({Source})");
 }
 
 /// <summary>The forms in which hops are sold.</summary>

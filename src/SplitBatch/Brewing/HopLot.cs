@@ -19,8 +19,11 @@ public sealed record HopLot
         Alpha = (form, alpha.Percent) switch
         {
             (HopForm.Oil, > 0) => throw new ArgumentException($"{name}: a hop oil holds no alpha acid; {alpha} was given.", nameof(alpha)),
-            (not HopForm.Oil, 0) => throw new ArgumentException($"{name}: alpha acid is missing; write the packet's percentage, such as 5.6.", nameof(alpha)),
-            (HopForm.WholeCone or HopForm.Pellet, > 30) => throw new ArgumentOutOfRangeException(nameof(alpha), $"{name}: {alpha} is more than cones or pellets hold (up to 30 %); is it an extract?"),
+            (not HopForm.Oil, 0) =>
+                throw new ArgumentException($"{name}: alpha acid is missing; write the packet's percentage, such as 5.6.", nameof(alpha)),
+            (HopForm.WholeCone or HopForm.Pellet, > 30) =>
+                throw new ArgumentOutOfRangeException(nameof(alpha),
+                    $"{name}: {alpha} is more than cones or pellets hold (up to 30 %); is it an extract?"),
             _ => alpha,
         };
     }
@@ -38,7 +41,8 @@ public sealed record HopLot
     public AssayUncertainty AlphaUncertainty { get; init; } = AssayUncertainty.Packet;
 
     /// <summary>Beta acids by weight, in percent, or null when unknown.</summary>
-    public double? BetaPercent { get; init => field = value is { } percent ? Guard.InRange(percent, 0.0, 60.0, nameof(BetaPercent)) : null; }
+    public double? BetaPercent { get; init =>
+        field = value is { } percent ? Guard.InRange(percent, 0.0, 60.0, nameof(BetaPercent)) : null; }
 
     /// <summary>
     /// How sure <see cref="BetaPercent"/> is; the packet's tolerance unless stated. Beta acids enter no bitterness estimate: what they
@@ -59,7 +63,8 @@ public sealed record HopLot
         init => field = value is not { } given || given.DegreesCelsius is >= -40 and <= 45
             ? value
             : throw new ArgumentOutOfRangeException(nameof(Storage), FormattableString.Invariant(
-                $"{Name}: a store at {Printed.Chosen(given.DegreesCelsius)} °C is outside −40 to 45 °C; were degrees Fahrenheit given as Celsius?"));
+                $"{Name}: a store at {Printed.Chosen(given.DegreesCelsius)} °C is outside −40 to 45 °C; were degrees Fahrenheit given as ")
+                    + FormattableString.Invariant($"Celsius?"));
     }
 
     /// <summary>How it is kept from air.</summary>
@@ -69,22 +74,29 @@ public sealed record HopLot
     public double? StorageIndex { get; init => field = value is { } index ? Guard.InRange(index, 0.2, 2.0, nameof(StorageIndex)) : null; }
 
     /// <summary>Hop storage index when <see cref="Alpha"/> was measured; null when it was not, and the lot counts as fresh then.</summary>
-    public double? StorageIndexAtAssay { get; init => field = value is { } index ? Guard.InRange(index, 0.2, 2.0, nameof(StorageIndexAtAssay)) : null; }
+    public double? StorageIndexAtAssay { get; init =>
+        field = value is { } index ? Guard.InRange(index, 0.2, 2.0, nameof(StorageIndexAtAssay)) : null; }
 
     /// <summary>The share of alpha acid that this variety loses in six months, open, at 20 °C: 0.35 for 35 %.</summary>
-    public double? LossInSixMonths { get; init => field = value is { } share ? Guard.InRange(share, 0.0, 0.95, nameof(LossInSixMonths)) : null; }
+    public double? LossInSixMonths { get; init =>
+        field = value is { } share ? Guard.InRange(share, 0.0, 0.95, nameof(LossInSixMonths)) : null; }
 
-    /// <summary>The day that <see cref="Alpha"/> was aged to by a storage model; null for alpha acid as assayed. See <see cref="On"/>.</summary>
+    /// <summary>
+    /// The day that <see cref="Alpha"/> was aged to by a storage model; null for alpha acid as assayed. See <see cref="On"/>.
+    /// </summary>
     public DateOnly? AgedTo { get; init; }
 
     /// <summary>The storage model that aged <see cref="Alpha"/>; null for alpha acid as assayed.</summary>
     public string? AgedBy { get; init; }
 
-    /// <summary>Standard uncertainty of what storage has left, as a share of <see cref="Alpha"/>; zero for alpha acid as assayed.</summary>
+    /// <summary>
+    /// Standard uncertainty of what storage has left, as a share of <see cref="Alpha"/>; zero for alpha acid as assayed.
+    /// </summary>
     public double StorageUncertainty { get; init => field = Guard.Share(value, nameof(StorageUncertainty)); }
 
     /// <summary>Price of a kilogram, in whatever currency all lots share.</summary>
-    public decimal? PricePerKilogram { get; init => field = value is { } price ? Guard.NotNegative(price, nameof(PricePerKilogram)) : null; }
+    public decimal? PricePerKilogram { get; init =>
+        field = value is { } price ? Guard.NotNegative(price, nameof(PricePerKilogram)) : null; }
 
     /// <summary>Whole cones from the packet's percentage.</summary>
     public static HopLot Cones(string name, double alphaPercent) => new(name, HopForm.WholeCone, AlphaAcid.FromPercent(alphaPercent));
@@ -93,18 +105,22 @@ public sealed record HopLot
     public static HopLot Pellets(string name, double alphaPercent) => new(name, HopForm.Pellet, AlphaAcid.FromPercent(alphaPercent));
 
     /// <summary>Lupulin-enriched pellets from the packet's percentage.</summary>
-    public static HopLot LupulinPellets(string name, double alphaPercent) => new(name, HopForm.LupulinPellet, AlphaAcid.FromPercent(alphaPercent));
+    public static HopLot LupulinPellets(string name, double alphaPercent) =>
+        new(name, HopForm.LupulinPellet, AlphaAcid.FromPercent(alphaPercent));
 
     /// <summary>Carbon dioxide extract from the label's percentage.</summary>
     public static HopLot Extract(string name, double alphaPercent) => new(name, HopForm.Co2Extract, AlphaAcid.FromPercent(alphaPercent));
 
     /// <summary>Isomerised extract for dosing after the boil, from the label's percentage of iso-alpha acid.</summary>
-    public static HopLot IsoExtract(string name, double isoAlphaPercent) => new(name, HopForm.IsoExtract, AlphaAcid.FromPercent(isoAlphaPercent));
+    public static HopLot IsoExtract(string name, double isoAlphaPercent) =>
+        new(name, HopForm.IsoExtract, AlphaAcid.FromPercent(isoAlphaPercent));
 
     /// <summary>Hop oil: no bitterness.</summary>
     public static HopLot Oil(string name) => new(name, HopForm.Oil, default);
 
-    /// <summary>The lot as it stands on brew day, aged by the best published model its data allow; see <see cref="StorageLoss"/> for the interval.</summary>
+    /// <summary>
+    /// The lot as it stands on brew day, aged by the best published model its data allow; see <see cref="StorageLoss"/> for the interval.
+    /// </summary>
     /// <exception cref="ArgumentException">The brew day is before the assay, or the lot is aged already.</exception>
     public HopLot On(DateOnly brewDay) => StorageLoss.Of(this, brewDay).OnBrewDay;
 
@@ -112,16 +128,20 @@ public sealed record HopLot
     internal double PlantShare(HopForms forms) =>
         forms[Form].HasPlantMatter ? Math.Max(0, 1 - Alpha.Fraction - (BetaPercent ?? 0) / 100) : 0;
 
-    /// <summary>For example <c>cones (whole cones, 5.3 ± 0.3 % alpha acid, 4.1 ± 0.2 % beta acid, crop 2025)</c>; the ranges are 95 %.</summary>
+    /// <summary>
+    /// For example <c>cones (whole cones, 5.3 ± 0.3 % alpha acid, 4.1 ± 0.2 % beta acid, crop 2025)</c>; the ranges are 95 %.
+    /// </summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
         $"{Name} ({Form.InWords()}{AlphaText}{BetaText}{(CropYear is { } year ? $", crop {year}" : "")})");
 
     private string AlphaText => Form == HopForm.Oil ? "" : string.Create(
         CultureInfo.InvariantCulture,
-        $", {Printed.HopAcid(Alpha.Percent).Bare} ± {Printed.HopAcid(AlphaUncertainty.HalfWidth95(Alpha.Percent))} alpha acid{(AgedTo is { } day ? $" on {day:yyyy-MM-dd}" : "")}");
+        $", {Printed.HopAcid(Alpha.Percent).Bare} ± {Printed.HopAcid(AlphaUncertainty.HalfWidth95(Alpha.Percent))} alpha "
+            + $"acid{(AgedTo is { } day ? $" on {day:yyyy-MM-dd}" : "")}");
 
     private string BetaText => BetaPercent is { } beta
-        ? string.Create(CultureInfo.InvariantCulture, $", {Printed.HopAcid(beta).Bare} ± {Printed.HopAcid(BetaUncertainty.HalfWidth95(beta))} beta acid")
+        ? string.Create(CultureInfo.InvariantCulture,
+            $", {Printed.HopAcid(beta).Bare} ± {Printed.HopAcid(BetaUncertainty.HalfWidth95(beta))} beta acid")
         : "";
 }

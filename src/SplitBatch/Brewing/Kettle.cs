@@ -20,7 +20,8 @@ public sealed record Kettle
         Volume = volume.Liters is > 0 and <= 100_000
             ? volume
             : throw new ArgumentOutOfRangeException(nameof(volume), FormattableString.Invariant(
-                $"A kettle of {Printed.Chosen(volume.Liters)} L cannot be brewed with; the volume must be above zero and at most 100000 L."));
+                $"A kettle of {Printed.Chosen(volume.Liters)} L cannot be brewed with; the volume must be above zero and at most ")
+                    + FormattableString.Invariant($"100000 L."));
         Gravity = gravity;
     }
 
@@ -108,14 +109,15 @@ public sealed record Kettle
     /// <param name="evaporationLitersPerHour">Litres boiled off in an hour.</param>
     /// <param name="altitudeMeters">Metres above the sea.</param>
     /// <param name="trubLiters">Litres left behind with the trub.</param>
-    public static Kettle Metric(double liters, double gravity, double boilMinutes = 60, double evaporationLitersPerHour = 0, double altitudeMeters = 0, double trubLiters = 0) =>
-        new(Volume.FromLiters(Guard.Positive(liters)), Gravity.FromSpecific(gravity))
-        {
-            Boil = Duration.FromMinutes(boilMinutes),
-            Evaporation = VolumeFlow.FromLitersPerHour(evaporationLitersPerHour),
-            Altitude = Length.FromMeters(altitudeMeters),
-            TrubLoss = Volume.FromLiters(trubLiters),
-        };
+    public static Kettle Metric(double liters, double gravity, double boilMinutes = 60, double evaporationLitersPerHour = 0,
+        double altitudeMeters = 0, double trubLiters = 0) =>
+            new(Volume.FromLiters(Guard.Positive(liters)), Gravity.FromSpecific(gravity))
+            {
+                Boil = Duration.FromMinutes(boilMinutes),
+                Evaporation = VolumeFlow.FromLitersPerHour(evaporationLitersPerHour),
+                Altitude = Length.FromMeters(altitudeMeters),
+                TrubLoss = Volume.FromLiters(trubLiters),
+            };
 
     /// <summary>A kettle in US gallons.</summary>
     /// <param name="gallons">Wort at the end of the boil, at 20 °C (68 °F), in US gallons.</param>
@@ -124,14 +126,15 @@ public sealed record Kettle
     /// <param name="evaporationGallonsPerHour">US gallons boiled off in an hour.</param>
     /// <param name="altitudeFeet">Feet above the sea.</param>
     /// <param name="trubQuarts">US quarts left behind with the trub.</param>
-    public static Kettle Us(double gallons, double gravity, double boilMinutes = 60, double evaporationGallonsPerHour = 0, double altitudeFeet = 0, double trubQuarts = 0) =>
-        new(Volume.FromUsGallons(Guard.Positive(gallons)), Gravity.FromSpecific(gravity))
-        {
-            Boil = Duration.FromMinutes(boilMinutes),
-            Evaporation = VolumeFlow.FromUsGallonsPerHour(evaporationGallonsPerHour),
-            Altitude = Length.FromFeet(altitudeFeet),
-            TrubLoss = Volume.FromUsQuarts(trubQuarts),
-        };
+    public static Kettle Us(double gallons, double gravity, double boilMinutes = 60, double evaporationGallonsPerHour = 0,
+        double altitudeFeet = 0, double trubQuarts = 0) =>
+            new(Volume.FromUsGallons(Guard.Positive(gallons)), Gravity.FromSpecific(gravity))
+            {
+                Boil = Duration.FromMinutes(boilMinutes),
+                Evaporation = VolumeFlow.FromUsGallonsPerHour(evaporationGallonsPerHour),
+                Altitude = Length.FromFeet(altitudeFeet),
+                TrubLoss = Volume.FromUsQuarts(trubQuarts),
+            };
 
     /// <summary>A kettle known by its wort before the boil, measured hot.</summary>
     /// <param name="hot">Wort in the kettle when the boil starts, as it measures hot.</param>
@@ -139,7 +142,8 @@ public sealed record Kettle
     /// <param name="gravity">Its gravity, measured cooled.</param>
     /// <param name="boil">Length of the boil.</param>
     /// <param name="evaporation">Wort boiled off in an hour, as it would measure at 20 °C.</param>
-    /// <exception cref="ArgumentOutOfRangeException">Nothing would be left at the end of the boil, or a value lies outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Nothing would be left at the end of the boil, or a value lies outside its
+    /// range.</exception>
     public static Kettle FromStart(Volume hot, Temperature temperature, Gravity gravity, Duration boil, VolumeFlow evaporation)
     {
         var start = WaterDensity.Cold(hot, temperature);
@@ -147,7 +151,8 @@ public sealed record Kettle
         if (end.Liters <= 0)
         {
             throw new ArgumentOutOfRangeException(nameof(evaporation), FormattableString.Invariant(
-                $"{Printed.Chosen(evaporation.LitersPerHour)} L/h for {Printed.Chosen(boil.Minutes)} min would boil away all of {Printed.Chosen(start.Liters)} L."));
+                $"{Printed.Chosen(evaporation.LitersPerHour)} L/h for {Printed.Chosen(boil.Minutes)} min would boil away all of ")
+                    + FormattableString.Invariant($"{Printed.Chosen(start.Liters)} L."));
         }
 
         return new(end, Gravity.FromSpecific(1 + (gravity.Specific - 1) * (start / end))) { Boil = boil, Evaporation = evaporation };
@@ -164,9 +169,11 @@ public sealed record Kettle
 
     private static Volume NotNegative(Volume value, string name) => value.Liters >= 0
         ? value
-        : throw new ArgumentOutOfRangeException(name, FormattableString.Invariant($"{name} is {Printed.Chosen(value.Liters)} L; it must be zero or more."));
+        : throw new ArgumentOutOfRangeException(name,
+            FormattableString.Invariant($"{name} is {Printed.Chosen(value.Liters)} L; it must be zero or more."));
 
     private static VolumeFlow NotNegative(VolumeFlow value, string name) => value.LitersPerHour >= 0
         ? value
-        : throw new ArgumentOutOfRangeException(name, FormattableString.Invariant($"{name} is {Printed.Chosen(value.LitersPerHour)} L/h; it must be zero or more."));
+        : throw new ArgumentOutOfRangeException(name,
+            FormattableString.Invariant($"{name} is {Printed.Chosen(value.LitersPerHour)} L/h; it must be zero or more."));
 }

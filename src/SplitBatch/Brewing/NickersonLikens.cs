@@ -14,7 +14,9 @@ public static class NickersonLikens
     private const double IndexVariation = 0.028;
     private const double Fresh = 0.25;
 
-    /// <summary>The share of alpha plus beta acids lost at a storage index in [0.2, 2.0]; none below 0.25, and never more than all.</summary>
+    /// <summary>
+    /// The share of alpha plus beta acids lost at a storage index in [0.2, 2.0]; none below 0.25, and never more than all.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The index lies outside.</exception>
     public static double ShareLost(double storageIndex) =>
         Math.Clamp(Slope * Math.Log10(Guard.InRange(storageIndex, 0.2, 2.0) / Fresh) / 100, 0, 1);
@@ -31,7 +33,8 @@ public static class NickersonLikens
         if (index < start - 0.02)
         {
             throw new ArgumentException(FormattableString.Invariant(
-                $"{lot.Name}: a storage index of {Printed.Ratio(index)} now is below {Printed.Ratio(start)} at the assay; hops do not grow younger."));
+                $"{lot.Name}: a storage index of {Printed.Ratio(index)} now is below {Printed.Ratio(start)} at the assay; hops do not ")
+                    + FormattableString.Invariant($"grow younger."));
         }
 
         var (now, then) = (1 - ShareLost(index), 1 - ShareLost(start));
@@ -41,10 +44,13 @@ public static class NickersonLikens
             Math.Pow(SlopeDeviation / 100 * Math.Log10(Math.Max(index, start) / start), 2)
             + Math.Pow(perIndex * IndexVariation, 2) * (1 + now * now / Math.Max(1e-9, then * then)));
         return new(
-            lot, brewDay, "Nickerson & Likens", "Nickerson, G. B. and Likens, S. T. (1979), J. Am. Soc. Brew. Chem. 37, 184", left, now <= 0 ? 1 : deviation / now,
+            lot, brewDay, "Nickerson & Likens", "Nickerson, G. B. and Likens, S. T. (1979), J. Am. Soc. Brew. Chem. 37, 184", left,
+            now <= 0 ? 1 : deviation / now,
             [
                 $"{lot.Name}: the storage index tells alpha and beta acids lost together; alpha acid is taken to go at that pace.",
-                .. lot.StorageIndexAtAssay is null ? [$"{lot.Name}: the lot is taken as fresh (index 0.25) when its alpha acid was measured."] : Array.Empty<string>(),
+                .. lot.StorageIndexAtAssay is null
+                    ? [$"{lot.Name}: the lot is taken as fresh (index 0.25) when its alpha acid was measured."]
+                    : Array.Empty<string>(),
             ]);
     }
 }

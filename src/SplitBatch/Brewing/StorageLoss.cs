@@ -9,7 +9,8 @@ public sealed record StorageLoss
 {
     private const string NoModel = "none";
 
-    internal StorageLoss(HopLot lot, DateOnly? day, string model, string citation, double left, double relativeUncertainty, ImmutableArray<string> notes)
+    internal StorageLoss(HopLot lot, DateOnly? day, string model, string citation, double left, double relativeUncertainty,
+        ImmutableArray<string> notes)
     {
         (Lot, Day, Model, Citation, Left, RelativeUncertainty, Notes) = (lot, day, model, citation, left, relativeUncertainty, notes);
     }
@@ -54,7 +55,8 @@ public sealed record StorageLoss
 
     /// <summary>The lot with its alpha acid as on brew day, for use in charges; its storage uncertainty goes with it.</summary>
     public HopLot OnBrewDay => IsAged
-        ? Lot with { Alpha = Alpha, AlphaUncertainty = Lot.AlphaUncertainty.Of(Left), StorageUncertainty = Math.Min(1, RelativeUncertainty), AgedTo = Day, AgedBy = Model }
+        ? Lot with { Alpha = Alpha, AlphaUncertainty = Lot.AlphaUncertainty.Of(Left),
+            StorageUncertainty = Math.Min(1, RelativeUncertainty), AgedTo = Day, AgedBy = Model }
         : Lot;
 
     /// <summary>By the best model that the lot's data allow: the storage index if measured, otherwise Garetz's, otherwise none.</summary>
@@ -64,7 +66,8 @@ public sealed record StorageLoss
     public static StorageLoss Of(HopLot lot, DateOnly? brewDay)
     {
         ArgumentNullException.ThrowIfNull(lot);
-        if (lot.AgedBy is { } model) throw new ArgumentException($"{lot.Name} is aged already, by {model}; age the lot as assayed.", nameof(lot));
+        if (lot.AgedBy is { } model)
+            throw new ArgumentException($"{lot.Name} is aged already, by {model}; age the lot as assayed.", nameof(lot));
         if (lot.Form == HopForm.Oil) return AsAssayed(lot, brewDay, "a hop oil holds no alpha acid that could age");
         if (lot.Form is HopForm.Co2Extract or HopForm.IsoExtract or HopForm.IsomerisedPellet)
         {
@@ -89,10 +92,13 @@ public sealed record StorageLoss
     internal static StorageLoss AsAssayed(HopLot lot, DateOnly? brewDay, string reason) =>
         new(lot, brewDay, NoModel, "", 1, 0, [$"{lot.Name}: the alpha acid is taken as assayed; {reason}."]);
 
-    /// <summary>For example <c>cones: 6.4 % alpha acid on brew day of 7.0 % alpha acid assayed (92 % left, by Garetz), 5.7 to 7.1 % (95 %)</c>.</summary>
+    /// <summary>
+    /// For example <c>cones: 6.4 % alpha acid on brew day of 7.0 % alpha acid assayed (92 % left, by Garetz), 5.7 to 7.1 % (95 %)</c>.
+    /// </summary>
     public override string ToString() => !IsAged ? Notes[0] : string.Create(
         CultureInfo.InvariantCulture,
-        $"{Lot.Name}: {Alpha} on brew day of {Lot.Alpha} assayed ({Printed.Percent(Left)} left, by {Model}), {Printed.Range(PercentInterval, Printed.HopAcid)} (95 %)");
+        $"{Lot.Name}: {Alpha} on brew day of {Lot.Alpha} assayed ({Printed.Percent(Left)} left, by {Model}), "
+            + $"{Printed.Range(PercentInterval, Printed.HopAcid)} (95 %)");
 }
 
 /// <summary>How a hop lot is kept from air.</summary>

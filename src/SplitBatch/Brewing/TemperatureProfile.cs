@@ -5,7 +5,12 @@ using UnitsNet;
 namespace SplitBatch.Brewing;
 
 /// <summary>Wort temperature after flame-out, as straight lines between points in time.</summary>
-/// <example><code>TemperatureProfile.From(kettle.BoilingTemperature).CoolTo(Temperature.FromDegreesCelsius(85), Duration.FromMinutes(5)).Hold(Duration.FromMinutes(20))</code></example>
+/// <example>
+/// <code>
+/// TemperatureProfile.From(kettle.BoilingTemperature).CoolTo(Temperature.FromDegreesCelsius(85),
+/// Duration.FromMinutes(5)).Hold(Duration.FromMinutes(20))
+/// </code>
+/// </example>
 public sealed class TemperatureProfile
 {
     private TemperatureProfile(ImmutableArray<(double Minute, double Celsius)> points) => Points = points;
@@ -23,7 +28,8 @@ public sealed class TemperatureProfile
     public static TemperatureProfile From(Temperature start) => new([(0, Checked(start))]);
 
     /// <summary>From logged readings: minutes after flame-out (rising, the first at 0) and temperature.</summary>
-    /// <exception cref="ArgumentException">Fewer than one reading, times that do not rise, or a temperature outside [0, 110] °C.</exception>
+    /// <exception cref="ArgumentException">Fewer than one reading, times that do not rise, or a temperature outside [0, 110]
+    /// °C.</exception>
     public static TemperatureProfile FromReadings(IEnumerable<(Duration AfterFlameOut, Temperature Temperature)> readings)
     {
         ArgumentNullException.ThrowIfNull(readings);
@@ -38,7 +44,8 @@ public sealed class TemperatureProfile
             if (!(points[i].Minute > points[i - 1].Minute))
             {
                 throw new ArgumentException(FormattableString.Invariant(
-                    $"Reading {i + 1} of the temperature profile is at {Printed.Chosen(points[i].Minute)} min, not after {Printed.Chosen(points[i - 1].Minute)} min."), nameof(readings));
+                    $"Reading {i + 1} of the temperature profile is at {Printed.Chosen(points[i].Minute)} min, not after ")
+                        + FormattableString.Invariant($"{Printed.Chosen(points[i - 1].Minute)} min."), nameof(readings));
             }
         }
 
@@ -75,7 +82,8 @@ public sealed class TemperatureProfile
     /// <summary>For example <c>100.0 °C at flame-out to 20.0 °C after 30 min</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Printed.Fixed(Points[0].Celsius, 1)} °C at flame-out to {Printed.Fixed(Points[^1].Celsius, 1)} °C after {Printed.Chosen(LengthMinutes)} min");
+        $"{Printed.Fixed(Points[0].Celsius, 1)} °C at flame-out to {Printed.Fixed(Points[^1].Celsius, 1)} °C after "
+            + $"{Printed.Chosen(LengthMinutes)} min");
 
     internal double CelsiusAt(double minute)
     {
@@ -92,5 +100,6 @@ public sealed class TemperatureProfile
         temperature.DegreesCelsius is >= 0 and <= 110 and var celsius
             ? celsius
             : throw new ArgumentOutOfRangeException(nameof(temperature), FormattableString.Invariant(
-                $"A wort temperature of {Printed.Chosen(temperature.DegreesCelsius)} °C is outside 0 to 110 °C; were degrees Fahrenheit given as Celsius?"));
+                $"A wort temperature of {Printed.Chosen(temperature.DegreesCelsius)} °C is outside 0 to 110 °C; were degrees Fahrenheit ")
+                    + FormattableString.Invariant($"given as Celsius?"));
 }

@@ -3,7 +3,9 @@ using SplitBatch.Evidence.Phrases;
 
 namespace SplitBatch.Evidence;
 
-/// <summary>One sentence of a write-up with the numbers that it states, the rows that they come from and the method that gives them.</summary>
+/// <summary>
+/// One sentence of a write-up with the numbers that it states, the rows that they come from and the method that gives them.
+/// </summary>
 public sealed record Claim
 {
     private readonly Sentence said;

@@ -13,8 +13,10 @@ internal static class ConclusionFindings
     {
         var about = main is null ? Subject.Panels : Subject.Panel(main.Plan.Name);
         foreach (var (kind, word) in OfPanel(main)) yield return new OverReading(about, kind, word);
-        if (evidence.Bitterness?.Judgement == Judgement.Exceeds) yield return new OverReading(Subject.Lab, OverReadingKind.MeasuredIsTasted, "tasted");
-        if (evidence.Bitterness?.Judgement == Judgement.Within) yield return new OverReading(Subject.Lab, OverReadingKind.WithinScatterIsEqual, "equal");
+        if (evidence.Bitterness?.Judgement == Judgement.Exceeds)
+            yield return new OverReading(Subject.Lab, OverReadingKind.MeasuredIsTasted, "tasted");
+        if (evidence.Bitterness?.Judgement == Judgement.Within)
+            yield return new OverReading(Subject.Lab, OverReadingKind.WithinScatterIsEqual, "equal");
         yield return new OverReading(Subject.Trial, OverReadingKind.Elsewhere, "elsewhere");
     }
 
@@ -23,9 +25,14 @@ internal static class ConclusionFindings
         var about = main is null ? Subject.Panels : Subject.Panel(main.Plan.Name);
         foreach (var step in AfterPanel(about, main)) yield return step;
         if (evidence.Bitterness is null) yield return new NextStep(Subject.Lab, NextStepKind.SendToLab, "lab");
-        else if (evidence.Bitterness.Circumstance is LabCircumstance.OtherMethods || evidence.Bitterness is { Judgement: Judgement.NotJudged, Circumstance: LabCircumstance.SeparateRuns }) yield return new NextStep(Subject.Lab, NextStepKind.SendToLab, "lab");
-        else if (evidence.Bitterness.Judgement is Judgement.DependsOnReading or Judgement.NotJudged) yield return new NextStep(Subject.Lab, NextStepKind.AskPrecision, "precision");
-        else if (evidence is { Bitterness.Judgement: Judgement.Exceeds, Doses: not null } && !evidence.IsTheVariable(Analyte.Bitterness.Name)) yield return new NextStep(Subject.Lab, NextStepKind.CorrectDoses, "doses");
+        else if (evidence.Bitterness.Circumstance is LabCircumstance.OtherMethods
+            || evidence.Bitterness is { Judgement: Judgement.NotJudged, Circumstance: LabCircumstance.SeparateRuns })
+                yield return new NextStep(Subject.Lab, NextStepKind.SendToLab, "lab");
+        else if (evidence.Bitterness.Judgement is Judgement.DependsOnReading or Judgement.NotJudged)
+            yield return new NextStep(Subject.Lab, NextStepKind.AskPrecision, "precision");
+        else if (evidence is { Bitterness.Judgement: Judgement.Exceeds, Doses: not null }
+            && !evidence.IsTheVariable(Analyte.Bitterness.Name))
+                yield return new NextStep(Subject.Lab, NextStepKind.CorrectDoses, "doses");
     }
 
     private static (OverReadingKind Kind, string Word)[] OfPanel(CountedPanel? main) => main switch

@@ -16,13 +16,15 @@ public static class CountInWords
     {
         ArgumentNullException.ThrowIfNull(reading);
         var (test, margin) = (reading.Difference, reading.Similarity);
-        if (test.Repeats is not null) throw new ArgumentException("Tasters had several sets, so the count alone does not say what may be said.", nameof(reading));
+        if (test.Repeats is not null)
+            throw new ArgumentException("Tasters had several sets, so the count alone does not say what may be said.", nameof(reading));
         var plan = new PanelPlan(test.Protocol, test.Tasters) { Alpha = test.Alpha, Margin = margin.Margin, Beta = margin.Beta };
         var rules = new PanelRules(test.Protocol, DeclaredMargin.OfShare(margin.Margin)) { Alpha = test.Alpha, Beta = margin.Beta };
         var panel = new CountedPanel(plan, PanelDecision.Of(rules, PanelResult.Of(test.Tasters, test.Correct)), [], [])
         {
             People = test.Tasters, Sets = test.Tasters, Right = test.Correct, Reading = reading, Standing = PlanStanding.Declared,
         };
-        return [.. PanelFindings.Results(panel).Where(finding => finding is SetsCounted or CountBelowChance or DifferenceTested or MarginTested).Select(Claim.Of)];
+        return [.. PanelFindings.Results(panel)
+            .Where(finding => finding is SetsCounted or CountBelowChance or DifferenceTested or MarginTested).Select(Claim.Of)];
     }
 }

@@ -10,10 +10,13 @@ namespace SplitBatch.Evidence;
 
 /// <summary>One panel as counted: its plan, what its count decides, and where practice departed from the plan.</summary>
 /// <param name="Plan">The plan.</param>
-/// <param name="Decision">What the count says by the rules of the plan; the course of a sequential panel is <see cref="Sequential"/>.</param>
+/// <param name="Decision">What the count says by the rules of the plan; the course of a sequential panel is
+/// <see cref="Sequential"/>.</param>
 /// <param name="Departures">Where practice departed from the plan.</param>
-/// <param name="Remarks">What else a reader should know of the count, as sentences: ballots left out, and how doubtful ones were counted.</param>
-public sealed record CountedPanel(PanelPlan Plan, PanelDecision Decision, IReadOnlyList<Departure> Departures, IReadOnlyList<string> Remarks)
+/// <param name="Remarks">What else a reader should know of the count, as sentences: ballots left out, and how doubtful ones were
+/// counted.</param>
+public sealed record CountedPanel(PanelPlan Plan, PanelDecision Decision, IReadOnlyList<Departure> Departures,
+    IReadOnlyList<string> Remarks)
 {
     /// <summary>Whether the plan's limits were fixed before the first ballot.</summary>
     public PlanStanding Standing { get; init; }
@@ -36,7 +39,9 @@ public sealed record CountedPanel(PanelPlan Plan, PanelDecision Decision, IReadO
     /// <summary>The test of A/not-A or same/different; null for other protocols.</summary>
     public YesNoTest? YesNo { get; init; }
 
-    /// <summary>The course of a panel that was declared sequential; it decides in place of <see cref="Decision"/>. Null for a panel of fixed size.</summary>
+    /// <summary>
+    /// The course of a panel that was declared sequential; it decides in place of <see cref="Decision"/>. Null for a panel of fixed size.
+    /// </summary>
     public WaldPath? Sequential { get; init; }
 
     /// <summary>Repeats judged by the spread of tasters; null where each taster had one set.</summary>
@@ -73,7 +78,10 @@ public sealed record CountedPanel(PanelPlan Plan, PanelDecision Decision, IReadO
         (var answer, null) => answer,
     };
 
-    /// <summary>The chance of so few right answers by guessing; for A/not-A and same/different, of so few hits among as many such answers. 1 for a two-sided pair, which expects none.</summary>
+    /// <summary>
+    /// The chance of so few right answers by guessing; for A/not-A and same/different, of so few hits among as many such answers. 1 for a
+    /// two-sided pair, which expects none.
+    /// </summary>
     internal double LowTail => YesNo is { } test ? FisherExact.UpperTail(test.FalseAlarms, test.Alike, test.Hits, test.Different)
         : Decision is { Protocol.Sides: 1, Alarm: { } alarm } ? alarm.PValue
         : 1;

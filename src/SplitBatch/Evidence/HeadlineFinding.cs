@@ -14,8 +14,11 @@ internal static class HeadlineFinding
         var about = main is null ? null : Subject.Panel(main.Plan.Name);
         var departed = findings.OfType<DepartedFromPlan>().Where(one => one.About == about).ToList();
         var answer = AnswerOf(main);
-        var count = about is null ? null : findings.ResultsAbout(about).OfType<PanelFinding>().FirstOrDefault(finding => finding is SetsCounted or KindsCounted);
-        var largest = answer is HeadlineAnswer.NoPanel or HeadlineAnswer.UnderWay or HeadlineAnswer.BelowChance ? null : Confounds.Of(findings, about).FirstOrDefault();
+        var count = about is null ? null
+            : findings.ResultsAbout(about).OfType<PanelFinding>().FirstOrDefault(finding => finding is SetsCounted or KindsCounted);
+        var largest = answer is HeadlineAnswer.NoPanel or HeadlineAnswer.UnderWay or HeadlineAnswer.BelowChance
+            ? null
+            : Confounds.Of(findings, about).FirstOrDefault();
         return new()
         {
             NameA = evidence.NameA,
@@ -40,7 +43,8 @@ internal static class HeadlineFinding
         null => HeadlineAnswer.NoPanel,
         { Answer: PanelAnswer.Alarm } => HeadlineAnswer.BelowChance,
         { IsUnderWay: true } => HeadlineAnswer.UnderWay,
-        { Plan.AsksPreference: true, Answer: PanelAnswer.DifferenceShown or PanelAnswer.DifferenceWithinMargin } => HeadlineAnswer.PreferenceShown,
+        { Plan.AsksPreference: true, Answer: PanelAnswer.DifferenceShown or PanelAnswer.DifferenceWithinMargin } =>
+            HeadlineAnswer.PreferenceShown,
         { Plan.AsksPreference: true } => HeadlineAnswer.NoPreferenceShown,
         { Answer: PanelAnswer.DifferenceShown } => HeadlineAnswer.Shown,
         { Answer: PanelAnswer.DifferenceWithinMargin } => HeadlineAnswer.ShownWithinMargin,

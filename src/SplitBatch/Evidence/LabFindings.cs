@@ -15,7 +15,12 @@ internal static class LabFindings
         if (evidence.Bitterness is { } lab)
         {
             yield return new LabMeans(lab) { Method = "arithmetic means", Sources = Sources };
-            yield return new LabDifference(lab) { IsTheVariable = evidence.IsTheVariable(Analyte.Bitterness.Name), Method = How(lab), Sources = Sources };
+            yield return new LabDifference(lab)
+            {
+                IsTheVariable = evidence.IsTheVariable(Analyte.Bitterness.Name),
+                Method = How(lab),
+                Sources = Sources,
+            };
             if (evidence.Doses is { } doses) yield return Against(lab, doses);
         }
 
@@ -39,27 +44,54 @@ internal static class LabFindings
                 yield return new StandingLimit(Subject.Lab, StandingLimitKind.NoLabReturn, "lab");
                 break;
             case null:
-                yield return new StandingLimit(Subject.Lab, StandingLimitKind.NoBitterness, "lab") { Method = "sample and analyte in lab-returns.csv", Sources = Sources };
+                yield return new StandingLimit(Subject.Lab, StandingLimitKind.NoBitterness, "lab")
+                {
+                    Method = "sample and analyte in lab-returns.csv",
+                    Sources = Sources,
+                };
                 break;
-            case Judgement.NotJudged when evidence.Bitterness is { CriticalDifference: null, Circumstance: LabCircumstance.OtherMethods or LabCircumstance.SeparateRuns or LabCircumstance.TwoLaboratories }:
-                yield return new StandingLimit(Subject.Lab, StandingLimitKind.NotComparable, "comparable") { Method = "lab, method, run and day in lab-returns.csv", Sources = Sources };
+            case Judgement.NotJudged
+                when evidence.Bitterness is { CriticalDifference: null, Circumstance: LabCircumstance.OtherMethods
+                    or LabCircumstance.SeparateRuns or LabCircumstance.TwoLaboratories }:
+                yield return new StandingLimit(Subject.Lab, StandingLimitKind.NotComparable, "comparable")
+                {
+                    Method = "lab, method, run and day in lab-returns.csv",
+                    Sources = Sources,
+                };
                 break;
             case Judgement.DependsOnReading or Judgement.NotJudged:
-                yield return new StandingLimit(Subject.Lab, StandingLimitKind.PrecisionUnclear, "precision") { Method = "trial.json", Sources = ["trial.json"] };
+                yield return new StandingLimit(Subject.Lab, StandingLimitKind.PrecisionUnclear, "precision")
+                {
+                    Method = "trial.json",
+                    Sources = ["trial.json"],
+                };
                 break;
-            case Judgement.Exceeds when evidence.Doses is { } doses && AimAtOneBitterness(doses) && !evidence.IsTheVariable(Analyte.Bitterness.Name):
-                yield return new StandingLimit(Subject.Lab, StandingLimitKind.DosedAlikeMeasuredApart, "bitterness") { Method = "estimate beside the lab's values", Sources = ["charges.csv", "hops.csv", "lab-returns.csv"] };
+            case Judgement.Exceeds when evidence.Doses is { } doses && AimAtOneBitterness(doses)
+                && !evidence.IsTheVariable(Analyte.Bitterness.Name):
+                yield return new StandingLimit(Subject.Lab, StandingLimitKind.DosedAlikeMeasuredApart, "bitterness")
+                {
+                    Method = "estimate beside the lab's values",
+                    Sources = ["charges.csv", "hops.csv", "lab-returns.csv"],
+                };
                 break;
         }
 
         if (evidence.Bitterness is { Circumstance: LabCircumstance.RunNotTold, CriticalDifference: not null })
         {
-            yield return new StandingLimit(Subject.Lab, StandingLimitKind.RunNotTold, "run") { Method = "run in lab-returns.csv", Sources = [Sources[0]] };
+            yield return new StandingLimit(Subject.Lab, StandingLimitKind.RunNotTold, "run")
+            {
+                Method = "run in lab-returns.csv",
+                Sources = [Sources[0]],
+            };
         }
 
         if (evidence.Samples is { IsSuspicious: true } swap)
         {
-            yield return new SamplesSuspicious(swap) { Method = "the lab's differences against those expected from the batch log and the doses", Sources = Compared };
+            yield return new SamplesSuspicious(swap)
+            {
+                Method = "the lab's differences against those expected from the batch log and the doses",
+                Sources = Compared,
+            };
         }
 
         if (evidence.Lab is not { } lab) yield break;
@@ -67,11 +99,17 @@ internal static class LabFindings
         {
             if (lab.MeasuredBy(analyte) is { Count: > 1 } several)
             {
-                yield return new SeveralMeasured(analyte, several, lab.ComparedBy(analyte)) { Method = "lab and absorbance in lab-returns.csv", Sources = [Sources[0]] };
+                yield return new SeveralMeasured(analyte, several, lab.ComparedBy(analyte))
+                {
+                    Method = "lab and absorbance in lab-returns.csv",
+                    Sources = [Sources[0]],
+                };
             }
         }
 
-        foreach (var other in lab.CompareAll().Where(one => one.Judgement == Judgement.Exceeds && !one.Analyte.Equals(Analyte.Bitterness) && !evidence.IsTheVariable(one.Analyte.Name)))
+        foreach (var other in lab.CompareAll()
+            .Where(one => one.Judgement == Judgement.Exceeds && !one.Analyte.Equals(Analyte.Bitterness)
+                && !evidence.IsTheVariable(one.Analyte.Name)))
         {
             yield return new AnalyteApart(other) { Method = "critical difference of two means by ISO 5725-6", Sources = Sources };
         }
@@ -79,7 +117,9 @@ internal static class LabFindings
         foreach (var limit in OfReadings(lab)) yield return limit;
     }
 
-    /// <summary>Whether the estimates differ by less than a twentieth: nearer than that nobody weighs hops for two different bitternesses.</summary>
+    /// <summary>
+    /// Whether the estimates differ by less than a twentieth: nearer than that nobody weighs hops for two different bitternesses.
+    /// </summary>
     private static bool AimAtOneBitterness(ChargeMatch doses) => Math.Abs(doses.Mismatch) < 0.05 * doses.A.Bitterness.Value;
 
     private static string How(LabComparison lab) => lab.Circumstance switch
@@ -99,8 +139,18 @@ internal static class LabFindings
     {
         var readings = lab.Results.Where(result => result.Reading is not null).ToList();
         if (readings.Count == 0) yield break;
-        yield return new StandingLimit(Subject.Lab, StandingLimitKind.OwnReading, "own-reading") { Method = "absorbance in lab-returns.csv", Sources = [Sources[0]] };
-        var warnings = readings.SelectMany(result => result.Reading!.Warnings.Select(text => (Text: text, Row: $"lab-returns.csv, id {result.Id}"))).GroupBy(warning => warning.Text, warning => warning.Row);
-        foreach (var (i, warning) in warnings.Index()) yield return new ReadingDoubtful(i + 1, warning.Key) { Method = "what the method was made for", Sources = [.. warning] };
+        yield return new StandingLimit(Subject.Lab, StandingLimitKind.OwnReading, "own-reading")
+        {
+            Method = "absorbance in lab-returns.csv",
+            Sources = [Sources[0]],
+        };
+        var warnings =
+            readings.SelectMany(result => result.Reading!.Warnings.Select(text => (Text: text, Row: $"lab-returns.csv, id {result.Id}")))
+                .GroupBy(warning => warning.Text, warning => warning.Row);
+        foreach (var (i, warning) in warnings.Index()) yield return new ReadingDoubtful(i + 1, warning.Key)
+        {
+            Method = "what the method was made for",
+            Sources = [.. warning],
+        };
     }
 }

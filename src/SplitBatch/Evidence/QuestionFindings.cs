@@ -5,7 +5,9 @@ using SplitBatch.Panel.Liking;
 
 namespace SplitBatch.Evidence;
 
-/// <summary>What was found by the questions asked beside the difference: ratings, preference, words; and by the search for biases.</summary>
+/// <summary>
+/// What was found by the questions asked beside the difference: ratings, preference, words; and by the search for biases.
+/// </summary>
 internal static class QuestionFindings
 {
     private const string Corrected = "corrected by Holm's method for all questions asked of the panel";
@@ -19,13 +21,20 @@ internal static class QuestionFindings
             {
                 yield return new RatingCompared(plan, rating)
                 {
-                    Method = $"Wilcoxon's signed ranks, exact, {Corrected}; Student's interval of the mean difference", Sources = [.. panel.Sources, $"ratings-{name}.csv"],
+                    Method = $"Wilcoxon's signed ranks, exact, {Corrected}; Student's interval of the mean difference",
+                    Sources = [.. panel.Sources, $"ratings-{name}.csv"],
                 };
             }
 
             foreach (var preference in asked.Preferences.Where(p => p.Group == RatingGroup.All || p.PreferenceShown))
             {
-                yield return new PreferenceCounted(plan, preference, asked.Questions) { Method = $"{(preference.Test.IsUneven ? "exact sum of binomials by the cups of each set, twice the smaller tail" : "exact two-sided binomial test of those who chose")}, {Corrected}", Sources = panel.Sources };
+                yield return new PreferenceCounted(plan, preference, asked.Questions)
+                {
+                    Method = $"{(preference.Test.IsUneven
+                        ? "exact sum of binomials by the cups of each set, twice the smaller tail"
+                        : "exact two-sided binomial test of those who chose")}, {Corrected}",
+                    Sources = panel.Sources,
+                };
             }
         }
 
@@ -33,14 +42,19 @@ internal static class QuestionFindings
         {
             yield return new WordsTallied(plan, words)
             {
-                Method = "tasters counted by descriptor; exact binomial of those who used a word of one half only, corrected by Holm's method for all words",
+                Method = "tasters counted by descriptor; exact binomial of those who used a word of one half only, corrected by Holm's "
+                    + "method for all words",
                 Sources = [.. panel.Sources, $"comments-{name}.csv"],
             };
         }
 
         if (panel.Bias is { Checks.Count: > 0 } bias)
         {
-            yield return new BiasesChecked(plan, bias) { Method = "chi-square by random dealing, with its seed, corrected by Holm's method", Sources = panel.Sources };
+            yield return new BiasesChecked(plan, bias)
+            {
+                Method = "chi-square by random dealing, with its seed, corrected by Holm's method",
+                Sources = panel.Sources,
+            };
         }
     }
 }

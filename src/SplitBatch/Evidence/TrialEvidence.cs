@@ -7,7 +7,9 @@ using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Evidence;
 
-/// <summary>All that a verdict rests on: the question, and what each strand of the trial has found. A strand that has no data yet is null or empty.</summary>
+/// <summary>
+/// All that a verdict rests on: the question, and what each strand of the trial has found. A strand that has no data yet is null or empty.
+/// </summary>
 public sealed record TrialEvidence
 {
     /// <summary>The one thing that differs between the halves.</summary>
@@ -25,7 +27,9 @@ public sealed record TrialEvidence
     /// <summary>The lab's bitterness of both halves; null while the return is missing.</summary>
     public LabComparison? Bitterness { get; init; }
 
-    /// <summary>Everything the lab returned, for what its replicates and readings say about themselves; null while nothing is logged.</summary>
+    /// <summary>
+    /// Everything the lab returned, for what its replicates and readings say about themselves; null while nothing is logged.
+    /// </summary>
     public LabReturn? Lab { get; init; }
 
     /// <summary>Whether the lab's samples may have been swapped; null while nothing is logged.</summary>
@@ -43,7 +47,9 @@ public sealed record TrialEvidence
     /// <summary>The panels combined by the stated method; null where the trial does not declare one.</summary>
     public StratifiedCombination? Together { get; init; }
 
-    /// <summary>The panels combined by people, where the same people sat at several; null where they did not, or the trial names no method.</summary>
+    /// <summary>
+    /// The panels combined by people, where the same people sat at several; null where they did not, or the trial names no method.
+    /// </summary>
     public ReturningPeople? TogetherByPeople { get; init; }
 
     /// <summary>Quantities that differ because of the variable, and so are no confound.</summary>

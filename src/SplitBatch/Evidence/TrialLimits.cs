@@ -24,7 +24,8 @@ internal static class TrialLimits
         yield return new PanelsCombined(together)
         {
             Method = StratifiedCombination.Method,
-            Sources = [.. together.Panels.SelectMany(panel => new[] { $"ballots-{panel.Name}.csv", $"serving-{panel.Name}.csv" }), "trial.json"],
+            Sources = [.. together.Panels.SelectMany(panel => new[] { $"ballots-{panel.Name}.csv", $"serving-{panel.Name}.csv" }),
+                "trial.json"],
         };
     }
 
@@ -33,7 +34,8 @@ internal static class TrialLimits
         evidence.Panels.Any(panel => panel.Answer == PanelAnswer.Alarm) ? []
         : evidence.Together is { } together ? [.. evidence.Panels.Where(panel => together.Panels.Any(one => one.Name == panel.Plan.Name))]
         : evidence.TogetherByPeople is null ? []
-        : [.. evidence.Panels.Where(panel => panel is { Plan.Protocol: { Sides: 1, HasKnownChance: true }, Sequential: null, Repeats: null })];
+        : [.. evidence.Panels
+            .Where(panel => panel is { Plan.Protocol: { Sides: 1, HasKnownChance: true }, Sequential: null, Repeats: null })];
 
     private static ReadTogether ReadTogether(IReadOnlyList<CountedPanel> panels, List<CountedPanel> combined) =>
         combined.Count == 0 ? Findings.ReadTogether.None
@@ -42,11 +44,16 @@ internal static class TrialLimits
         : Findings.ReadTogether.SomeWithoutMain;
 
     /// <summary>How often a panel of guessers shows a difference at most: its alpha, or the true rate of a sequential plan.</summary>
-    private static double FalselyShown(CountedPanel panel) => panel.Sequential is { Plan: var plan } ? plan.At(plan.None).Different : panel.Plan.Alpha;
+    private static double FalselyShown(CountedPanel panel) =>
+        panel.Sequential is { Plan: var plan } ? plan.At(plan.None).Different : panel.Plan.Alpha;
 
     public static IEnumerable<Finding> Opening(TrialEvidence evidence)
     {
-        if (evidence.Invented) yield return new StandingLimit(Subject.Trial, StandingLimitKind.Invented, "invented") { Method = "said in trial.json", Sources = ["trial.json"] };
+        if (evidence.Invented) yield return new StandingLimit(Subject.Trial, StandingLimitKind.Invented, "invented")
+        {
+            Method = "said in trial.json",
+            Sources = ["trial.json"],
+        };
         yield return new StandingLimit(Subject.Trial, StandingLimitKind.OneBatchOfEach, "batches");
     }
 

@@ -24,7 +24,8 @@ public sealed record AbsorbanceReading
 
     /// <summary>From a reading.</summary>
     /// <param name="absorbance">Absorbance of the extract at 275 nm, in [0, 4].</param>
-    /// <param name="blank">Absorbance of the iso-octane blank on the same scale, in [-0.05, 1]; zero if the instrument was set to zero on it.</param>
+    /// <param name="blank">Absorbance of the iso-octane blank on the same scale, in [-0.05, 1]; zero if the instrument was set to zero on
+    /// it.</param>
     /// <param name="dilution">How many times the beer was thinned with water: 2 for 5 mL of beer and 5 mL of water; in [1, 100].</param>
     /// <param name="path">The cell's path; 10 mm if null.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside, or the blank absorbs more than the sample.</exception>
@@ -37,7 +38,8 @@ public sealed record AbsorbanceReading
         if (blank > absorbance)
         {
             throw new ArgumentOutOfRangeException(nameof(blank), string.Create(
-                CultureInfo.InvariantCulture, $"The blank ({blank}) absorbs more than the sample ({absorbance}); were the two readings swapped?"));
+                CultureInfo.InvariantCulture, $"The blank ({blank}) absorbs more than the sample ({absorbance}); were the two readings "
+                    + $"swapped?"));
         }
     }
 
@@ -67,7 +69,8 @@ public sealed record AbsorbanceReading
     [
         "The method does not hold for beer with saccharin, sorbate, benzoate esters or salicylate (MEBAK B-400.17.110).",
         "Beer bittered with isomerised products needs a factor of its own, between 58 and 73 in place of 50 (hop trade text).",
-        "Dry-hopped, late-hopped or aged hops absorb without being iso-alpha acids: the number is then not mg/L, and two beers with equal numbers can taste differently bitter.",
+        "Dry-hopped, late-hopped or aged hops absorb without being iso-alpha acids: the number is then not mg/L, and two beers with equal "
+            + "numbers can taste differently bitter.",
     ];
 
     /// <summary>The reading as one row of a return.</summary>
@@ -80,16 +83,24 @@ public sealed record AbsorbanceReading
     /// <summary>For example <c>25.0 BU from an absorbance of 0.500 (blank 0.000)</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Printed.Bitterness(Units)} BU from an absorbance of {Printed.Statistic(Absorbance)} (blank {Printed.Statistic(Blank)}){(Dilution == 1 ? "" : $", beer thinned {Printed.Chosen(Dilution)} times")}{(Warnings.Count == 0 ? "" : ". " + string.Join(" ", Warnings))}");
+        $"{Printed.Bitterness(Units)} BU from an absorbance of {Printed.Statistic(Absorbance)} (blank "
+            + $"{Printed.Statistic(Blank)}){(Dilution == 1 ? "" : $", beer thinned {Printed.Chosen(Dilution)} times")}"
+            + $"{(Warnings.Count == 0 ? "" : ". " + string.Join(" ", Warnings))}");
 
     private IEnumerable<string> ListWarnings()
     {
-        if (Blank > 0.010 && Blank * 10 / PathMillimetres > 0.010) yield return Invariant($"The blank absorbs {Printed.Statistic(Blank)}; iso-octane for this method absorbs below 0.010 against water. Use a purer solvent, or clean the cell.");
-        if (Absorbance > 1.2) yield return Invariant($"An absorbance of {Printed.Statistic(Absorbance)} lies where many instruments no longer read in proportion (common practice, no source): thin the beer with water and read again.");
+        if (Blank > 0.010 && Blank * 10 / PathMillimetres > 0.010)
+            yield return Invariant($"The blank absorbs {Printed.Statistic(Blank)}; iso-octane for this method absorbs below 0.010 ")
+                + Invariant($"against water. Use a purer solvent, or clean the cell.");
+        if (Absorbance > 1.2)
+            yield return Invariant($"An absorbance of {Printed.Statistic(Absorbance)} lies where many instruments no longer read in ")
+                + Invariant($"proportion (common practice, no source): thin the beer with water and read again.");
         switch (Units)
         {
             case < 5:
-                yield return "Beer without hops reads a few BU by this method, and more with dark malt (1 to 4 BU is a judgement, no source), so a number this small says little about hops. Both halves share that, so their difference hardly feels it.";
+                yield return "Beer without hops reads a few BU by this method, and more with dark malt (1 to 4 BU is a judgement, no "
+                    + "source), so a number this small says little about hops. Both halves share that, so their difference hardly "
+                    + "feels it.";
                 break;
             case < 10 or > 40:
                 yield return "The published range of the method is 10 to 40 BU for beer; outside it the precision is not stated.";

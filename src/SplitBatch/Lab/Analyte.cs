@@ -29,7 +29,8 @@ public sealed class Analyte : IEquatable<Analyte>
     public static Analyte IsoAlphaAcids { get; } = new("iso-alpha acids", "mg/L", 0, 300, 1, ("ppm", 1));
 
     /// <summary>Alcohol by volume, %.</summary>
-    public static Analyte Alcohol { get; } = new("alcohol", "% vol", 0, 30, 2, ("%vol", 1), ("% ABV", 1), ("ABV", 1), ("%", 1), ("vol%", 1));
+    public static Analyte Alcohol { get; } =
+        new("alcohol", "% vol", 0, 30, 2, ("%vol", 1), ("% ABV", 1), ("ABV", 1), ("%", 1), ("vol%", 1));
 
     /// <summary>pH.</summary>
     public static Analyte Ph { get; } = new("pH", "pH", 1, 10, 2, ("", 1), ("-", 1), ("1", 1));

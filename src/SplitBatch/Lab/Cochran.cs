@@ -26,15 +26,20 @@ public static class Cochran
         return Beta.InvCDF(degrees / 2.0, (samples - 1) * degrees / 2.0, 1 - alpha / samples);
     }
 
-    /// <summary>Tests the sample with the largest variance; null with fewer than two samples that have replicates, or where nothing scatters at all.</summary>
-    /// <param name="samples">Samples of one analyte. Where their counts differ, the most frequent one is taken, as the standard says.</param>
+    /// <summary>
+    /// Tests the sample with the largest variance; null with fewer than two samples that have replicates, or where nothing scatters at
+    /// all.
+    /// </summary>
+    /// <param name="samples">Samples of one analyte. Where their counts differ, the most frequent one is taken, as the standard
+    /// says.</param>
     public static OutlierFinding? Test(IReadOnlyList<Replicates> samples)
     {
         ArgumentNullException.ThrowIfNull(samples);
         var usable = samples.Where(sample => sample.Count >= 2).ToList();
         var sum = usable.Sum(Variance);
         if (usable.Count < 2 || sum == 0) return null;
-        var count = usable.GroupBy(sample => sample.Count).OrderByDescending(group => group.Count()).ThenBy(group => group.Key).First().Key;
+        var count = usable.GroupBy(sample => sample.Count).OrderByDescending(group => group.Count()).ThenBy(group => group.Key)
+            .First().Key;
         var worst = usable.MaxBy(Variance)!;
         var statistic = Variance(worst) / sum;
         var (at5, at1) = (Critical(usable.Count, count, 0.05), Critical(usable.Count, count, 0.01));

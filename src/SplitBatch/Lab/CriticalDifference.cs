@@ -29,7 +29,8 @@ public static class CriticalDifference
     public static double TwoLaboratories(double repeatabilityLimit, double reproducibilityLimit, int countA, int countB)
     {
         CheckPair(repeatabilityLimit, reproducibilityLimit);
-        return Math.Sqrt(Square(reproducibilityLimit) - Square(repeatabilityLimit) * (1 - 1 / (2.0 * Count(countA)) - 1 / (2.0 * Count(countB))));
+        return Math.Sqrt(Square(reproducibilityLimit)
+            - Square(repeatabilityLimit) * (1 - 1 / (2.0 * Count(countA)) - 1 / (2.0 * Count(countB))));
     }
 
     /// <summary>One laboratory's mean against a reference value: the root of (R² - r² (n - 1)/n), divided by the root of 2.</summary>

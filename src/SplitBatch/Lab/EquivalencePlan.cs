@@ -5,7 +5,10 @@ using SplitBatch.Numbers;
 namespace SplitBatch.Lab;
 
 /// <summary>Can a margin be met at all, and how likely is it to be? To be asked before measuring.</summary>
-/// <remarks>Ref. as for <see cref="LabEquivalence"/>; the power with an estimated standard deviation is the known one averaged over the chi distribution.</remarks>
+/// <remarks>
+/// Ref. as for <see cref="LabEquivalence"/>; the power with an estimated standard deviation is the known one averaged over the chi
+/// distribution.
+/// </remarks>
 public static class EquivalencePlan
 {
     /// <summary>The smallest margin that equal means could meet: 1.645 standard errors, or t of them.</summary>

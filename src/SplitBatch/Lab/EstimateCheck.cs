@@ -5,14 +5,15 @@ using static System.FormattableString;
 namespace SplitBatch.Lab;
 
 /// <summary>
-/// Each half's estimate beside the laboratory's value: how far off, whether both halves were equally far off, and what to change next time.
+/// Each half's estimate beside the laboratory's value: how far off, whether both halves were equally far off, and what to change next
+/// time.
 /// </summary>
 /// <remarks>
-/// Relative standard uncertainties of estimate and laboratory are squared and added (law of propagation, JCGM 100:2008, 5.1). A half's 95 %
-/// interval holds every factor by which the estimate would have to be multiplied so that the measured value lies within 1.96 of the root of
-/// it: it holds 1 when the two agree, and it reaches further up than down, without end where the root is above 1/1.96. The ratio between
-/// the halves is handled as a logarithm: there the estimates' shared errors cancel as far as <see cref="Correlation"/> says, and so does the
-/// laboratory's own bias.
+/// Relative standard uncertainties of estimate and laboratory are squared and added (law of propagation, JCGM 100:2008, 5.1). A half's 95
+/// % interval holds every factor by which the estimate would have to be multiplied so that the measured value lies within 1.96 of the
+/// root of it: it holds 1 when the two agree, and it reaches further up than down, without end where the root is above 1/1.96. The ratio
+/// between the halves is handled as a logarithm: there the estimates' shared errors cancel as far as <see cref="Correlation"/> says, and
+/// so does the laboratory's own bias.
 /// </remarks>
 public sealed record EstimateCheck
 {
@@ -71,7 +72,9 @@ public sealed record EstimateCheck
         ArgumentNullException.ThrowIfNull(b);
         foreach (var half in new[] { a, b })
         {
-            if (!half.Measured.Analyte.Equals(Analyte.Bitterness)) throw new ArgumentException($"Half {half.Side} is measured as {half.Measured.Analyte}; an estimate is in bitterness units.");
+            if (!half.Measured.Analyte.Equals(Analyte.Bitterness))
+                throw new ArgumentException($"Half {half.Side} is measured as {half.Measured.Analyte}; an estimate is in "
+                    + $"bitterness units.");
         }
 
         return new(a, b, correlation, precision);
@@ -90,7 +93,8 @@ public sealed record EstimateCheck
         var (a, b, difference) = uncertainty.Deviation;
         var correlation = a * b == 0 ? 0 : Math.Clamp((a * a + b * b - difference * difference) / (2 * a * b), -1, 1);
         return Of(
-            new(Side.A, match.A.Bitterness.Value, a, lab.A), new(Side.B, match.B.Bitterness.Value, b, lab.B), correlation, lab.Readings is [{ } only] ? only.Precision : null);
+            new(Side.A, match.A.Bitterness.Value, a, lab.A), new(Side.B, match.B.Bitterness.Value, b, lab.B), correlation,
+            lab.Readings is [{ } only] ? only.Precision : null);
     }
 
     /// <summary>What to change next time, sentence by sentence.</summary>
@@ -102,7 +106,8 @@ public sealed record EstimateCheck
         var together = (EquallyFar, RelativeInterval) switch
         {
             (null, _) => "Without a repeatability it cannot be told whether both halves were equally far off.",
-            (true, { } range) => $"Nothing shows that the halves were unequally far off (B's ratio is {Number(Relative)} of A's, {Range(range)}).",
+            (true, { } range) =>
+                $"Nothing shows that the halves were unequally far off (B's ratio is {Number(Relative)} of A's, {Range(range)}).",
             (_, { } range) => $"The halves were not equally far off: B's ratio is {Number(Relative)} of A's, {Range(range)}.",
             _ => "",
         };
@@ -113,11 +118,15 @@ public sealed record EstimateCheck
     {
         var model = RatioA is { } a && RatioB is { } b && (a.Contains(1) || b.Contains(1));
         yield return model
-            ? "The estimates are not shown to be off as a whole: leave the formula as it is, and let the house factor learn from further batches."
-            : Invariant($"Both estimates together fit this batch when multiplied by {Printed.Ratio(HouseFactor)}: add the batch to the house factor, which weighs it against others, before the next dose.");
+            ? "The estimates are not shown to be off as a whole: leave the formula as it is, and let the house factor learn from further "
+                + "batches."
+            : Invariant($"Both estimates together fit this batch when multiplied by {Printed.Ratio(HouseFactor)}: add the batch to the ")
+                + Invariant($"house factor, which weighs it against others, before the next dose.");
         if (EquallyFar == false)
         {
-            yield return Invariant($"One lot gave more than its assay and form promised. To measure alike, B's hops would be multiplied by {Printed.Ratio(ChargeFactorForB)}, if bitterness follows the hops in proportion; have the alpha acid of both lots assayed again before the next dose.");
+            yield return Invariant($"One lot gave more than its assay and form promised. To measure alike, B's hops would be multiplied ")
+                + Invariant($"by {Printed.Ratio(ChargeFactorForB)}, if bitterness follows the hops in proportion; have the alpha acid of ")
+                + Invariant($"both lots assayed again before the next dose.");
         }
         else if (EquallyFar is null)
         {
@@ -128,7 +137,9 @@ public sealed record EstimateCheck
     private static string Line(EstimatedHalf half, Interval? range)
     {
         var interval = range is { } known ? $", {Range(known)}" : "; no precision is stated, so its uncertainty is not known";
-        return Invariant($"{half.Side}: estimated {Printed.Bitterness(half.Estimate)} IBU ({Printed.Range(half.EstimateInterval, ibu => Printed.Bitterness(ibu))}), measured {Printed.Bitterness(half.Measured.Mean)} BU, ratio {Printed.Ratio(half.Ratio)}{interval}.");
+        return Invariant($"{half.Side}: estimated {Printed.Bitterness(half.Estimate)} IBU ")
+            + Invariant($"({Printed.Range(half.EstimateInterval, ibu => Printed.Bitterness(ibu))}), measured ")
+            + Invariant($"{Printed.Bitterness(half.Measured.Mean)} BU, ratio {Printed.Ratio(half.Ratio)}{interval}.");
     }
 
     /// <summary>Relative variance of a ratio; the laboratory's own bias counts where its reproducibility is known.</summary>
@@ -154,7 +165,8 @@ public sealed record EstimateCheck
         var (a, b) = (A.Deviation / A.Estimate, B.Deviation / B.Estimate);
         return a * a + b * b - 2 * Correlation * a * b + Lab(A) + Lab(B);
 
-        double Lab(EstimatedHalf half) => Square(repeatability.StandardDeviationAt(half.Measured.Mean) / half.Measured.Mean) / half.Measured.Count;
+        double Lab(EstimatedHalf half) =>
+            Square(repeatability.StandardDeviationAt(half.Measured.Mean) / half.Measured.Mean) / half.Measured.Count;
     }
 
     private Interval? FactorsThatFit(EstimatedHalf half)

@@ -12,7 +12,8 @@ public static class Grubbs
     // Pair at one end: 1 % and 5 %, for 4 to 12 values. From memory of the standard's table, confirmed by simulation (reference/lab).
     private static readonly (double At1, double At5)[] Pairs =
     [
-        (0.0000, 0.0002), (0.0018, 0.0090), (0.0116, 0.0349), (0.0308, 0.0708), (0.0563, 0.1101), (0.0851, 0.1492), (0.1150, 0.1864), (0.1448, 0.2213), (0.1738, 0.2537),
+        (0.0000, 0.0002), (0.0018, 0.0090), (0.0116, 0.0349), (0.0308, 0.0708), (0.0563, 0.1101), (0.0851, 0.1492), (0.1150, 0.1864),
+        (0.1448, 0.2213), (0.1738, 0.2537),
     ];
 
     /// <summary>The critical value of the distance from the mean in standard deviations, for one suspect at either end.</summary>
@@ -39,7 +40,8 @@ public static class Grubbs
     /// <summary>
     /// Tests the value farthest from the mean and, where none is flagged and there are 4 to 12 values, the pair at either end.
     /// </summary>
-    /// <returns>The finding that counts; null with fewer than three values or where all are equal. Two values alone can never name the wrong one.</returns>
+    /// <returns>The finding that counts; null with fewer than three values or where all are equal. Two values alone can never name the
+    /// wrong one.</returns>
     public static OutlierFinding? Test(Replicates sample)
     {
         ArgumentNullException.ThrowIfNull(sample);
@@ -47,7 +49,8 @@ public static class Grubbs
         var single = One(sample);
         if (single.IsFlagged || sample.Count is < 4 or > 12) return single;
         var sorted = sample.Values.Order().ToList();
-        var pair = new[] { Pair(sample, sorted, sorted[..2], sorted[2..]), Pair(sample, sorted, sorted[^2..], sorted[..^2]) }.MinBy(finding => finding.Statistic)!;
+        var pair = new[] { Pair(sample, sorted, sorted[..2], sorted[2..]), Pair(sample, sorted, sorted[^2..], sorted[..^2]) }
+            .MinBy(finding => finding.Statistic)!;
         return pair.IsFlagged ? pair : single;
     }
 

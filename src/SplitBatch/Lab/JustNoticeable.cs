@@ -39,18 +39,23 @@ public sealed record JustNoticeable
     public static string Expect(LabComparison comparison, JustNoticeable? range)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        if (range is null) return "No just-noticeable difference with a source is stated, so nothing is said about the taste; the panel is the test.";
+        if (range is null)
+            return "No just-noticeable difference with a source is stated, so nothing is said about the taste; the panel is the test.";
         var analyte = comparison.Analyte;
-        var stated = $"the stated just-noticeable difference of {analyte.Format(range.Low)} to {analyte.Format(range.High)} ({range.Source})";
+        var stated = $"the stated just-noticeable difference of {analyte.Format(range.Low)} to {analyte.Format(range.High)} "
+            + $"({range.Source})";
         var reach = comparison.CriticalDifference ?? 0;
         var (least, most) = (Math.Max(0, Math.Abs(comparison.Difference) - reach), Math.Abs(comparison.Difference) + reach);
         var measured = comparison.CriticalDifference is null
             ? $"The measured difference of {analyte.Format(Math.Abs(comparison.Difference))}, whose uncertainty is not known,"
             : $"The difference, between {analyte.Format(least)} and {analyte.Format(most)} as far as the method can tell,";
-        var verdict = most < range.Low ? "is smaller than" : least > range.High ? "is larger than" : "cannot be placed clearly above or below";
+        var verdict = most < range.Low
+            ? "is smaller than"
+            : least > range.High ? "is larger than" : "cannot be placed clearly above or below";
         return $"{measured} {verdict} {stated}. The panel is the test.";
     }
 
     /// <summary>For example <c>3 to 5 (source)</c>.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Printed.Chosen(Low)} to {Printed.Chosen(High)} ({Source})");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Printed.Chosen(Low)} to {Printed.Chosen(High)} ({Source})");
 }

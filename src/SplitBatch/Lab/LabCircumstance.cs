@@ -28,7 +28,8 @@ internal static class LabCircumstances
     public static LabCircumstance Of(Replicates a, Replicates b)
     {
         if (a.Methods.Union(b.Methods, StringComparer.OrdinalIgnoreCase).Skip(1).Any()) return LabCircumstance.OtherMethods;
-        if (a.Lab.Length > 0 && b.Lab.Length > 0 && !string.Equals(a.Lab, b.Lab, StringComparison.OrdinalIgnoreCase)) return LabCircumstance.TwoLaboratories;
+        if (a.Lab.Length > 0 && b.Lab.Length > 0 && !string.Equals(a.Lab, b.Lab, StringComparison.OrdinalIgnoreCase))
+            return LabCircumstance.TwoLaboratories;
         if (a.Runs.Count > 0 && b.Runs.Count > 0)
         {
             var shared = a.Runs.Keys.Count(b.Runs.ContainsKey);
@@ -42,6 +43,8 @@ internal static class LabCircumstances
 
         // Readings of one half from several runs cannot all be of the run of the other.
         if (a.Runs.Count > 1 || b.Runs.Count > 1) return LabCircumstance.SeparateRuns;
-        return a.Received.Count > 0 && b.Received.Count > 0 && !a.Received.SequenceEqual(b.Received) ? LabCircumstance.SeparateRuns : LabCircumstance.RunNotTold;
+        return a.Received.Count > 0 && b.Received.Count > 0 && !a.Received.SequenceEqual(b.Received)
+            ? LabCircumstance.SeparateRuns
+            : LabCircumstance.RunNotTold;
     }
 }

@@ -15,14 +15,18 @@ public sealed record LabComparison
     {
         if (!a.Analyte.Equals(b.Analyte))
         {
-            throw new ArgumentException($"{a.Label} holds {a.Analyte} and {b.Label} holds {b.Analyte}; only like can be compared with like.", nameof(b));
+            throw new ArgumentException($"{a.Label} holds {a.Analyte} and {b.Label} holds {b.Analyte}; only like can be compared "
+                + $"with like.", nameof(b));
         }
 
         A = a;
         B = b;
         Stated = stated;
         Circumstance = LabCircumstances.Of(a, b);
-        OverRuns = Circumstance == LabCircumstance.EachRunHoldsBoth ? PairedRuns.Of([.. a.Runs.OrderBy(run => run.Key, StringComparer.OrdinalIgnoreCase).Select(run => run.Value)], [.. b.Runs.OrderBy(run => run.Key, StringComparer.OrdinalIgnoreCase).Select(run => run.Value)]) : null;
+        OverRuns = Circumstance == LabCircumstance.EachRunHoldsBoth
+            ? PairedRuns.Of([.. a.Runs.OrderBy(run => run.Key, StringComparer.OrdinalIgnoreCase).Select(run => run.Value)],
+                [.. b.Runs.OrderBy(run => run.Key, StringComparer.OrdinalIgnoreCase).Select(run => run.Value)])
+            : null;
         Readings = [.. precisions.Select(precision => PrecisionReading.Of(precision, a, b, Circumstance))];
     }
 
@@ -47,7 +51,9 @@ public sealed record LabComparison
     /// <summary>What was measured.</summary>
     public Analyte Analyte => A.Analyte;
 
-    /// <summary>Mean of A less mean of B, in the analyte's unit; over runs that each hold both, the mean of the runs' differences.</summary>
+    /// <summary>
+    /// Mean of A less mean of B, in the analyte's unit; over runs that each hold both, the mean of the runs' differences.
+    /// </summary>
     public double Difference => OverRuns?.Mean.Mean ?? A.Mean - B.Mean;
 
     /// <summary>The mean of the two means.</summary>
@@ -57,14 +63,16 @@ public sealed record LabComparison
     public double? PercentOfMean => Mean == 0 ? null : Math.Abs(Difference / Mean) * 100;
 
     /// <summary>The critical difference at 95 %, where the precision has one meaning and gives one.</summary>
-    public double? CriticalDifference => OverRuns is { Mean.Interval: var over } ? (over.High - over.Low) / 2 : Readings is [{ } only] ? only.CriticalDifference : null;
+    public double? CriticalDifference =>
+        OverRuns is { Mean.Interval: var over } ? (over.High - over.Low) / 2 : Readings is [{ } only] ? only.CriticalDifference : null;
 
     /// <summary>The differences still credible at 95 %: the measured one, give or take the critical difference.</summary>
     public Interval? Interval => CriticalDifference is { } critical ? new Interval(Difference - critical, Difference + critical) : null;
 
     /// <summary>
-    /// What the replicates alone allow: the difference that two such means of one beer stay within in 95 cases out of 100, by Student's t on
-    /// their pooled scatter. Null without replicates of both. It knows only the scatter within the run, and little of that from few replicates.
+    /// What the replicates alone allow: the difference that two such means of one beer stay within in 95 cases out of 100, by Student's t
+    /// on their pooled scatter. Null without replicates of both. It knows only the scatter within the run, and little of that from few
+    /// replicates.
     /// </summary>
     public double? LimitFromReplicates
     {
@@ -78,12 +86,14 @@ public sealed record LabComparison
     }
 
     /// <summary>What follows; where the readings disagree, that it depends on them.</summary>
-    public Judgement Judgement => OverRuns is { Mean.Interval: var over } ? over.Contains(0) ? Judgement.Within : Judgement.Exceeds : Readings.Select(reading => reading.Judgement).Distinct().ToList() switch
-    {
-        [] => Judgement.NotJudged,
-        [var one] => one,
-        _ => Judgement.DependsOnReading,
-    };
+    public Judgement Judgement => OverRuns is { Mean.Interval: var over }
+        ? over.Contains(0) ? Judgement.Within : Judgement.Exceeds
+        : Readings.Select(reading => reading.Judgement).Distinct().ToList() switch
+        {
+            [] => Judgement.NotJudged,
+            [var one] => one,
+            _ => Judgement.DependsOnReading,
+        };
 
     /// <summary>Compares two sets of replicates with a precision whose meaning is known.</summary>
     /// <exception cref="ArgumentException">The analytes differ, or repeatability is worse than reproducibility.</exception>
@@ -131,20 +141,27 @@ public sealed record LabComparison
 
     private string Judged()
     {
-        if (OverRuns is { } runs) return $"Over {runs.Differences.Count} runs that each hold both, {(runs.Mean.Interval.Contains(0) ? "the method does not tell them apart; that is not proof that they are the same" : $"they differ in {Analyte.Name} as this method measures it")}.";
+        if (OverRuns is { } runs)
+            return $"Over {runs.Differences.Count} runs that each hold both, "
+                + $"{(runs.Mean.Interval.Contains(0)
+                    ? "the method does not tell them apart; that is not proof that they are the same"
+                    : $"they differ in {Analyte.Name} as this method measures it")}.";
         if (Readings is [{ } only]) return Sentence(only);
         if (Readings.Count == 0) return "No precision is stated, so the difference cannot be judged.";
         var exceeds = Readings.Count(reading => reading.Judgement == Judgement.Exceeds);
         var smallest = Readings.Min(reading => reading.CriticalDifference);
         var largest = Readings.Max(reading => reading.CriticalDifference);
-        var span = smallest is { } low && largest is { } high ? $" (critical differences from {Analyte.Format(low)} to {Analyte.Format(high)})" : "";
+        var span = smallest is { } low && largest is { } high
+            ? $" (critical differences from {Analyte.Format(low)} to {Analyte.Format(high)})"
+            : "";
         var count = $"The stated precision is {Stated}. It can be read in {Readings.Count} ways{span}: ";
         return count + (Judgement switch
         {
             Judgement.Exceeds => "the difference is larger than the method's own scatter under all of them.",
             Judgement.Within => "the difference is within the method's own scatter under all of them.",
             Judgement.NotJudged => "none of them settles whether the difference is larger than the method's own scatter.",
-            _ => $"the difference is larger than the method's own scatter under {exceeds} of them and not shown to be so under the others. Ask the laboratory which it means.",
+            _ => $"the difference is larger than the method's own scatter under {exceeds} of them and not shown to be so under the "
+                + $"others. Ask the laboratory which it means.",
         });
     }
 
@@ -153,11 +170,13 @@ public sealed record LabComparison
         if (reading.CriticalDifference is not { } critical) return reading.Remark;
         var remark = reading.Remark.Length > 0 ? " " + reading.Remark : "";
         var most = reading.IsUpperBound ? "at most " : "";
-        var limit = $"With {reading.Precision}, two such results on the same beer lie within {most}{Analyte.Format(critical)} of each other in 95 cases out of 100";
+        var limit = $"With {reading.Precision}, two such results on the same beer lie within {most}{Analyte.Format(critical)} of each "
+            + $"other in 95 cases out of 100";
         return limit + reading.Judgement switch
         {
             Judgement.Exceeds => $": the difference is larger, so the beers differ in {Analyte.Name} as this method measures it.{remark}",
-            Judgement.Within => $": the difference is no larger, so this method does not tell the beers apart; that is not proof that they are the same.{remark}",
+            Judgement.Within => $": the difference is no larger, so this method does not tell the beers apart; that is not proof that "
+                + $"they are the same.{remark}",
             _ => $": the difference is no larger than that upper bound, which settles nothing.{remark}",
         };
     }

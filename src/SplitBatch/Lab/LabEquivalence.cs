@@ -11,13 +11,15 @@ namespace SplitBatch.Lab;
 /// <param name="Alpha">The chance of calling halves equivalent that differ by the margin, on each side.</param>
 /// <remarks>
 /// Two one-sided tests at alpha; equivalent exactly if the interval of level 1 - 2 alpha lies inside the margin on both sides. A bias
-/// that both halves share stays unseen. Ref. D. J. Schuirmann (1987), J. Pharmacokin. Biopharm. 15, 657 (from memory); ASTM E2935, scope read;
-/// G. B. Limentani et al. (2005), Anal. Chem. 77, 221A (from memory).
+/// that both halves share stays unseen. Ref. D. J. Schuirmann (1987), J. Pharmacokin. Biopharm. 15, 657 (from memory); ASTM E2935, scope
+/// read; G. B. Limentani et al. (2005), Anal. Chem. 77, 221A (from memory).
 /// </remarks>
-public sealed record LabEquivalence(double Difference, double StandardError, double Freedom, double Repeatability, double Margin, double Alpha)
+public sealed record LabEquivalence(double Difference, double StandardError, double Freedom, double Repeatability, double Margin,
+    double Alpha)
 {
     /// <summary>The interval of the difference at level 1 - 2 alpha: 90 % for an alpha of 5 %.</summary>
-    public Interval Interval => new(Difference - (Bound(Alpha) * StandardError), Difference + (Bound(Alpha) * StandardError), 1 - (2 * Alpha));
+    public Interval Interval =>
+        new(Difference - (Bound(Alpha) * StandardError), Difference + (Bound(Alpha) * StandardError), 1 - (2 * Alpha));
 
     /// <summary>The larger of the two one-sided p-values.</summary>
     public double PValue => Below(-(Margin - Math.Abs(Difference)) / StandardError);
@@ -46,11 +48,13 @@ public sealed record LabEquivalence(double Difference, double StandardError, dou
     /// <param name="countB">Results in the second mean, at least 1.</param>
     /// <param name="repeatability">Standard deviation within a run, above zero.</param>
     /// <param name="margin">The difference that would matter, above zero; fix it before measuring.</param>
-    /// <param name="betweenRuns">Standard deviation from run to run where the halves were measured in separate runs; 0 for one run.</param>
+    /// <param name="betweenRuns">Standard deviation from run to run where the halves were measured in separate runs; 0 for one
+    /// run.</param>
     /// <param name="alpha">The chance of calling halves equivalent that differ by the margin, above 0 and below 0.5.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static LabEquivalence Known(
-        double difference, int countA, int countB, double repeatability, double margin, double betweenRuns = 0, double alpha = 0.05) => new(
+        double difference, int countA, int countB, double repeatability, double margin, double betweenRuns = 0,
+        double alpha = 0.05) => new(
         Finite(difference), RunDifference.StandardError(repeatability, countA, countB, betweenRuns), double.PositiveInfinity,
         repeatability, Guard.Positive(margin), Level(alpha));
 
@@ -58,12 +62,16 @@ public sealed record LabEquivalence(double Difference, double StandardError, dou
     /// <param name="a">Results of the first half, at least 1.</param>
     /// <param name="b">Results of the second half, at least 1.</param>
     /// <param name="margin">The difference that would matter, above zero; fix it before measuring.</param>
-    /// <param name="others">Results of other samples of the same run, each group one sample; their scatter is pooled with that of the halves.</param>
+    /// <param name="others">Results of other samples of the same run, each group one sample; their scatter is pooled with that of the
+    /// halves.</param>
     /// <param name="alpha">The chance of calling halves equivalent that differ by the margin, above 0 and below 0.5.</param>
-    /// <exception cref="ArgumentException">A half has no result, or no sample has two results, so that nothing is known of the scatter.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or all replicates are the same, which shows rounding and no scatter.</exception>
+    /// <exception cref="ArgumentException">A half has no result, or no sample has two results, so that nothing is known of the
+    /// scatter.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or all replicates are the same, which shows
+    /// rounding and no scatter.</exception>
     public static LabEquivalence Estimated(
-        IReadOnlyList<double> a, IReadOnlyList<double> b, double margin, IReadOnlyList<IReadOnlyList<double>>? others = null, double alpha = 0.05)
+        IReadOnlyList<double> a, IReadOnlyList<double> b, double margin, IReadOnlyList<IReadOnlyList<double>>? others = null,
+        double alpha = 0.05)
     {
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
@@ -71,15 +79,21 @@ public sealed record LabEquivalence(double Difference, double StandardError, dou
         IReadOnlyList<double>[] groups = [a, b, .. others ?? []];
         foreach (var result in groups.SelectMany(group => group)) Finite(result);
         var freedom = groups.Sum(group => Math.Max(0, group.Count - 1));
-        if (freedom == 0) throw new ArgumentException("With one result of each sample nothing is known of the scatter; give the laboratory's repeatability instead.", nameof(others));
-        var squares = groups.Where(group => group.Count > 1).Sum(group => Sample.Of(group).Deviation is var s ? (group.Count - 1) * s * s : 0);
+        if (freedom == 0)
+            throw new ArgumentException("With one result of each sample nothing is known of the scatter; give the laboratory's "
+                + "repeatability instead.", nameof(others));
+        var squares = groups.Where(group => group.Count > 1)
+            .Sum(group => Sample.Of(group).Deviation is var s ? (group.Count - 1) * s * s : 0);
         var deviation = Math.Sqrt(squares / freedom);
-        return new(a.Average() - b.Average(), RunDifference.StandardError(deviation, a.Count, b.Count), freedom, deviation, Guard.Positive(margin), Level(alpha));
+        return new(a.Average() - b.Average(), RunDifference.StandardError(deviation, a.Count, b.Count), freedom, deviation,
+            Guard.Positive(margin), Level(alpha));
     }
 
     /// <summary>For example <c>0.6 apart (90 % interval -0.22 to 1.42): within 2 of each other.</c></summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Printed.Ratio(Math.Abs(Difference))} apart ({Printed.ChosenPercent(Interval.Level)} interval {Printed.Ratio(Interval.Low)} to {Printed.Ratio(Interval.High)}): {(IsEquivalent ? "within" : "not shown to lie within")} {Printed.Chosen(Margin)} of each other.");
+        $"{Printed.Ratio(Math.Abs(Difference))} apart ({Printed.ChosenPercent(Interval.Level)} interval {Printed.Ratio(Interval.Low)} to ")
+            + FormattableString.Invariant($"{Printed.Ratio(Interval.High)}): {(IsEquivalent ? "within" : "not shown to lie within")} ")
+            + FormattableString.Invariant($"{Printed.Chosen(Margin)} of each other.");
 
     internal static double Level(double alpha) => Guard.OpenShare(2 * alpha, nameof(alpha)) / 2;
 
@@ -87,7 +101,8 @@ public sealed record LabEquivalence(double Difference, double StandardError, dou
 
     private double Bound(double tail) => Student.Quantile(1 - tail, Freedom);
 
-    private double Below(double t) => double.IsPositiveInfinity(Freedom) ? MathNet.Numerics.Distributions.Normal.CDF(0, 1, t) : Student.Below(t, Freedom);
+    private double Below(double t) =>
+        double.IsPositiveInfinity(Freedom) ? MathNet.Numerics.Distributions.Normal.CDF(0, 1, t) : Student.Below(t, Freedom);
 }
 
 /// <summary>What two sets of results say about a difference and about a margin.</summary>

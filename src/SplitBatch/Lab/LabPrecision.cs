@@ -28,7 +28,9 @@ public sealed record LabPrecision(Precision? Repeatability, Precision? Reproduci
     }
 }
 
-/// <summary>Precision figures that were published for a method. A laboratory's own figures come first; these are for the reader who has none.</summary>
+/// <summary>
+/// Precision figures that were published for a method. A laboratory's own figures come first; these are for the reader who has none.
+/// </summary>
 public static class PublishedPrecision
 {
     /// <summary>

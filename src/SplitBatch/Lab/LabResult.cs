@@ -81,7 +81,8 @@ public sealed record LabResult : ILogged
     /// <summary>The row that corrects this one: the same result under another value or another sample.</summary>
     /// <param name="id">The new row's own name.</param>
     /// <param name="reason">Why, not blank.</param>
-    /// <param name="value">The corrected value in <see cref="GivenUnit"/>; the old one if null. A value typed anew rests on no reading.</param>
+    /// <param name="value">The corrected value in <see cref="GivenUnit"/>; the old one if null. A value typed anew rests on no
+    /// reading.</param>
     /// <param name="sample">The sample that the result belongs to; the old one if null.</param>
     /// <exception cref="ArgumentException">The reason is blank.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The value lies where no beer does.</exception>

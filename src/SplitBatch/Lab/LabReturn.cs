@@ -14,7 +14,8 @@ public sealed class LabReturn
     /// <param name="precision">What is known of the precision, by analyte.</param>
     /// <exception cref="ArgumentException">The key and a row name different beers for one sample.</exception>
     public LabReturn(
-        IEnumerable<LabResult> results, IReadOnlyDictionary<string, Side>? key = null, IReadOnlyDictionary<Analyte, MethodPrecision>? precision = null)
+        IEnumerable<LabResult> results, IReadOnlyDictionary<string, Side>? key = null,
+        IReadOnlyDictionary<Analyte, MethodPrecision>? precision = null)
     {
         History = new LogHistory<LabResult>(results);
         Precision = precision ?? new Dictionary<Analyte, MethodPrecision>();
@@ -24,7 +25,8 @@ public sealed class LabReturn
             if (result.Beer is not { } beer) continue;
             if (!this.key.TryAdd(result.Sample, beer) && this.key[result.Sample] != beer)
             {
-                throw new ArgumentException($"Sample {result.Sample} is said to be beer {beer} in row {result.Id} and beer {this.key[result.Sample]} elsewhere.", nameof(results));
+                throw new ArgumentException($"Sample {result.Sample} is said to be beer {beer} in row {result.Id} and beer "
+                    + $"{this.key[result.Sample]} elsewhere.", nameof(results));
             }
         }
     }
@@ -42,7 +44,8 @@ public sealed class LabReturn
     public IReadOnlyList<Analyte> Analytes => [.. Results.Select(result => result.Analyte).Distinct()];
 
     /// <summary>The samples whose beer is not known.</summary>
-    public IReadOnlyList<string> BlindSamples => [.. Results.Select(result => result.Sample).Distinct(StringComparer.OrdinalIgnoreCase).Where(sample => !key.ContainsKey(sample))];
+    public IReadOnlyList<string> BlindSamples =>
+        [.. Results.Select(result => result.Sample).Distinct(StringComparer.OrdinalIgnoreCase).Where(sample => !key.ContainsKey(sample))];
 
     /// <summary>Which half a sample is, or null while it is blind.</summary>
     public Side? BeerOf(string sample) => key.TryGetValue(sample, out var side) ? side : null;
@@ -53,17 +56,23 @@ public sealed class LabReturn
 
     /// <summary>Who measured an analyte, in the order first met; one's own instrument counts as one.</summary>
     public IReadOnlyList<string> MeasuredBy(Analyte analyte) =>
-        [.. Results.Where(result => result.Analyte.Equals(analyte)).Select(result => result.MeasuredBy).Where(name => name.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)];
+        [.. Results.Where(result => result.Analyte.Equals(analyte)).Select(result => result.MeasuredBy).Where(name => name.Length > 0)
+            .Distinct(StringComparer.OrdinalIgnoreCase)];
 
     /// <summary>
     /// Whose results the halves are compared by, where several measured an analyte: the first that measured both halves, so that no
     /// difference between laboratories looks like one between beers. Null where one alone measured, or none measured both.
     /// </summary>
     public string? ComparedBy(Analyte analyte) => MeasuredBy(analyte) is { Count: > 1 } several
-        ? several.FirstOrDefault(name => Sides.All(side => Results.Any(result => result.Analyte.Equals(analyte) && BeerOf(result.Sample) == side && IsBy(result, name))))
+        ? several.FirstOrDefault(
+            name => Sides.All(
+                side => Results.Any(result => result.Analyte.Equals(analyte) && BeerOf(result.Sample) == side && IsBy(result, name))))
         : null;
 
-    /// <summary>The results of one half for one analyte, or null where there is none; of several laboratories only those of <see cref="ComparedBy"/>.</summary>
+    /// <summary>
+    /// The results of one half for one analyte, or null where there is none; of several laboratories only those of
+    /// <see cref="ComparedBy"/>.
+    /// </summary>
     public Replicates? Replicates(Side beer, Analyte analyte) =>
         Of(Compared(analyte).Where(result => BeerOf(result.Sample) == beer), beer.ToString());
 
@@ -93,35 +102,49 @@ public sealed class LabReturn
         return [.. samples.Select(Grubbs.Test).Append(Cochran.Test(samples)).OfType<OutlierFinding>()];
     }
 
-    /// <summary>Whether each sample's replicates lie as close together as the stated repeatability says; empty where it is not stated. Results of several runs or days are no replicates of one run, and are not checked.</summary>
+    /// <summary>
+    /// Whether each sample's replicates lie as close together as the stated repeatability says; empty where it is not stated. Results of
+    /// several runs or days are no replicates of one run, and are not checked.
+    /// </summary>
     public IReadOnlyList<RangeCheck> RangeChecks(Analyte analyte) =>
         Precision.TryGetValue(analyte, out var method) && method.Known?.Repeatability is { } repeatability
-            ? [.. Samples(analyte).Where(sample => AreOfOneRun(analyte, sample.Label)).Select(sample => RangeCheck.Of(sample, repeatability)).OfType<RangeCheck>()]
+            ? [.. Samples(analyte).Where(sample => AreOfOneRun(analyte, sample.Label))
+                .Select(sample => RangeCheck.Of(sample, repeatability)).OfType<RangeCheck>()]
             : [];
 
-    /// <summary>The replicates of every sample for one analyte, by sample id; a sample that only others measured than those compared has none.</summary>
+    /// <summary>
+    /// The replicates of every sample for one analyte, by sample id; a sample that only others measured than those compared has none.
+    /// </summary>
     public IReadOnlyList<Replicates> Samples(Analyte analyte) =>
-        [.. Compared(analyte).Select(result => result.Sample).Distinct(StringComparer.OrdinalIgnoreCase).Select(sample => Replicates(sample, analyte)!)];
+        [.. Compared(analyte).Select(result => result.Sample).Distinct(StringComparer.OrdinalIgnoreCase)
+            .Select(sample => Replicates(sample, analyte)!)];
 
     /// <summary>How much there is, in a line.</summary>
     public override string ToString() => Results.Count == 0
         ? "No lab result is logged yet."
-        : $"{Results.Count} results of {Results.Select(result => result.Sample).Distinct().Count()} samples: {string.Join(", ", Analytes.Select(analyte => analyte.Name))}"
+        : $"{Results.Count} results of {Results.Select(result => result.Sample).Distinct().Count()} samples: "
+            + $"{string.Join(", ", Analytes.Select(analyte => analyte.Name))}"
         + (History.Corrections.Count is > 0 and var corrections ? $"; {corrections} corrected" : "");
 
     private IEnumerable<LabResult> Compared(Analyte analyte)
     {
         var by = ComparedBy(analyte);
         List<LabResult> results = [.. Results.Where(result => result.Analyte.Equals(analyte) && (by is null || IsBy(result, by)))];
-        var methods = results.Select(result => result.Method.Trim()).Where(name => name.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
-        var method = methods.Count > 1 ? methods.FirstOrDefault(name => Sides.All(side => results.Any(result => BeerOf(result.Sample) == side && IsOf(result, name)))) : null;
+        var methods = results.Select(result => result.Method.Trim()).Where(name => name.Length > 0)
+            .Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        var method = methods.Count > 1
+            ? methods.FirstOrDefault(name => Sides.All(side => results.Any(result => BeerOf(result.Sample) == side && IsOf(result, name))))
+            : null;
         return method is null ? results : results.Where(result => IsOf(result, method));
     }
 
-    private bool AreOfOneRun(Analyte analyte, string sample) => Compared(analyte).Where(result => string.Equals(result.Sample, sample, StringComparison.OrdinalIgnoreCase))
-        .Select(result => (result.Run.Trim().ToUpperInvariant(), result.Received, result.MeasuredBy.ToUpperInvariant(), result.Method.Trim().ToUpperInvariant())).Distinct().Count() == 1;
+    private bool AreOfOneRun(Analyte analyte, string sample) =>
+        Compared(analyte).Where(result => string.Equals(result.Sample, sample, StringComparison.OrdinalIgnoreCase))
+            .Select(result => (result.Run.Trim().ToUpperInvariant(), result.Received, result.MeasuredBy.ToUpperInvariant(),
+                result.Method.Trim().ToUpperInvariant())).Distinct().Count() == 1;
 
-    private static bool IsOf(LabResult result, string method) => string.Equals(result.Method.Trim(), method, StringComparison.OrdinalIgnoreCase);
+    private static bool IsOf(LabResult result, string method) =>
+        string.Equals(result.Method.Trim(), method, StringComparison.OrdinalIgnoreCase);
 
     private static bool IsBy(LabResult result, string name) => string.Equals(result.MeasuredBy, name, StringComparison.OrdinalIgnoreCase);
 
@@ -132,10 +155,14 @@ public sealed class LabReturn
         var labs = list.Select(result => result.MeasuredBy).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
         return new Replicates(label, [.. list.Select(result => result.Value)], list[0].Analyte, labs is [var one] ? one : "")
         {
-            Methods = [.. list.Select(result => result.Method.Trim()).Where(method => method.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)],
+            Methods = [.. list.Select(result => result.Method.Trim()).Where(method => method.Length > 0)
+                .Distinct(StringComparer.OrdinalIgnoreCase)],
             Runs = list.Any(result => result.Run.Length == 0) ? new Dictionary<string, double>()
-                : list.GroupBy(result => result.Run.Trim(), StringComparer.OrdinalIgnoreCase).ToDictionary(run => run.Key, run => run.Average(result => result.Value), StringComparer.OrdinalIgnoreCase),
-            Received = list.Any(result => result.Received is null) ? [] : [.. list.Select(result => result.Received!.Value).Distinct().Order()],
+                : list.GroupBy(result => result.Run.Trim(), StringComparer.OrdinalIgnoreCase)
+                    .ToDictionary(run => run.Key, run => run.Average(result => result.Value), StringComparer.OrdinalIgnoreCase),
+            Received = list.Any(result => result.Received is null)
+                ? []
+                : [.. list.Select(result => result.Received!.Value).Distinct().Order()],
         };
     }
 }

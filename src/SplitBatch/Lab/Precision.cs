@@ -21,13 +21,16 @@ public sealed record Precision
     private Precision(PrecisionKind kind, PrecisionCondition condition, double constant, double slope, double exponent)
     {
         if (!Enum.IsDefined(kind)) throw new ArgumentOutOfRangeException(nameof(kind), $"{kind} is not a kind of precision figure.");
-        if (!Enum.IsDefined(condition)) throw new ArgumentOutOfRangeException(nameof(condition), $"{condition} is not a precision condition.");
+        if (!Enum.IsDefined(condition))
+            throw new ArgumentOutOfRangeException(nameof(condition), $"{condition} is not a precision condition.");
         Kind = kind;
         Condition = condition;
         Constant = Guard.InRange(constant, -1e9, 1e9);
         Slope = Guard.NotNegative(slope);
         Exponent = Guard.InRange(exponent, 0.0, 3.0);
-        if (slope == 0 && constant <= 0) throw new ArgumentOutOfRangeException(nameof(constant), "A precision of zero would make every difference significant; give the figure the laboratory states, above zero.");
+        if (slope == 0 && constant <= 0)
+            throw new ArgumentOutOfRangeException(nameof(constant),
+                "A precision of zero would make every difference significant; give the figure the laboratory states, above zero.");
     }
 
     /// <summary>What sort of figure it is.</summary>
@@ -36,7 +39,9 @@ public sealed record Precision
     /// <summary>Repeatability or reproducibility.</summary>
     public PrecisionCondition Condition { get; }
 
-    /// <summary>The part of the figure that does not depend on the level, in the analyte's unit; may be below zero where the slope makes up for it.</summary>
+    /// <summary>
+    /// The part of the figure that does not depend on the level, in the analyte's unit; may be below zero where the slope makes up for it.
+    /// </summary>
     public double Constant { get; }
 
     /// <summary>How much the figure grows with the level: a share of the level where <see cref="Exponent"/> is 1.</summary>
@@ -81,10 +86,12 @@ public sealed record Precision
     /// <param name="exponent">In [0, 3].</param>
     /// <exception cref="ArgumentException">The kind is a coefficient of variation.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside, or the figure would be zero at every level.</exception>
-    public static Precision GrowingWithLevel(PrecisionKind kind, PrecisionCondition condition, double constant, double slope, double exponent = 1) =>
-        kind == PrecisionKind.CoefficientOfVariation
-            ? throw new ArgumentException("A coefficient of variation is already a share of the level: use Precision.CoefficientOfVariation.", nameof(kind))
-            : new(kind, condition, constant, slope, exponent);
+    public static Precision GrowingWithLevel(PrecisionKind kind, PrecisionCondition condition, double constant, double slope,
+        double exponent = 1) =>
+            kind == PrecisionKind.CoefficientOfVariation
+                ? throw new ArgumentException(
+                    "A coefficient of variation is already a share of the level: use Precision.CoefficientOfVariation.", nameof(kind))
+                : new(kind, condition, constant, slope, exponent);
 
     /// <summary>The standard deviation at a level, in the analyte's unit.</summary>
     /// <param name="level">The mean of the results compared; its size is taken.</param>
@@ -124,7 +131,8 @@ public sealed record Precision
 
     private string FigureText()
     {
-        var growing = Exponent == 1 ? Invariant($"{Printed.ChosenPercent(Slope)}") : Invariant($"{Printed.Chosen(Slope)} x level^{Printed.Chosen(Exponent)}");
+        var growing = Exponent == 1 ? Invariant($"{Printed.ChosenPercent(Slope)}")
+            : Invariant($"{Printed.Chosen(Slope)} x level^{Printed.Chosen(Exponent)}");
         if (Constant == 0) return growing;
         var constant = Invariant($"{Printed.Chosen(Constant)}");
         return Slope == 0 ? constant : Exponent == 1 ? $"{constant} + {growing} of the level" : $"{constant} + {growing}";
@@ -134,12 +142,18 @@ public sealed record Precision
     {
         Guard.InRange(level, -1e9, 1e9);
         var figure = Constant + Slope * (Exponent == 1 ? Math.Abs(level) : Math.Pow(Math.Abs(level), Exponent));
-        return figure > 0 ? figure : throw new ArgumentOutOfRangeException(nameof(level), Invariant($"The precision is stated as {FigureText()}, which is not above zero at {level}; it does not hold at that level."));
+        return figure > 0
+            ? figure
+            : throw new ArgumentOutOfRangeException(nameof(level),
+                Invariant($"The precision is stated as {FigureText()}, which is not above zero at {level}; it does not hold at ")
+                    + Invariant($"that level."));
     }
 
     private static double Percentage(double percent) =>
         percent is > 0 and < 0.1
-            ? throw new ArgumentOutOfRangeException(nameof(percent), Invariant($"{percent} % is finer than any beer analysis; it looks like a share: write {Printed.Chosen(percent * 100)} for {Printed.ChosenPercent(percent)}."))
+            ? throw new ArgumentOutOfRangeException(nameof(percent),
+                Invariant($"{percent} % is finer than any beer analysis; it looks like a share: write {Printed.Chosen(percent * 100)} ")
+                    + Invariant($"for {Printed.ChosenPercent(percent)}."))
             : Guard.InRange(Guard.Positive(percent), 0.0, 100.0, nameof(percent));
 }
 

@@ -18,7 +18,8 @@ public sealed record RunComponents(double Repeatability, double BetweenRuns, int
     public bool KnowsRuns => BetweenRuns > 0;
 
     /// <summary>Splits the scatter of a sample.</summary>
-    /// <param name="runs">The results of each run, in the analyte's unit: two runs or more, each with the same number of results, two or more.</param>
+    /// <param name="runs">The results of each run, in the analyte's unit: two runs or more, each with the same number of results, two or
+    /// more.</param>
     /// <exception cref="ArgumentException">Fewer than two runs, fewer than two results, or numbers that differ.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A result is not a finite number.</exception>
     public static RunComponents Of(IReadOnlyList<IReadOnlyList<double>> runs)
@@ -26,8 +27,11 @@ public sealed record RunComponents(double Repeatability, double BetweenRuns, int
         ArgumentNullException.ThrowIfNull(runs);
         if (runs.Count < 2) throw new ArgumentException("To tell how runs differ takes two runs or more.", nameof(runs));
         var n = runs[0].Count;
-        if (n < 2) throw new ArgumentException("To tell how results scatter within a run takes two results or more in each.", nameof(runs));
-        if (runs.Any(run => run.Count != n)) throw new ArgumentException("The runs hold different numbers of results; this analysis takes the same number in each.", nameof(runs));
+        if (n < 2)
+            throw new ArgumentException("To tell how results scatter within a run takes two results or more in each.", nameof(runs));
+        if (runs.Any(run => run.Count != n))
+            throw new ArgumentException("The runs hold different numbers of results; this analysis takes the same number in each.",
+                nameof(runs));
         foreach (var result in runs.SelectMany(run => run)) Guard.InRange(result, double.MinValue, double.MaxValue, nameof(runs));
         double[] means = [.. runs.Select(run => run.Average())];
         var mean = means.Average();
@@ -38,5 +42,8 @@ public sealed record RunComponents(double Repeatability, double BetweenRuns, int
 
     /// <summary>For example <c>within a run 0.25, from run to run 0.53, together 0.59</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"within a run {Printed.Statistic(Repeatability)}, from run to run {(KnowsRuns ? FormattableString.Invariant($"{Printed.Statistic(BetweenRuns)}") : "not known")}, together {Printed.Statistic(Intermediate)}");
+        $"within a run {Printed.Statistic(Repeatability)}, from run to run ")
+            + FormattableString.Invariant(
+                $"{(KnowsRuns ? FormattableString.Invariant($"{Printed.Statistic(BetweenRuns)}") : "not known")}, together ")
+                + FormattableString.Invariant($"{Printed.Statistic(Intermediate)}");
 }

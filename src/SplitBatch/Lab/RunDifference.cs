@@ -3,10 +3,14 @@ using MathNet.Numerics.Distributions;
 
 namespace SplitBatch.Lab;
 
-/// <summary>How far apart two means may lie when the beers are the same, by where and when they were measured. 95 % probability unless a level is asked for.</summary>
+/// <summary>
+/// How far apart two means may lie when the beers are the same, by where and when they were measured. 95 % probability unless a level is
+/// asked for.
+/// </summary>
 /// <remarks>
 /// All standard deviations are in the analyte's unit. The factor is 1.959964; ISO 5725-6 rounds 1.96 times the root of 2 to 2.8, as
-/// <see cref="CriticalDifference"/> does. Ref. ISO 5725-6 (1994) for one run; ISO 5725-3 (1994; 2023), scope read, for the part of the run.
+/// <see cref="CriticalDifference"/> does. Ref. ISO 5725-6 (1994) for one run; ISO 5725-3 (1994; 2023), scope read, for the part of the
+/// run.
 /// </remarks>
 public static class RunDifference
 {
@@ -28,7 +32,10 @@ public static class RunDifference
     public static double SeparateRuns(double repeatability, double betweenRuns, int countA, int countB) =>
         Factor * StandardError(repeatability, countA, countB, betweenRuns);
 
-    /// <summary>Two halves in separate runs, from the run means of a control sample that is read as often in each run as the halves are: exact, however the scatter divides.</summary>
+    /// <summary>
+    /// Two halves in separate runs, from the run means of a control sample that is read as often in each run as the halves are: exact,
+    /// however the scatter divides.
+    /// </summary>
     /// <param name="runMeans">The control's mean in each run, two runs or more.</param>
     /// <param name="level">Level, above 0 and below 1.</param>
     /// <returns>t(k - 1) times the root of 2 times the standard deviation of the run means.</returns>
@@ -40,7 +47,9 @@ public static class RunDifference
         return Student.Quantile((1 + Guard.OpenShare(level)) / 2, runMeans.Count - 1) * Math.Sqrt(2) * deviation;
     }
 
-    /// <summary>What it costs to judge halves from separate runs by repeatability alone: the chance of a false difference at a nominal 5 %.</summary>
+    /// <summary>
+    /// What it costs to judge halves from separate runs by repeatability alone: the chance of a false difference at a nominal 5 %.
+    /// </summary>
     /// <param name="ratio">Standard deviation from run to run over that within a run, zero or more.</param>
     /// <param name="count">Results in each mean, at least 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>

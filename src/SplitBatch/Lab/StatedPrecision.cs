@@ -52,7 +52,9 @@ public sealed record StatedPrecision
         var kinds = Kind is { } kind ? [kind] : IsPercent
             ? new[] { PrecisionKind.CoefficientOfVariation, PrecisionKind.Limit95 }
             : [PrecisionKind.StandardDeviation, PrecisionKind.Limit95];
-        PrecisionCondition[] conditions = Condition is { } condition ? [condition] : [PrecisionCondition.Repeatability, PrecisionCondition.Reproducibility];
+        PrecisionCondition[] conditions = Condition is { } condition
+            ? [condition]
+            : [PrecisionCondition.Repeatability, PrecisionCondition.Reproducibility];
         double[] figures = Low == High ? [Low] : [Low, High];
         return [.. from k in kinds from c in conditions from f in figures select Read(f, k, c)];
     }

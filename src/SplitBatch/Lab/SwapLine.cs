@@ -9,13 +9,15 @@ namespace SplitBatch.Lab;
 public sealed record SwapLine(Analyte Analyte, double Foretold, double Measured, double? Tolerance, string Grounds)
 {
     /// <summary>What it says about the labels.</summary>
-    public SwapSign Sign => Tolerance is not { } most ? SwapSign.CannotTell : (Math.Abs(Measured - Foretold) <= most, Math.Abs(Measured + Foretold) <= most) switch
-    {
-        (true, false) => SwapSign.FitsLabels,
-        (false, true) => SwapSign.FitsSwapped,
-        (false, false) => SwapSign.FitsNeither,
-        _ => SwapSign.CannotTell,
-    };
+    public SwapSign Sign => Tolerance is not { } most
+        ? SwapSign.CannotTell
+        : (Math.Abs(Measured - Foretold) <= most, Math.Abs(Measured + Foretold) <= most) switch
+        {
+            (true, false) => SwapSign.FitsLabels,
+            (false, true) => SwapSign.FitsSwapped,
+            (false, false) => SwapSign.FitsNeither,
+            _ => SwapSign.CannotTell,
+        };
 
     /// <summary>The line in a sentence.</summary>
     public override string ToString()
@@ -30,7 +32,8 @@ public sealed record SwapLine(Analyte Analyte, double Foretold, double Measured,
         return $"{Analyte.Name}: {Grounds} puts B minus A at {Signed(-Foretold)}; the laboratory found {Signed(-Measured)}; {says}.";
     }
 
-    private string Signed(double value) => Printed.Fixed(value, Analyte.Decimals, Analyte.Unit == Analyte.Name ? "" : Analyte.Unit).WithSign;
+    private string Signed(double value) =>
+        Printed.Fixed(value, Analyte.Decimals, Analyte.Unit == Analyte.Name ? "" : Analyte.Unit).WithSign;
 }
 
 /// <summary>What one analyte says about whether the sample labels are right.</summary>

@@ -2,9 +2,9 @@ namespace SplitBatch.Numbers;
 
 /// <summary>How a mean ability is spread over people, and the exact chances of their right answers in all.</summary>
 /// <remarks>
-/// Two spreads bound what is likely. <see cref="AllOrNothing"/>: each person is always right with a chance equal to the mean ability, and else
-/// only guesses; this is the guessing model taken person by person, the widest spread that there is. <see cref="AllAlike"/>: everybody has
-/// the mean ability in every set. With one set for each person and one guessing chance the two are the same binomial.
+/// Two spreads bound what is likely. <see cref="AllOrNothing"/>: each person is always right with a chance equal to the mean ability, and
+/// else only guesses; this is the guessing model taken person by person, the widest spread that there is. <see cref="AllAlike"/>:
+/// everybody has the mean ability in every set. With one set for each person and one guessing chance the two are the same binomial.
 /// <para>Derived in the project from the guessing model of ISO 4120; no single source is known.</para>
 /// </remarks>
 public abstract class AbilitySpread
@@ -68,7 +68,10 @@ public abstract class AbilitySpread
         return Sets;
     }
 
-    /// <summary>The largest mean ability at which so few right answers still have the chance <paramref name="tail"/>; 0 where they have less even without any.</summary>
+    /// <summary>
+    /// The largest mean ability at which so few right answers still have the chance <paramref name="tail"/>; 0 where they have less even
+    /// without any.
+    /// </summary>
     /// <param name="right">Right answers in all, from 0 to <see cref="Sets"/>.</param>
     /// <param name="tail">One-sided error, above 0 and below 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
@@ -80,7 +83,10 @@ public abstract class AbilitySpread
         return Root.Of(ability => AtMost(right, ability) - tail, 0, 1);
     }
 
-    /// <summary>The smallest mean ability at which so many right answers have the chance <paramref name="tail"/>; 0 where they have more even without any.</summary>
+    /// <summary>
+    /// The smallest mean ability at which so many right answers have the chance <paramref name="tail"/>; 0 where they have more even
+    /// without any.
+    /// </summary>
     /// <inheritdoc cref="UpperLimit"/>
     public double LowerLimit(int right, double tail)
     {
@@ -103,7 +109,11 @@ public abstract class AbilitySpread
 
         public Mixed(IEnumerable<PersonSets> people)
             : base(people) =>
-            guesses = [.. People.Select(person => person.Kinds.Select(kind => CountChances.Binomial(kind.Sets, kind.Chance)).Aggregate(CountChances.Sum))];
+            guesses =
+            [
+                .. People.Select(
+                    person => person.Kinds.Select(kind => CountChances.Binomial(kind.Sets, kind.Chance)).Aggregate(CountChances.Sum)),
+            ];
 
         private protected override double[] Chances(double ability)
         {

@@ -2,14 +2,19 @@ using MathNet.Numerics;
 
 namespace SplitBatch.Numbers;
 
-/// <summary>Right answers of tasters who differ in ability: the binomial share varies from taster to taster as a beta distribution.</summary>
+/// <summary>
+/// Right answers of tasters who differ in ability: the binomial share varies from taster to taster as a beta distribution.
+/// </summary>
 /// <remarks>
 /// With <see cref="Chance"/> 0 this is the plain beta-binomial of the share of right answers. With a guessing chance g it is the
-/// chance-corrected one: ability s is beta distributed on [0, 1] and the share right is g + (1 - g) s, so nobody is taken to be worse than a guesser.
-/// <para>Ref. J. Bi (2006), Sensory Discrimination Tests and Measurements, as quoted in Gacula et al. (2009); Brockhoff (2003) for the corrected form.</para>
+/// chance-corrected one: ability s is beta distributed on [0, 1] and the share right is g + (1 - g) s, so nobody is taken to be worse
+/// than a guesser.
+/// <para>Ref. J. Bi (2006), Sensory Discrimination Tests and Measurements, as quoted in Gacula et al. (2009); Brockhoff (2003) for the
+/// corrected form.</para>
 /// </remarks>
 /// <param name="Mean">Mean of the varying share, in [0, 1]: of right answers, or of ability in the corrected form.</param>
-/// <param name="Overdispersion">gamma in [0, 1): 0 when all tasters are alike, near 1 when each is always right or never. gamma = 1/(a + b + 1).</param>
+/// <param name="Overdispersion">gamma in [0, 1): 0 when all tasters are alike, near 1 when each is always right or never. gamma = 1/(a +
+/// b + 1).</param>
 /// <param name="Chance">The guessing chance, in [0, 1); 0 for the plain form.</param>
 public sealed record BetaBinomial(double Mean, double Overdispersion, double Chance = 0)
 {
@@ -37,7 +42,8 @@ public sealed record BetaBinomial(double Mean, double Overdispersion, double Cha
     {
         Guard.NotNegative(sets);
         if (correct < 0 || correct > sets) return double.NegativeInfinity;
-        return BetaBinomialTerm.Of(correct, sets, Guard.Share(Mean), Guard.InRange(Overdispersion, 0, 0.999999999) / (1 - Overdispersion), Chance).Log;
+        return BetaBinomialTerm.Of(correct, sets, Guard.Share(Mean), Guard.InRange(Overdispersion, 0, 0.999999999) / (1 - Overdispersion),
+            Chance).Log;
     }
 }
 
@@ -63,7 +69,11 @@ internal readonly record struct BetaBinomialTerm(double Log, double ByMean, doub
         for (var i = 0; i <= x; i++)
         {
             var part = Component(i, failures, mean, theta);
-            parts[i] = part with { Log = part.Log + SpecialFunctions.BinomialLn(x, i) + ((x - i) * Math.Log(chance)) + ((failures + i) * Math.Log(1 - chance)) };
+            parts[i] = part with
+            {
+                Log = part.Log + SpecialFunctions.BinomialLn(x, i) + ((x - i) * Math.Log(chance))
+                    + ((failures + i) * Math.Log(1 - chance)),
+            };
             largest = Math.Max(largest, parts[i].Log);
         }
 

@@ -1,7 +1,10 @@
 namespace SplitBatch.Numbers;
 
 /// <summary>A count that grows by one or stays, set by set, and is looked at on the way.</summary>
-/// <remarks>Ref. P. Armitage, C. K. McPherson and B. C. Rowe (1969), J. R. Stat. Soc. A 132, 235, for repeated looks (from memory); the recursion is plain counting.</remarks>
+/// <remarks>
+/// Ref. P. Armitage, C. K. McPherson and B. C. Rowe (1969), J. R. Stat. Soc. A 132, 235, for repeated looks (from memory); the recursion
+/// is plain counting.
+/// </remarks>
 public static class CountPath
 {
     /// <summary>The chance that one look or another finds a count that stops it, by exact dynamic programming over counts.</summary>
@@ -41,8 +44,10 @@ public static class CountPath
     internal static void Check(IReadOnlyList<int> looks)
     {
         ArgumentNullException.ThrowIfNull(looks);
-        if (looks.Count == 0) throw new ArgumentException("Give at least one number of tasters at which the count is looked at.", nameof(looks));
+        if (looks.Count == 0)
+            throw new ArgumentException("Give at least one number of tasters at which the count is looked at.", nameof(looks));
         foreach (var look in looks) Guard.Positive(look);
-        if (looks.Zip(looks.Skip(1)).Any(pair => pair.Second <= pair.First)) throw new ArgumentException("The looks must rise, as in 10, 15, 20.", nameof(looks));
+        if (looks.Zip(looks.Skip(1)).Any(pair => pair.Second <= pair.First))
+            throw new ArgumentException("The looks must rise, as in 10, 15, 20.", nameof(looks));
     }
 }

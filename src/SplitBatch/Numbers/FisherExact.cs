@@ -3,7 +3,9 @@ namespace SplitBatch.Numbers;
 /// <summary>Fisher's exact test of two shares.</summary>
 internal static class FisherExact
 {
-    /// <summary>The chance of so many hits or more among all such answers, where both kinds of set are answered alike; one-sided.</summary>
+    /// <summary>
+    /// The chance of so many hits or more among all such answers, where both kinds of set are answered alike; one-sided.
+    /// </summary>
     public static double UpperTail(int hits, int different, int falseAlarms, int alike)
     {
         int total = hits + falseAlarms, n = different + alike;
@@ -12,7 +14,8 @@ internal static class FisherExact
         var last = Math.Min(different, total);
         var from = Math.Max(hits, total - alike);
         if (from > last) return 0;
-        var first = ExactBinomial.LogPoint(from, different, p, q) + ExactBinomial.LogPoint(total - from, alike, p, q) - ExactBinomial.LogPoint(total, n, p, q);
+        var first = ExactBinomial.LogPoint(from, different, p, q) + ExactBinomial.LogPoint(total - from, alike, p, q)
+            - ExactBinomial.LogPoint(total, n, p, q);
         double sum = 1, term = 1;
         for (var x = from; x < last; x++)
         {

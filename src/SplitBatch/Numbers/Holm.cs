@@ -3,7 +3,10 @@ namespace SplitBatch.Numbers;
 /// <summary>Correction for asking many questions of one panel.</summary>
 public static class Holm
 {
-    /// <summary>Holm's adjusted p-values: those at or below alpha may be called shown together, with a chance of at most alpha of any false one among them.</summary>
+    /// <summary>
+    /// Holm's adjusted p-values: those at or below alpha may be called shown together, with a chance of at most alpha of any false one
+    /// among them.
+    /// </summary>
     /// <param name="pValues">One for each question, each in [0, 1].</param>
     /// <returns>The adjusted p-values in the order given.</returns>
     /// <remarks>Ref. S. Holm (1979), Scand. J. Statist. 6, 65.</remarks>

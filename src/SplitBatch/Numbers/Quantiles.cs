@@ -80,7 +80,8 @@ internal static class Quantiles
 
         var (least, most) = (double.PositiveInfinity, double.NegativeInfinity);
         for (var i = 0; i < Vector256<double>.Count; i++) (least, most) = (Math.Min(least, low[i]), Math.Max(most, high[i]));
-        foreach (var value in values[(vectors.Length * Vector256<double>.Count)..]) (least, most) = (Math.Min(least, value), Math.Max(most, value));
+        foreach (var value in values[(vectors.Length * Vector256<double>.Count)..])
+            (least, most) = (Math.Min(least, value), Math.Max(most, value));
         return (least, most);
     }
 }

@@ -4,8 +4,8 @@ using System.Runtime.CompilerServices;
 namespace SplitBatch.Numbers;
 
 /// <summary>
-/// The source of chance behind serving plans and simulated panels: Chris Doty-Humphrey's SFC64 (four 64-bit words, the last a counter, so the
-/// shortest cycle is 2^64). The same seed and stream give the same numbers on every machine and in every release;
+/// The source of chance behind serving plans and simulated panels: Chris Doty-Humphrey's SFC64 (four 64-bit words, the last a counter, so
+/// the shortest cycle is 2^64). The same seed and stream give the same numbers on every machine and in every release;
 /// <see cref="Random"/> with a seed makes no such promise.
 /// </summary>
 /// <remarks>

@@ -34,7 +34,9 @@ public static class ShareIntervals
 
     /// <summary>The equal-tailed interval of the posterior that starts from Jeffreys' prior, Beta(1/2, 1/2).</summary>
     /// <inheritdoc cref="ClopperPearson"/>
-    /// <remarks>The limits are quantiles throughout; some texts set them to 0 at no success and to 1 at no failure, which is not done here.</remarks>
+    /// <remarks>
+    /// The limits are quantiles throughout; some texts set them to 0 at no success and to 1 at no failure, which is not done here.
+    /// </remarks>
     public static Interval Jeffreys(int count, int trials, double level = 0.95)
     {
         Check(count, trials, level);
@@ -45,7 +47,10 @@ public static class ShareIntervals
             level);
     }
 
-    /// <summary>The largest share not refuted from below: the one at which so few successes still have the chance <paramref name="tail"/>. One-sided.</summary>
+    /// <summary>
+    /// The largest share not refuted from below: the one at which so few successes still have the chance <paramref name="tail"/>.
+    /// One-sided.
+    /// </summary>
     /// <param name="count">Successes, from 0 to <paramref name="trials"/>.</param>
     /// <param name="trials">At least 1.</param>
     /// <param name="tail">The one-sided error, above 0 and below 1: 0.05 gives the 95 % upper limit.</param>
@@ -59,7 +64,10 @@ public static class ShareIntervals
         return Root.Of(p => ExactBinomial.LogAtMost(count, trials, p) - log, 1e-300, 1 - 1e-16);
     }
 
-    /// <summary>The smallest share not refuted from above: the one at which so many successes still have the chance <paramref name="tail"/>. One-sided.</summary>
+    /// <summary>
+    /// The smallest share not refuted from above: the one at which so many successes still have the chance <paramref name="tail"/>.
+    /// One-sided.
+    /// </summary>
     /// <inheritdoc cref="UpperLimit"/>
     public static double LowerLimit(int count, int trials, double tail)
     {

@@ -1,6 +1,8 @@
 namespace SplitBatch.Numbers;
 
-/// <summary>The upper tail P(X &gt;= c) of a binomial, carried from one n to the next and from one c to the next at constant cost.</summary>
+/// <summary>
+/// The upper tail P(X &gt;= c) of a binomial, carried from one n to the next and from one c to the next at constant cost.
+/// </summary>
 /// <remarks>
 /// With b = P(X = c - 1) at n: one more trial adds p b to the tail; one more needed success takes P(X = c) away. Rounding is wiped out by
 /// recomputing both from scratch every so often, so that the tail stays within about 1e-12 of the exact one.

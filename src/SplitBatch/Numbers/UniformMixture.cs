@@ -2,8 +2,8 @@ namespace SplitBatch.Numbers;
 
 /// <summary>A count foretold by every share of a range alike, against the same count foretold by one share.</summary>
 /// <remarks>
-/// The integral of p^x (1 - p)^(n - x) from low to high is B(x + 1, n - x + 1) times the difference of two binomial tails of n + 1 trials, so
-/// the factor is exact: nothing is integrated by steps.
+/// The integral of p^x (1 - p)^(n - x) from low to high is B(x + 1, n - x + 1) times the difference of two binomial tails of n + 1
+/// trials, so the factor is exact: nothing is integrated by steps.
 /// </remarks>
 public static class UniformMixture
 {

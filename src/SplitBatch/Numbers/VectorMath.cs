@@ -52,5 +52,6 @@ internal static class VectorMath
     internal static Span<Vector256<double>> Vectors(Span<double> span) => MemoryMarshal.Cast<double, Vector256<double>>(span);
 
     /// <inheritdoc cref="Vectors(Span{double})"/>
-    internal static ReadOnlySpan<Vector256<double>> Vectors(ReadOnlySpan<double> span) => MemoryMarshal.Cast<double, Vector256<double>>(span);
+    internal static ReadOnlySpan<Vector256<double>> Vectors(ReadOnlySpan<double> span) =>
+        MemoryMarshal.Cast<double, Vector256<double>>(span);
 }

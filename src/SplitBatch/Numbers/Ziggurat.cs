@@ -24,7 +24,8 @@ internal static class Ziggurat
         ref readonly var layer = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Layers), (nint)(bits & 255));
         long mantissa = (long)(bits >> 12);
         // Bit 11 is the sign: neither the layer nor the mantissa uses it.
-        double value = BitConverter.Int64BitsToDouble(BitConverter.DoubleToInt64Bits(mantissa * layer.Width) | (long)((bits & 2048) << 52));
+        double value = BitConverter.Int64BitsToDouble(
+            BitConverter.DoubleToInt64Bits(mantissa * layer.Width) | (long)((bits & 2048) << 52));
         if (mantissa < layer.Inside) return value;
         var copy = random;
         value = Slow(ref copy, (int)(bits & 255), mantissa, (bits & 2048) != 0);
@@ -50,7 +51,8 @@ internal static class Ziggurat
                 while (y + y < far * far);
                 return negative ? -(Tail + far) : Tail + far;
             }
-            if (((Layers[i - 1].Density - Layers[i].Density) * random.NextShare()) + Layers[i].Density < Math.Exp(-0.5 * x * x)) return negative ? -x : x;
+            if (((Layers[i - 1].Density - Layers[i].Density) * random.NextShare()) + Layers[i].Density < Math.Exp(-0.5 * x * x))
+                return negative ? -x : x;
 
             ulong bits = random.NextBits();
             i = (int)(bits & 255);

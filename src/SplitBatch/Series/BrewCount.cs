@@ -5,12 +5,14 @@ namespace SplitBatch.Series;
 /// <summary>In how many of some brews a difference is there, and in what share of all such brews it may be.</summary>
 public static class BrewCount
 {
-    /// <summary>The p-value of "there is a difference in at least u of these brews": (k - u + 1) times the u-th smallest p, at most 1.</summary>
+    /// <summary>
+    /// The p-value of "there is a difference in at least u of these brews": (k - u + 1) times the u-th smallest p, at most 1.
+    /// </summary>
     /// <param name="pValues">One valid p-value for each brew, each in [0, 1]; brews need not have the same tasters or protocol.</param>
     /// <param name="atLeast">u, from 1 to the number of brews.</param>
     /// <remarks>
-    /// Ref. partial conjunction: Y. Benjamini and R. Heller (2008), Biometrics 64, 1215 (from memory); M. Bogomolov (2021), abstract read. It holds also
-    /// where brews share tasters.
+    /// Ref. partial conjunction: Y. Benjamini and R. Heller (2008), Biometrics 64, 1215 (from memory); M. Bogomolov (2021), abstract
+    /// read. It holds also where brews share tasters.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double PValueOfAtLeast(IReadOnlyList<double> pValues, int atLeast)
@@ -21,7 +23,10 @@ public static class BrewCount
         return Math.Min(1, (pValues.Count - atLeast + 1) * pValues.Order().ElementAt(atLeast - 1));
     }
 
-    /// <summary>The largest u for which "at least u of these brews" is shown, and so is every smaller number; 0 where none is. Stepping up one by one keeps alpha for all steps together.</summary>
+    /// <summary>
+    /// The largest u for which "at least u of these brews" is shown, and so is every smaller number; 0 where none is. Stepping up one by
+    /// one keeps alpha for all steps together.
+    /// </summary>
     /// <param name="pValues">One valid p-value for each brew, each in [0, 1].</param>
     /// <param name="alpha">The chance of claiming more brews than there are, above 0 and below 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>

@@ -2,12 +2,16 @@ using SplitBatch.Numbers;
 
 namespace SplitBatch.Series;
 
-/// <summary>One number for each brew, read over brews: their mean, and what the next brew may do. The brew is the unit; counts are never pooled.</summary>
-/// <param name="Test">The mean with its interval, the interval for the next brew, and the p-value; Student's t with one degree of freedom less than there are brews.</param>
+/// <summary>
+/// One number for each brew, read over brews: their mean, and what the next brew may do. The brew is the unit; counts are never pooled.
+/// </summary>
+/// <param name="Test">The mean with its interval, the interval for the next brew, and the p-value; Student's t with one degree of freedom
+/// less than there are brews.</param>
 /// <remarks>
 /// The number is <see cref="BrewNumber"/>'s log-odds of right answers or a lab difference, from panels of about the same size and one
-/// protocol. With the same tasters in every brew the mean holds for these people. One brew is one brew, and two are shown side by side: with two,
-/// counts that tie make t miss 9 times in 100. Ref. S. H. Hurlbert (1984), Ecol. Monogr. 54, 187 (abstract read), for what is a replicate.
+/// protocol. With the same tasters in every brew the mean holds for these people. One brew is one brew, and two are shown side by side:
+/// with two, counts that tie make t miss 9 times in 100. Ref. S. H. Hurlbert (1984), Ecol. Monogr. 54, 187 (abstract read), for what is a
+/// replicate.
 /// </remarks>
 public sealed record BrewMean(MeanTest Test)
 {
@@ -38,10 +42,14 @@ public sealed record BrewMean(MeanTest Test)
     internal static void Check(IReadOnlyList<double> brews)
     {
         ArgumentNullException.ThrowIfNull(brews);
-        if (brews.Count < FewestBrews) throw new ArgumentException($"A mean over brews is stated from {FewestBrews} brews on; {brews.Count} given. Show them one by one.", nameof(brews));
+        if (brews.Count < FewestBrews)
+            throw new ArgumentException($"A mean over brews is stated from {FewestBrews} brews on; {brews.Count} given. Show them "
+                + $"one by one.", nameof(brews));
     }
 
     /// <summary>For example <c>mean 1.27 over 3 brews (-0.23 to 2.76, 95 %); the next brew -1.73 to 4.26</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"mean {Printed.Ratio(Test.Mean)} over {Test.Count} brews ({Printed.Ratio(Test.Interval.Low)} to {Printed.Ratio(Test.Interval.High)}, {Printed.ChosenPercent(Test.Interval.Level)}); the next brew {Printed.Ratio(Test.Next.Low)} to {Printed.Ratio(Test.Next.High)}");
+        $"mean {Printed.Ratio(Test.Mean)} over {Test.Count} brews ({Printed.Ratio(Test.Interval.Low)} to ")
+            + FormattableString.Invariant($"{Printed.Ratio(Test.Interval.High)}, {Printed.ChosenPercent(Test.Interval.Level)}); the next ")
+            + FormattableString.Invariant($"brew {Printed.Ratio(Test.Next.Low)} to {Printed.Ratio(Test.Next.High)}");
 }

@@ -7,11 +7,17 @@ namespace SplitBatch.Series;
 /// <param name="Variance">Its variance, above zero.</param>
 public readonly record struct BrewNumber(double Value, double Variance)
 {
-    /// <summary>The log-odds of a panel's right answers above those of guessing. On this scale brews that differ scatter evenly, which shares do not: they are squeezed at both ends, and t over them errs in 6 to 8 of 100 at 5 % where brews differ much.</summary>
+    /// <summary>
+    /// The log-odds of a panel's right answers above those of guessing. On this scale brews that differ scatter evenly, which shares do
+    /// not: they are squeezed at both ends, and t over them errs in 6 to 8 of 100 at 5 % where brews differ much.
+    /// </summary>
     /// <param name="protocol">A one-sided protocol with a known guessing chance, the same for all brews.</param>
     /// <param name="sets">Sets tasted, at least 1.</param>
     /// <param name="right">Right answers, from 0 to <paramref name="sets"/>; for a directed pair, answers for the expected beer.</param>
-    /// <remarks>ln((x + 1/2)/(n - x + 1/2)) - ln(g/(1 - g)), variance 1/(x + 1/2) + 1/(n - x + 1/2). Ref. J. B. S. Haldane (1956), Ann. Hum. Genet. 20, 309, for the halves (from memory).</remarks>
+    /// <remarks>
+    /// ln((x + 1/2)/(n - x + 1/2)) - ln(g/(1 - g)), variance 1/(x + 1/2) + 1/(n - x + 1/2). Ref. J. B. S. Haldane (1956), Ann. Hum.
+    /// Genet. 20, 309, for the halves (from memory).
+    /// </remarks>
     /// <exception cref="ArgumentException">The protocol is two-sided.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The counts make no sense.</exception>
     /// <exception cref="NotApplicableException">The protocol has no known guessing chance.</exception>
@@ -20,7 +26,9 @@ public readonly record struct BrewNumber(double Value, double Variance)
         ArgumentNullException.ThrowIfNull(protocol);
         Guard.Positive(sets);
         Guard.InRange(right, 0, sets);
-        if (protocol.Sides == 2) throw new ArgumentException("The protocol is two-sided, so its answers have no direction; use the directed form of the pair.", nameof(protocol));
+        if (protocol.Sides == 2)
+            throw new ArgumentException("The protocol is two-sided, so its answers have no direction; use the directed form of the pair.",
+                nameof(protocol));
         double yes = right + 0.5, no = sets - right + 0.5;
         return new(Math.Log(yes / no) - Math.Log(protocol.Chance / (1 - protocol.Chance)), (1 / yes) + (1 / no));
     }

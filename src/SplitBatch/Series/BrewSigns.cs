@@ -2,13 +2,17 @@ using SplitBatch.Numbers;
 
 namespace SplitBatch.Series;
 
-/// <summary>Do brews lean the same way? Exact two-sided tests that assume nothing about how brews scatter. Neither can reach 5 % below six brews.</summary>
+/// <summary>
+/// Do brews lean the same way? Exact two-sided tests that assume nothing about how brews scatter. Neither can reach 5 % below six brews.
+/// </summary>
 public static class BrewSigns
 {
     /// <summary>The most brews for which all signs are tried.</summary>
     public const int MostBrews = 24;
 
-    /// <summary>The sign test: the chance that so many brews, or more, lean the same way if each is as likely to lean the one way as the other.</summary>
+    /// <summary>
+    /// The sign test: the chance that so many brews, or more, lean the same way if each is as likely to lean the one way as the other.
+    /// </summary>
     /// <param name="brews">Brews that lean at all, at least 1.</param>
     /// <param name="same">Of those, how many lean to the one side.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
@@ -19,7 +23,9 @@ public static class BrewSigns
         return Math.Min(1, 2 * ExactBinomial.AtLeast(Math.Max(same, brews - same), brews, 0.5));
     }
 
-    /// <summary>The sign-flip test of the mean: the share of all ways to give the numbers signs that put their mean as far from zero, or farther.</summary>
+    /// <summary>
+    /// The sign-flip test of the mean: the share of all ways to give the numbers signs that put their mean as far from zero, or farther.
+    /// </summary>
     /// <param name="brews">One finite number for each brew, from 1 to <see cref="MostBrews"/> brews.</param>
     /// <remarks>Ref. R. A. Fisher (1935), The Design of Experiments, section 21.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite, or there are none or too many.</exception>

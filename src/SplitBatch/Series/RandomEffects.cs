@@ -3,7 +3,8 @@ using SplitBatch.Numbers;
 namespace SplitBatch.Series;
 
 /// <summary>One number for each brew with its own precision: the mean over brews that differ, and what the next brew may do.</summary>
-/// <param name="BetweenBrews">Variance between brews, tau squared; 0 where the brews differ no more than their own precision explains, which is not proof that they agree.</param>
+/// <param name="BetweenBrews">Variance between brews, tau squared; 0 where the brews differ no more than their own precision explains,
+/// which is not proof that they agree.</param>
 /// <param name="Mean">The weighted mean.</param>
 /// <param name="StandardError">Its standard error, with the variance factor of at least 1.</param>
 /// <param name="Interval">Its interval: t with one degree of freedom less than there are brews.</param>
@@ -11,10 +12,10 @@ namespace SplitBatch.Series;
 /// <param name="PValue">Two-sided, against a mean of zero.</param>
 /// <param name="Brews">How many brews.</param>
 /// <remarks>
-/// tau squared by R. C. Paule and J. Mandel (1982), J. Res. Natl. Bur. Stand. 87, 377 (from memory). Standard error by the rule that J. Hartung and G. Knapp
-/// gave, with a floor of 1 on the factor: C. Röver, G. Knapp and T. Friede (2015), BMC Med. Res. Methodol. 15, 99; J. IntHout, J. P. A. Ioannidis and
-/// G. F. Borm (2014), BMC Med. Res. Methodol. 14, 25 (abstracts read). Next brew: J. P. T. Higgins, S. G. Thompson and D. J. Spiegelhalter (2009),
-/// J. R. Stat. Soc. A 172, 137 (from memory), here with k - 1 degrees of freedom.
+/// tau squared by R. C. Paule and J. Mandel (1982), J. Res. Natl. Bur. Stand. 87, 377 (from memory). Standard error by the rule that J.
+/// Hartung and G. Knapp gave, with a floor of 1 on the factor: C. Röver, G. Knapp and T. Friede (2015), BMC Med. Res. Methodol. 15, 99;
+/// J. IntHout, J. P. A. Ioannidis and G. F. Borm (2014), BMC Med. Res. Methodol. 14, 25 (abstracts read). Next brew: J. P. T. Higgins, S.
+/// G. Thompson and D. J. Spiegelhalter (2009), J. R. Stat. Soc. A 172, 137 (from memory), here with k - 1 degrees of freedom.
 /// </remarks>
 public sealed record RandomEffects(
     double BetweenBrews, double Mean, double StandardError, Interval Interval, Interval Next, double PValue, int Brews)
@@ -29,7 +30,9 @@ public sealed record RandomEffects(
     {
         BrewMean.Check(brews);
         ArgumentNullException.ThrowIfNull(variances);
-        if (variances.Count != brews.Count) throw new ArgumentException($"{brews.Count} brews and {variances.Count} variances: there must be one for each.", nameof(variances));
+        if (variances.Count != brews.Count)
+            throw new ArgumentException($"{brews.Count} brews and {variances.Count} variances: there must be one for each.",
+                nameof(variances));
         foreach (var brew in brews) Guard.InRange(brew, double.MinValue, double.MaxValue, nameof(brews));
         foreach (var variance in variances) Guard.Positive(variance, nameof(variances));
         var freedom = brews.Count - 1;
@@ -56,9 +59,14 @@ public sealed record RandomEffects(
 
     /// <summary>For example <c>mean 1.28 over 3 brews that differ (-0.2 to 2.75, 95 %); the next brew -1.05 to 3.6</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"mean {Printed.Ratio(Mean)} over {Brews} brews that {(BetweenBrews > 0 ? "differ" : "differ no more than chance explains")} ({Printed.Ratio(Interval.Low)} to {Printed.Ratio(Interval.High)}, {Printed.ChosenPercent(Interval.Level)}); the next brew {Printed.Ratio(Next.Low)} to {Printed.Ratio(Next.High)}");
+        $"mean {Printed.Ratio(Mean)} over {Brews} brews that {(BetweenBrews > 0 ? "differ" : "differ no more than chance explains")} ")
+            + FormattableString.Invariant($"({Printed.Ratio(Interval.Low)} to {Printed.Ratio(Interval.High)}, ")
+            + FormattableString.Invariant($"{Printed.ChosenPercent(Interval.Level)}); the next brew {Printed.Ratio(Next.Low)} to ")
+            + FormattableString.Invariant($"{Printed.Ratio(Next.High)}");
 
-    /// <summary>The variance between brews at which the weighted squares come to their degrees of freedom; 0 where they never exceed them.</summary>
+    /// <summary>
+    /// The variance between brews at which the weighted squares come to their degrees of freedom; 0 where they never exceed them.
+    /// </summary>
     private static double PauleMandel(IReadOnlyList<double> brews, IReadOnlyList<double> variances)
     {
         var freedom = brews.Count - 1;
@@ -70,7 +78,8 @@ public sealed record RandomEffects(
         double Excess(double between) => Weighted(brews, variances, between).Spread - freedom;
     }
 
-    private static (double Mean, double Weight, double Spread) Weighted(IReadOnlyList<double> brews, IReadOnlyList<double> variances, double between)
+    private static (double Mean, double Weight, double Spread) Weighted(IReadOnlyList<double> brews, IReadOnlyList<double> variances,
+        double between)
     {
         double[] weights = [.. variances.Select(variance => 1 / (variance + between))];
         var sum = weights.Sum();

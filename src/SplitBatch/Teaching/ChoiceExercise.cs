@@ -27,7 +27,9 @@ public sealed class ChoiceExercise
             if (Letter(i) == typed) return new Feedback(choices[i].IsRight() ? Slip.None : Slip.OtherChoice, choices[i].Reply);
         }
 
-        return new Feedback(Slip.NoSuchChoice, $"There is no choice \"{letter.Trim()}\"; write one letter from {Letter(0)} to {Letter(choices.Count - 1)} in quotation marks.");
+        return new Feedback(Slip.NoSuchChoice,
+            $"There is no choice \"{letter.Trim()}\"; write one letter from {Letter(0)} to {Letter(choices.Count - 1)} in "
+                + $"quotation marks.");
     }
 
     /// <summary>The task and its choices, one on each line.</summary>

@@ -66,7 +66,8 @@ public sealed class NumberExercise
 
     private Feedback Percent(double share) => Near(share, Right)
         ? new Feedback(Slip.PercentForShare, "The size is right, but that is a percentage. A share lies between 0 and 1: divide by 100.")
-        : new Feedback(Slip.PercentForShare, "A share lies between 0 and 1, and yours is larger. Is it a percentage? Divide by 100, and look at the size again as well.");
+        : new Feedback(Slip.PercentForShare,
+            "A share lies between 0 and 1, and yours is larger. Is it a percentage? Divide by 100, and look at the size again as well.");
 
     private bool Near(double given, double value) => Math.Abs(given - value) <= tolerance + 1e-9;
 }

@@ -4,7 +4,9 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Teaching;
 
-/// <summary>The exercises of the workshop's last notebook: a sentence no stronger and no weaker than the count. The counts are invented.</summary>
+/// <summary>
+/// The exercises of the workshop's last notebook: a sentence no stronger and no weaker than the count. The counts are invented.
+/// </summary>
 public static class OneHonestSentence
 {
     private const double Margin = 0.30;
@@ -23,5 +25,6 @@ public static class OneHonestSentence
     public static IReadOnlyList<(string Name, PanelReading Reading)> Panels =>
         [("small", SmallPanel.Reading), ("clear", ClearPanel.Reading), ("large", LargePanel.Reading)];
 
-    private static SentenceExercise Of(int tasters, int correct) => new(Beers, () => PanelReading.Of(Protocol.Triangle, tasters, correct, Margin));
+    private static SentenceExercise Of(int tasters, int correct) =>
+        new(Beers, () => PanelReading.Of(Protocol.Triangle, tasters, correct, Margin));
 }

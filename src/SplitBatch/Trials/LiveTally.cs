@@ -8,8 +8,9 @@ using static System.FormattableString;
 namespace SplitBatch.Trials;
 
 /// <summary>
-/// A panel while its ballots come in: who has answered, who has not, and what is wrong with single rows, which keep nobody from counting the
-/// others. How anybody answered is not shown before the panel is over: before its last ballot, its close, or a line of its sequential plan.
+/// A panel while its ballots come in: who has answered, who has not, and what is wrong with single rows, which keep nobody from counting
+/// the others. How anybody answered is not shown before the panel is over: before its last ballot, its close, or a line of its sequential
+/// plan.
 /// </summary>
 public sealed record LiveTally
 {
@@ -19,7 +20,10 @@ public sealed record LiveTally
         Faults = faults;
         var codes = panel.Codes ?? CodeBook.Of(panel.Key);
         (Served, (Waited, Remarkable)) = (codes.Sets, codes.Against(panel.Ballots, panel.Plan.Rules));
-        Tasters = [.. codes.Tasters.Select(taster => new TasterProgress(taster.Taster, taster.Sets, taster.Sets - Waited.Count(set => set.Taster == taster.Taster)))];
+        Tasters =
+            [.. codes.Tasters
+                .Select(taster => new TasterProgress(taster.Taster, taster.Sets,
+                    taster.Sets - Waited.Count(set => set.Taster == taster.Taster)))];
     }
 
     /// <summary>The panel as it stands.</summary>
@@ -43,16 +47,23 @@ public sealed record LiveTally
     /// <summary>Every taster in seat order, with the sets served and answered.</summary>
     public IReadOnlyList<TasterProgress> Tasters { get; }
 
-    /// <summary>Whether a sequential panel serves its next taster; null for a panel of fixed size, before the first ballot, and where the key is kept apart.</summary>
+    /// <summary>
+    /// Whether a sequential panel serves its next taster; null for a panel of fixed size, before the first ballot, and where the key is
+    /// kept apart.
+    /// </summary>
     public bool? PourOn => Panel.PoursOn;
 
     /// <summary>Whether no ballot is waited for any more.</summary>
-    public bool IsOver => Panel.Serving is not null && Panel.Ballots.Count > 0 && (PourOn is { } on ? !on : IsComplete || Panel.Custody.Closed is not null);
+    public bool IsOver => Panel.Serving is not null && Panel.Ballots.Count > 0
+        && (PourOn is { } on ? !on : IsComplete || Panel.Custody.Closed is not null);
 
     /// <summary>What the panel found; null while it is not over, or where no ballot can be counted.</summary>
     public CountedPanel? Verdict => IsOver && Panel.HasCount ? Panel.Finding : null;
 
-    /// <summary>What it would cost to stop at the first difference, looking after every ballot; null for a protocol without a known guessing chance, and for a sequential panel, whose lines allow for its looks.</summary>
+    /// <summary>
+    /// What it would cost to stop at the first difference, looking after every ballot; null for a protocol without a known guessing
+    /// chance, and for a sequential panel, whose lines allow for its looks.
+    /// </summary>
     public EarlyLooks? IfStoppedEarly => Panel.Plan is { Protocol.HasKnownChance: true, Stopping: StoppingRule.Fixed }
         ? EarlyLooks.At(Panel.Plan.Protocol, Panel.Plan.Alpha, [.. Enumerable.Range(1, Served)])
         : null;
@@ -61,13 +72,15 @@ public sealed record LiveTally
     public IReadOnlyList<string> ToLookAt =>
     [
         .. Faults.Select(fault => fault.ToString()),
-        .. Remarkable.Select(ballot => $"{(ballot.Ballot.Row is { } row ? Invariant($"Row {row}, ") : "")}{ballot.Ballot}: {ballot.Reasons}{(ballot.IsCounted ? "" : "; not counted")}."),
+        .. Remarkable.Select(ballot => $"{(ballot.Ballot.Row is { } row ? Invariant($"Row {row}, ") : "")}{ballot.Ballot}: "
+            + $"{ballot.Reasons}{(ballot.IsCounted ? "" : "; not counted")}."),
     ];
 
     /// <summary>What was done to the sealed plan so far; once the panel is over it stands before the result.</summary>
-    private string Told => Verdict is null && Panel.Custody.Departures().Select(departure => departure.What).Distinct().ToList() is { Count: > 0 } done
-        ? $" This will stand before the result, as a departure from the sealed plan: {string.Join(", ", done)}."
-        : "";
+    private string Told =>
+        Verdict is null && Panel.Custody.Departures().Select(departure => departure.What).Distinct().ToList() is { Count: > 0 } done
+            ? $" This will stand before the result, as a departure from the sealed plan: {string.Join(", ", done)}."
+            : "";
 
     private IReadOnlyList<ServedSet> Waited { get; }
 
@@ -77,12 +90,17 @@ public sealed record LiveTally
     public override string ToString()
     {
         var look = Told + (ToLookAt.Count == 0 ? "" : $" To look at: {string.Join(" ", ToLookAt)}");
-        if (Verdict is not null) return Invariant($"{(IsComplete ? $"All {Served} ballots are in." : $"The panel is over after {Answered} of {Served} ballots.")} {Panel.InWords}{look}");
+        if (Verdict is not null)
+            return Invariant(
+                $"{(IsComplete ? $"All {Served} ballots are in." : $"The panel is over after {Answered} of {Served} ballots.")} ")
+                    + Invariant($"{Panel.InWords}{look}");
         if (PourOn is { } on) return Invariant($"{Answered} of {Served} ballots are in: {(on ? "pour on" : "stop")}.{look}");
         var so = Answered == 0 ? "No ballot is in yet" : Invariant($"{Answered} of {Served} ballots are in");
         if (IsComplete) return $"{so}. The count is shown when the panel is closed.{look}";
         var price = IfStoppedEarly is { } looks
-            ? Invariant($" The count is hidden until then: whoever looks after every ballot and stops at the first difference finds a false one in {Printed.Percent(looks.TrueAlpha)} of panels, and not in {Printed.ChosenPercent(Panel.Plan.Alpha)}.")
+            ? Invariant($" The count is hidden until then: whoever looks after every ballot and stops at the first difference finds a ")
+                + Invariant($"false one in {Printed.Percent(looks.TrueAlpha)} of panels, and not in ")
+                + Invariant($"{Printed.ChosenPercent(Panel.Plan.Alpha)}.")
             : "";
         return Invariant($"{so}; {StillOut} {(StillOut == 1 ? "is" : "are")} still out, so there is no verdict yet.{price}{look}");
     }

@@ -16,10 +16,12 @@ public sealed record PastTrials(IReadOnlyList<CalibrationPair> Pairs, IReadOnlyL
     /// <example><code>PastTrials.In("my-trials")</code></example>
     public static PastTrials In(string folder, Trial? current = null)
     {
-        if (!Directory.Exists(Guard.NotBlank(folder))) throw new DirectoryNotFoundException($"There is no folder \"{folder}\" with past trials.");
+        if (!Directory.Exists(Guard.NotBlank(folder)))
+            throw new DirectoryNotFoundException($"There is no folder \"{folder}\" with past trials.");
         var pairs = new List<CalibrationPair>();
         var leftOut = new List<string>();
-        var places = Directory.EnumerateDirectories(folder).Select(path => new TrialFolder(path)).Where(place => place.HoldsTrial).OrderBy(place => place.Name, StringComparer.Ordinal);
+        var places = Directory.EnumerateDirectories(folder).Select(path => new TrialFolder(path)).Where(place => place.HoldsTrial)
+            .OrderBy(place => place.Name, StringComparer.Ordinal);
         foreach (var place in places.Where(place => place.Name != current?.Folder.Name))
         {
             try
@@ -28,7 +30,8 @@ public sealed record PastTrials(IReadOnlyList<CalibrationPair> Pairs, IReadOnlyL
             }
             catch (TrialFolderException error)
             {
-                leftOut.Add($"{place.Name}: the folder has {error.Faults.Count} {(error.Faults.Count == 1 ? "fault" : "faults")}; the first is {error.Faults[0]}");
+                leftOut.Add($"{place.Name}: the folder has {error.Faults.Count} {(error.Faults.Count == 1 ? "fault" : "faults")}; the "
+                    + $"first is {error.Faults[0]}");
             }
         }
 
@@ -36,11 +39,14 @@ public sealed record PastTrials(IReadOnlyList<CalibrationPair> Pairs, IReadOnlyL
         return new PastTrials(pairs, leftOut);
     }
 
-    /// <summary>For example <c>6 beers of 3 trials with an estimate and a lab value; 1 folder left out (new-trial: no lab return yet)</c>.</summary>
+    /// <summary>
+    /// For example <c>6 beers of 3 trials with an estimate and a lab value; 1 folder left out (new-trial: no lab return yet)</c>.
+    /// </summary>
     public override string ToString()
     {
         var trials = Pairs.Select(pair => pair.Batch).Distinct().Count();
-        var found = $"{Pairs.Count} {(Pairs.Count == 1 ? "beer" : "beers")} of {trials} {(trials == 1 ? "trial" : "trials")} with an estimate and a lab value";
+        var found = $"{Pairs.Count} {(Pairs.Count == 1 ? "beer" : "beers")} of {trials} {(trials == 1 ? "trial" : "trials")} with an "
+            + $"estimate and a lab value";
         return LeftOut.Count == 0 ? found : $"{found}; left out: {string.Join("; ", LeftOut)}";
     }
 

@@ -18,13 +18,18 @@ public sealed partial class Trial
         Altitude = kettle.Altitude.ToUnit(IsUs ? LengthUnit.Foot : LengthUnit.Meter),
     };
 
-    private IReadOnlyList<StorageLoss> Aged() => [.. Lots.Select(lot => lot.AssayDate is { } assay && BrewDay < assay && lot.StorageIndex is null
-        ? StorageLoss.AsAssayed(lot, BrewDay, FormattableString.Invariant($"the assay of {assay:yyyy-MM-dd} is later than brew day, and the models only age forward"))
-        : StorageLoss.Of(lot, BrewDay))];
+    private IReadOnlyList<StorageLoss> Aged() =>
+        [.. Lots.Select(lot => lot.AssayDate is { } assay && BrewDay < assay && lot.StorageIndex is null
+            ? StorageLoss.AsAssayed(lot, BrewDay,
+                FormattableString.Invariant($"the assay of {assay:yyyy-MM-dd} is later than brew day, and the models only age forward"))
+            : StorageLoss.Of(lot, BrewDay))];
 
     private Dictionary<Side, IReadOnlyList<HopCharge>> ChargesOnBrewDay() => content.Charges.ToDictionary(
         pair => pair.Key,
-        pair => (IReadOnlyList<HopCharge>)[.. pair.Value.Select(charge => charge with { Lot = OnBrewDay(charge.Lot), Mass = InUnits(charge.Mass) })]);
+        pair => (IReadOnlyList<HopCharge>)
+        [
+            .. pair.Value.Select(charge => charge with { Lot = OnBrewDay(charge.Lot), Mass = InUnits(charge.Mass) }),
+        ]);
 
     private HopLot OnBrewDay(HopLot lot) => LotsOnBrewDay.First(loss => loss.Lot == lot).OnBrewDay;
 

@@ -29,13 +29,22 @@ public sealed partial class Trial
         return SwapCheck.Of(Lab, Parity, Doses is { } doses ? DoseUncertainty.Of(doses, draws: DrawsForChecks) : null);
     }
 
-    /// <summary>What the measured difference lets one expect in the glass, from the just-noticeable difference in trial.json; says so where none is stated.</summary>
+    /// <summary>
+    /// What the measured difference lets one expect in the glass, from the just-noticeable difference in trial.json; says so where none
+    /// is stated.
+    /// </summary>
     public string ExpectedInTheGlass() =>
-        Lab.Compare(Analyte.Bitterness) is { } lab ? JustNoticeable.Expect(lab, content.LabSection.Noticeable) : "The lab's bitterness of both halves is not logged yet.";
+        Lab.Compare(Analyte.Bitterness) is { } lab
+            ? JustNoticeable.Expect(lab, content.LabSection.Noticeable)
+            : "The lab's bitterness of both halves is not logged yet.";
 
-    /// <summary>Logs what a lab's own file holds, as trial.json maps it under lab.imports, and returns the trial with it. Doing it again is harmless.</summary>
+    /// <summary>
+    /// Logs what a lab's own file holds, as trial.json maps it under lab.imports, and returns the trial with it. Doing it again is
+    /// harmless.
+    /// </summary>
     /// <param name="file">The file within the trial folder, as <c>incoming/lab-return.csv</c>; the only one mapped if null.</param>
-    /// <exception cref="TrialFolderException">Something in the file cannot be used; every fault is listed and nothing is logged.</exception>
+    /// <exception cref="TrialFolderException">Something in the file cannot be used; every fault is listed and nothing is
+    /// logged.</exception>
     /// <exception cref="ArgumentException">trial.json maps no such file.</exception>
     /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
     /// <example><code>trial = trial.ImportReturn("incoming/lab-return.csv");</code></example>
@@ -43,7 +52,9 @@ public sealed partial class Trial
     {
         GuardExample();
         var imports = content.LabSection.Imports;
-        var import = file is null && imports is [{ } only] ? only : imports.FirstOrDefault(one => string.Equals(one.File, file, StringComparison.OrdinalIgnoreCase));
+        var import = file is null && imports is [{ } only]
+            ? only
+            : imports.FirstOrDefault(one => string.Equals(one.File, file, StringComparison.OrdinalIgnoreCase));
         if (import is null)
         {
             var mapped = imports.Count == 0 ? "none" : string.Join(", ", imports.Select(one => one.File));
@@ -57,17 +68,27 @@ public sealed partial class Trial
         return Open(Folder.Path);
     }
 
-    /// <summary>Logs every file that trial.json maps under lab.imports and that has come in, and returns the trial with them; with none, the trial as it is. Doing it again is harmless.</summary>
-    /// <exception cref="TrialFolderException">Something in a file cannot be used; every fault is listed and nothing of that file is logged.</exception>
+    /// <summary>
+    /// Logs every file that trial.json maps under lab.imports and that has come in, and returns the trial with them; with none, the trial
+    /// as it is. Doing it again is harmless.
+    /// </summary>
+    /// <exception cref="TrialFolderException">Something in a file cannot be used; every fault is listed and nothing of that file is
+    /// logged.</exception>
     /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
     public Trial ImportReturns() =>
-        content.LabSection.Imports.Where(import => Folder.Holds(import.File)).Aggregate(this, (trial, import) => trial.ImportReturn(import.File));
+        content.LabSection.Imports.Where(import => Folder.Holds(import.File))
+            .Aggregate(this, (trial, import) => trial.ImportReturn(import.File));
 
-    /// <summary>Logs bitterness that was read with one's own instrument: the readings are kept, and the value follows from them. Returns the trial with it. Doing it again is harmless.</summary>
+    /// <summary>
+    /// Logs bitterness that was read with one's own instrument: the readings are kept, and the value follows from them. Returns the trial
+    /// with it. Doing it again is harmless.
+    /// </summary>
     /// <param name="report">What the series of readings is called, as "own-1".</param>
     /// <param name="sample">The sample id.</param>
-    /// <param name="readings">One or more readings in a 10 mm cell, in the order taken. See <see cref="Cautions.InTheLaboratory"/> first.</param>
-    /// <exception cref="LogException">A reading of that series, sample and place is logged with other numbers: correct it with a reason instead.</exception>
+    /// <param name="readings">One or more readings in a 10 mm cell, in the order taken. See <see cref="Cautions.InTheLaboratory"/>
+    /// first.</param>
+    /// <exception cref="LogException">A reading of that series, sample and place is logged with other numbers: correct it with a reason
+    /// instead.</exception>
     /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
     /// <example><code>trial = trial.LogAbsorbance("own-1", "S1", new AbsorbanceReading(0.482, blank: 0.006));</code></example>
     public Trial LogAbsorbance(string report, string sample, params IEnumerable<AbsorbanceReading> readings)
@@ -75,11 +96,15 @@ public sealed partial class Trial
         ArgumentNullException.ThrowIfNull(readings);
         GuardExample();
         new LabReturnLog(Folder.Path, Description.Decimals).Append(
-            readings.Select((reading, index) => reading.AsResult($"{report}/{sample}/{Analyte.Bitterness.Name}/{index + 1}", sample, index + 1)).ToList());
+            readings.Select((reading, index) =>
+                reading.AsResult($"{report}/{sample}/{Analyte.Bitterness.Name}/{index + 1}", sample, index + 1)).ToList());
         return Open(Folder.Path);
     }
 
-    /// <summary>Replaces a lab result with a corrected value and says why; the old row stays. Returns the trial with it. Doing it again is harmless.</summary>
+    /// <summary>
+    /// Replaces a lab result with a corrected value and says why; the old row stays. Returns the trial with it. Doing it again is
+    /// harmless.
+    /// </summary>
     /// <param name="id">The id of the result in force.</param>
     /// <param name="value">The corrected value, in the unit of the old one.</param>
     /// <param name="reason">Why, for whoever reads the log.</param>
@@ -91,7 +116,8 @@ public sealed partial class Trial
     {
         GuardExample();
         var old = Lab.History.Find(Guard.NotBlank(id)) ?? throw Unknown("lab result", id, Lab.History.Rows.Select(row => row.Id));
-        if (Lab.History.ReplacementOf(id) is { } done && done.GivenValue.Equals(value) && done.Reason == Guard.NotBlank(reason).Trim()) return this;
+        if (Lab.History.ReplacementOf(id) is { } done && done.GivenValue.Equals(value) && done.Reason == Guard.NotBlank(reason).Trim())
+            return this;
         var corrected = old.CorrectedBy(NextId(id, Lab.History.Rows.Select(row => row.Id)), reason, value) with { Who = who };
         new LabReturnLog(Folder.Path, Description.Decimals).Append(corrected);
         return Open(Folder.Path);
@@ -107,7 +133,11 @@ public sealed partial class Trial
     /// <param name="who">Who corrects it, as the user likes to say.</param>
     /// <param name="analyte">The one analysis that mixed the samples up; all of them if null.</param>
     /// <exception cref="ArgumentException">A sample has no result, both are the same, or the reason is blank.</exception>
-    /// <example><code>trial = trial.ExchangeSamples("S1", "S2", "bottles swapped at packing, see the shipping list", "brewer");</code></example>
+    /// <example>
+    /// <code>
+    /// trial = trial.ExchangeSamples("S1", "S2", "bottles swapped at packing, see the shipping list", "brewer");
+    /// </code>
+    /// </example>
     public Trial ExchangeSamples(string first, string second, string reason, string who = "", Analyte? analyte = null)
     {
         GuardExample();
@@ -118,12 +148,15 @@ public sealed partial class Trial
             if (!samples.Contains(Guard.NotBlank(sample), StringComparer.OrdinalIgnoreCase)) throw Unknown("lab sample", sample, samples);
         }
 
-        if (string.Equals(first, second, StringComparison.OrdinalIgnoreCase)) throw new ArgumentException($"Sample {first} cannot be exchanged with itself; name two samples.", nameof(second));
+        if (string.Equals(first, second, StringComparison.OrdinalIgnoreCase))
+            throw new ArgumentException($"Sample {first} cannot be exchanged with itself; name two samples.", nameof(second));
         var exchanged = new List<LabResult>();
         var taken = Lab.History.Rows.Select(row => row.Id).ToHashSet(StringComparer.OrdinalIgnoreCase);
         foreach (var old in Lab.Results.Where(result => result.Reason != why && (analyte is null || result.Analyte.Equals(analyte))))
         {
-            var other = string.Equals(old.Sample, first, StringComparison.OrdinalIgnoreCase) ? second : string.Equals(old.Sample, second, StringComparison.OrdinalIgnoreCase) ? first : null;
+            var other = string.Equals(old.Sample, first, StringComparison.OrdinalIgnoreCase)
+                ? second
+                : string.Equals(old.Sample, second, StringComparison.OrdinalIgnoreCase) ? first : null;
             if (other is null) continue;
             var moved = old.CorrectedBy(NextId(old.Id, taken), why, sample: other) with { Who = who };
             taken.Add(moved.Id);
@@ -134,7 +167,9 @@ public sealed partial class Trial
         return Open(Folder.Path);
     }
 
-    /// <summary>Logs something measured or noted on the halves, and returns the trial with it. Logging the same entry again is harmless.</summary>
+    /// <summary>
+    /// Logs something measured or noted on the halves, and returns the trial with it. Logging the same entry again is harmless.
+    /// </summary>
     /// <exception cref="LogException">The id is taken by another entry, or a correction is incomplete.</exception>
     /// <example><code>trial = trial.LogBrew(BatchEntry.Measured("17", Side.A, "pH", 4.42, "pH", 0.05));</code></example>
     public Trial LogBrew(params IEnumerable<BatchEntry> entries)
@@ -145,7 +180,9 @@ public sealed partial class Trial
         return Open(Folder.Path);
     }
 
-    /// <summary>The id of a correction: that of the first row with the number of the version, so that a chain of corrections reads in order.</summary>
+    /// <summary>
+    /// The id of a correction: that of the first row with the number of the version, so that a chain of corrections reads in order.
+    /// </summary>
     private static string NextId(string id, IEnumerable<string> taken)
     {
         var known = new HashSet<string>(taken, StringComparer.OrdinalIgnoreCase);

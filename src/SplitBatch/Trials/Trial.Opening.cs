@@ -32,7 +32,9 @@ public sealed partial class Trial
         return Open((copy.IsWorkingCopy && copy.HoldsTrial ? copy : trial.Folder.CopyTo(copy.Path)).Path);
     }
 
-    /// <summary>A fresh copy of a practice trial that comes with an example, in the folder <c>practice</c>; what was tried in it before is gone.</summary>
+    /// <summary>
+    /// A fresh copy of a practice trial that comes with an example, in the folder <c>practice</c>; what was tried in it before is gone.
+    /// </summary>
     /// <param name="name">The practice trial's name.</param>
     /// <exception cref="TrialIncompleteException">This trial comes with no practice of that name.</exception>
     /// <exception cref="InvalidOperationException">The folder is an example and not a working copy.</exception>
@@ -42,11 +44,13 @@ public sealed partial class Trial
         var place = new TrialFolder(Folder.PathOf(Path.Combine("practice", Guard.NotBlank(name))));
         return place.HoldsTrial
             ? Open(place.CopyTo(Folder.PathOf(Path.Combine("practice", $"{name}-copy"))).Path)
-            : throw new TrialIncompleteException($"practice trial \"{name}\"", "it comes with the project's example; open the notebook on that", "3-lab-return");
+            : throw new TrialIncompleteException($"practice trial \"{name}\"",
+                "it comes with the project's example; open the notebook on that", "3-lab-return");
     }
 
     /// <summary>Everything that is wrong or dubious in a trial folder; empty when nothing is.</summary>
     /// <param name="folder">The folder's path.</param>
     /// <param name="today">The day by which age is told before anything is brewed; today when left out.</param>
-    public static IReadOnlyList<Fault> Check(string folder, DateOnly? today = null) => new TrialReader(new TrialFolder(folder), today).Read().Faults;
+    public static IReadOnlyList<Fault> Check(string folder, DateOnly? today = null) =>
+        new TrialReader(new TrialFolder(folder), today).Read().Faults;
 }

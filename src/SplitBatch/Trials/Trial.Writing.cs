@@ -17,7 +17,8 @@ public sealed partial class Trial
 
     /// <summary>The files that the trial was read from, with their hashes.</summary>
     public IReadOnlyList<InputFile> InputFiles =>
-        [.. Folder.Names("*.json").Concat(Folder.Names("*.csv")).Concat(Folder.Names("*.csv", "incoming")).Concat(Folder.Names("*.md", "notes")).Select(name => InputFile.Of(Folder, name))];
+        [.. Folder.Names("*.json").Concat(Folder.Names("*.csv")).Concat(Folder.Names("*.csv", "incoming"))
+            .Concat(Folder.Names("*.md", "notes")).Select(name => InputFile.Of(Folder, name))];
 
     /// <summary>The paragraphs of one name, or null when the writer wrote none.</summary>
     public string? Note(string name) => Notes.GetValueOrDefault(name);
@@ -28,7 +29,12 @@ public sealed partial class Trial
     /// <summary>All that a verdict rests on, as far as the folder holds it.</summary>
     public TrialEvidence Evidence => content.AsChanged.Count == 0 ? EvidenceBy(Panels) : EvidenceBy(Panels) with
     {
-        Changed = EvidenceBy(content.AsChanged) with { Variable = Plan.Now.Variable, NameA = Plan.Now.Beers[Side.A], NameB = Plan.Now.Beers[Side.B] },
+        Changed = EvidenceBy(content.AsChanged) with
+        {
+            Variable = Plan.Now.Variable,
+            NameA = Plan.Now.Beers[Side.A],
+            NameB = Plan.Now.Beers[Side.B],
+        },
     };
 
     private TrialEvidence EvidenceBy(IReadOnlyList<PanelRecord> panels) => new()
@@ -53,19 +59,26 @@ public sealed partial class Trial
         Invented = Description.Invented,
     };
 
-    /// <summary>What the counted panels found; where the panel that was sealed to decide is not among them, the first says so before its result.</summary>
+    /// <summary>
+    /// What the counted panels found; where the panel that was sealed to decide is not among them, the first says so before its result.
+    /// </summary>
     private static List<CountedPanel> Counted(IReadOnlyList<PanelRecord> panels)
     {
         var counted = panels.Where(panel => panel.HasCount).Select(panel => panel.Finding).ToList();
         if (counted.Count == 0 || panels[0].HasCount || !panels[0].Custody.IsSealed) return counted;
         var (sealedTo, first) = (panels[0].Name, counted[0]);
-        var instead = new Departure("panel that decides", sealedTo, first.Plan.Name, "The panel that was sealed to decide is not counted, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.AnotherPanel };
+        var instead = new Departure("panel that decides", sealedTo, first.Plan.Name,
+            "The panel that was sealed to decide is not counted, so the result is a lead to follow and not a test.", Severity.Error)
+            {
+                Kind = DepartureKind.AnotherPanel,
+            };
         counted[0] = first with { Departures = [instead, .. first.Departures] };
         return counted;
     }
 
     /// <summary>What was meant to be held equal, beside what the batch log says of it.</summary>
-    public IReadOnlyList<MeantEqual> MeantEqual => SplitBatch.Evidence.Findings.MeantEqual.Of(Description.HeldEqual, content.BatchLog is null ? null : Parity);
+    public IReadOnlyList<MeantEqual> MeantEqual =>
+        SplitBatch.Evidence.Findings.MeantEqual.Of(Description.HeldEqual, content.BatchLog is null ? null : Parity);
 
     /// <summary>What the trial allows one to say in public.</summary>
     /// <example><code>trial.Verdict()</code></example>

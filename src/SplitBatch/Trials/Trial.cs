@@ -38,7 +38,8 @@ public sealed partial class Trial
 
     /// <summary>The kettle of one half; both are alike unless the batch log says otherwise.</summary>
     /// <exception cref="TrialIncompleteException">trial.json describes no kettle yet.</exception>
-    public Kettle Kettle => KettleInUnits ?? throw new TrialIncompleteException("kettle", "describe it in trial.json under \"kettle\"", "1-design");
+    public Kettle Kettle => KettleInUnits
+        ?? throw new TrialIncompleteException("kettle", "describe it in trial.json under \"kettle\"", "1-design");
 
     /// <summary>Whether trial.json describes the kettle.</summary>
     public bool HasKettle => content.Kettle is not null;
@@ -49,7 +50,9 @@ public sealed partial class Trial
     /// <summary>The day of the brew: from trial.json, or else the first day of the batch log; null before either is known.</summary>
     public DateOnly? BrewDay => Description.BrewDay ?? content.BatchLog?.Entries.Min(entry => (DateOnly?)entry.When);
 
-    /// <summary>What each lot still held on brew day, in the file's order; a lot that cannot be aged stands as assayed and says why.</summary>
+    /// <summary>
+    /// What each lot still held on brew day, in the file's order; a lot that cannot be aged stands as assayed and says why.
+    /// </summary>
     /// <example><code>trial.LotsOnBrewDay.Table()</code></example>
     public IReadOnlyList<StorageLoss> LotsOnBrewDay => lotsOnBrewDay.Value;
 
@@ -61,7 +64,8 @@ public sealed partial class Trial
 
     /// <summary>The estimated bitterness that both halves aim at, in IBU.</summary>
     /// <exception cref="TrialIncompleteException">trial.json sets no target yet.</exception>
-    public double Target => Description.Target?.Value ?? throw new TrialIncompleteException("target", "set it in trial.json as \"target\": { \"bitterness [IBU]\": 30 }", "1-design");
+    public double Target => Description.Target?.Value
+        ?? throw new TrialIncompleteException("target", "set it in trial.json as \"target\": { \"bitterness [IBU]\": 30 }", "1-design");
 
     /// <summary>Warnings about what is legal but dubious in the folder.</summary>
     public IReadOnlyList<Fault> Warnings => content.Warnings;
@@ -72,7 +76,10 @@ public sealed partial class Trial
         Lots.FirstOrDefault(lot => string.Equals(lot.Name, name, StringComparison.OrdinalIgnoreCase))
         ?? throw Unknown("hop lot", name, Lots.Select(lot => lot.Name));
 
-    /// <summary>The lot that bitters a half, as on brew day: the one of its first charge, or before any is weighed the first lot of hops.csv for A and the last for B.</summary>
+    /// <summary>
+    /// The lot that bitters a half, as on brew day: the one of its first charge, or before any is weighed the first lot of hops.csv for A
+    /// and the last for B.
+    /// </summary>
     /// <exception cref="TrialIncompleteException">hops.csv holds no lot yet.</exception>
     public HopLot LotOf(Side side) =>
         Charges[side].Count > 0 ? Charges[side][0].Lot
@@ -81,14 +88,20 @@ public sealed partial class Trial
 
     /// <summary>In what the two bittering lots differ besides the variable; empty when both halves use one lot.</summary>
     public IReadOnlyList<HopConfound> HopConfounds =>
-        Lots.Count == 0 || LotOf(Side.A) == LotOf(Side.B) ? [] : HopConfound.Between(LotOf(Side.A), LotOf(Side.B), Description.HopVariable);
+        Lots.Count == 0 || LotOf(Side.A) == LotOf(Side.B)
+            ? []
+            : HopConfound.Between(LotOf(Side.A), LotOf(Side.B), Description.HopVariable);
 
-    /// <summary>The doses as weighed, compared, with alpha acid as on brew day; null until both halves have charges and the kettle is known.</summary>
+    /// <summary>
+    /// The doses as weighed, compared, with alpha acid as on brew day; null until both halves have charges and the kettle is known.
+    /// </summary>
     public ChargeMatch? Doses => doses.Value;
 
     /// <summary>The doses as weighed, compared, for a step that cannot do without them.</summary>
     /// <exception cref="TrialIncompleteException">A half has no charge yet, or the kettle is not described.</exception>
-    public ChargeMatch WeighedDoses => Doses ?? throw new TrialIncompleteException("hop charges of both halves", "write what was weighed into charges.csv", "2-hop-charges");
+    public ChargeMatch WeighedDoses =>
+        Doses ?? throw new TrialIncompleteException("hop charges of both halves", "write what was weighed into charges.csv",
+            "2-hop-charges");
 
     /// <summary>For example <c>Amber ale: cones or pellets? (invented) A: whole cones. B: pellets.</c></summary>
     public override string ToString() =>

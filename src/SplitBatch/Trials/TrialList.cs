@@ -14,9 +14,11 @@ public sealed record TrialList(IReadOnlyList<ListedTrial> Trials, IReadOnlyList<
     /// <example><code>TrialList.In("my-trials")</code></example>
     public static TrialList In(string folder)
     {
-        if (!Directory.Exists(Guard.NotBlank(folder))) throw new DirectoryNotFoundException($"There is no folder \"{folder}\" with trials.");
+        if (!Directory.Exists(Guard.NotBlank(folder)))
+            throw new DirectoryNotFoundException($"There is no folder \"{folder}\" with trials.");
         var (trials, leftOut) = (new List<ListedTrial>(), new List<string>());
-        foreach (var place in Directory.EnumerateDirectories(folder).Select(path => new TrialFolder(path)).Where(place => place.HoldsTrial).OrderBy(place => place.Name, StringComparer.Ordinal))
+        foreach (var place in Directory.EnumerateDirectories(folder).Select(path => new TrialFolder(path)).Where(place => place.HoldsTrial)
+            .OrderBy(place => place.Name, StringComparer.Ordinal))
         {
             try
             {
@@ -24,7 +26,8 @@ public sealed record TrialList(IReadOnlyList<ListedTrial> Trials, IReadOnlyList<
             }
             catch (TrialFolderException error)
             {
-                leftOut.Add($"{place.Name}: the folder has {error.Faults.Count} {(error.Faults.Count == 1 ? "fault" : "faults")}; the first is {error.Faults[0]}");
+                leftOut.Add($"{place.Name}: the folder has {error.Faults.Count} {(error.Faults.Count == 1 ? "fault" : "faults")}; the "
+                    + $"first is {error.Faults[0]}");
             }
         }
 
@@ -32,7 +35,12 @@ public sealed record TrialList(IReadOnlyList<ListedTrial> Trials, IReadOnlyList<
         foreach (var same in twice)
         {
             var names = string.Join(" and ", same.Select(trial => trial.Folder));
-            trials = [.. trials.Select(trial => trial.Seal == same.Key ? trial with { Note = $"{names} hold the same seal: copies of one trial, or two panels under one plan" } : trial)];
+            trials =
+            [
+                .. trials.Select(trial => trial.Seal == same.Key
+                    ? trial with { Note = $"{names} hold the same seal: copies of one trial, or two panels under one plan" }
+                    : trial),
+            ];
         }
 
         return new(trials, leftOut);
@@ -42,14 +50,19 @@ public sealed record TrialList(IReadOnlyList<ListedTrial> Trials, IReadOnlyList<
     public int Tested => Trials.Count(trial => trial.Stage is TrialStage.Counted or TrialStage.Reported);
 
     /// <summary>Trials that were sealed, and of whose result the author says nowhere that it was published.</summary>
-    public IReadOnlyList<ListedTrial> NeverReported => [.. Trials.Where(trial => trial.Seal is not null && trial.Stage != TrialStage.Reported)];
+    public IReadOnlyList<ListedTrial> NeverReported =>
+        [.. Trials.Where(trial => trial.Seal is not null && trial.Stage != TrialStage.Reported)];
 
     /// <summary>For example <c>3 trials: 2 tested; 2 sealed, of which 1 was never reported (stout).</c></summary>
     public override string ToString()
     {
         var sealedTrials = Trials.Count(trial => trial.Seal is not null);
-        var open = NeverReported.Count == 0 ? "all reported" : $"of which {NeverReported.Count} {(NeverReported.Count == 1 ? "was" : "were")} never reported ({string.Join(", ", NeverReported.Select(trial => trial.Folder))})";
-        return $"{Trials.Count} {(Trials.Count == 1 ? "trial" : "trials")}: {Tested} tested; {sealedTrials} sealed{(sealedTrials == 0 ? "" : ", " + open)}.";
+        var open = NeverReported.Count == 0
+            ? "all reported"
+            : $"of which {NeverReported.Count} {(NeverReported.Count == 1 ? "was" : "were")} never reported "
+                + $"({string.Join(", ", NeverReported.Select(trial => trial.Folder))})";
+        return $"{Trials.Count} {(Trials.Count == 1 ? "trial" : "trials")}: {Tested} tested; {sealedTrials} "
+            + $"sealed{(sealedTrials == 0 ? "" : ", " + open)}.";
     }
 }
 
@@ -90,11 +103,13 @@ public sealed record ListedTrial(string Folder, string Question, TrialStage Stag
             : trial.Panels.Any(panel => panel.Codes is not null) ? TrialStage.Open
             : trial.LatestSeal is not null ? TrialStage.Sealed
             : TrialStage.Draft;
-        return new(trial.Folder.Name, trial.Question, stage, (trial.Plan.Chain.Seals is [{ } first, ..] ? first.Fingerprint : null), counted ? trial.Verdict().Headline : "");
+        return new(trial.Folder.Name, trial.Question, stage, (trial.Plan.Chain.Seals is [{ } first, ..] ? first.Fingerprint : null),
+            counted ? trial.Verdict().Headline : "");
     }
 
     /// <summary>One line.</summary>
-    public override string ToString() => $"{Folder}: {Question} {InWords}{(Headline.Length > 0 ? $" {Headline}" : "")}{(Note.Length > 0 ? $" ({Note}.)" : "")}";
+    public override string ToString() =>
+        $"{Folder}: {Question} {InWords}{(Headline.Length > 0 ? $" {Headline}" : "")}{(Note.Length > 0 ? $" ({Note}.)" : "")}";
 
     private string InWords => (Seal is null ? "Not sealed" : $"Sealed {Seal.Spoken}") + Stage switch
     {

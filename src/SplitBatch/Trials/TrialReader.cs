@@ -37,9 +37,11 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
         var returns = Log(LogFormat.LabReturns, decimals) is { } log ? LabReturnLog.Read(log, lab.Samples) : [];
         var combine = json.OptionalOneOf("panels together", Combinations);
         var deciding = json.OptionalText(PlanText.DecidingName);
-        if (deciding is not null && !sections.Any(section => string.Equals(section.Plan.Name, deciding, StringComparison.OrdinalIgnoreCase)))
+        if (deciding is not null
+            && !sections.Any(section => string.Equals(section.Plan.Name, deciding, StringComparison.OrdinalIgnoreCase)))
         {
-            json.Refuse(PlanText.DecidingName, "No panel has this name.", string.Join(", ", sections.Select(section => section.Plan.Name)), deciding);
+            json.Refuse(PlanText.DecidingName, "No panel has this name.",
+                string.Join(", ", sections.Select(section => section.Plan.Name)), deciding);
         }
 
         var published = json.Section("published");
@@ -54,13 +56,20 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
             Lab = PlanText.LabOf(json.Section("lab")),
         };
         if (now is null) return (null, faults);
-        var state = new PlanState(chain, events, now) { Published = seal, Reported = result, Timestamps = [.. chain.Seals.Select(one => Timestamp.Of(one, folder)).OfType<Timestamp>()] };
+        var state = new PlanState(chain, events, now)
+        {
+            Published = seal,
+            Reported = result,
+            Timestamps = [.. chain.Seals.Select(one => Timestamp.Of(one, folder)).OfType<Timestamp>()],
+        };
         var reader = new PanelReader(folder, faults, name => Table(name, decimals));
         var panels = reader.Read(sections, state);
         var notes = ReadNotes();
         json.RefuseUnasked();
         if (description is null || faults.HasErrors) return (null, faults);
-        var sealedPlan = panels.Count > 0 && panels[0].Custody.Seal is { } inForce ? chain.Seals.First(one => one.File == inForce).Plan : now;
+        var sealedPlan = panels.Count > 0 && panels[0].Custody.Seal is { } inForce
+            ? chain.Seals.First(one => one.File == inForce).Plan
+            : now;
         lab = lab.AsSealed(sealedPlan.Lab);
         var content = new TrialContent
         {
@@ -96,7 +105,9 @@ internal sealed class TrialReader(TrialFolder folder, DateOnly? today = null)
 
     /// <summary>A log, or null when there is none; a row that a crash cut short is left out and told.</summary>
     private CsvTable? Log(LogFormat format, DecimalMark? mark) =>
-        folder.Holds(format.FileName) && folder.ReadText(format.FileName, faults) is { } text ? Kept(LogText.Table(format, text, faults, mark)) : null;
+        folder.Holds(format.FileName) && folder.ReadText(format.FileName, faults) is { } text
+            ? Kept(LogText.Table(format, text, faults, mark))
+            : null;
 
     /// <summary>A CSV file, or null when the folder does not hold it, which is no fault: it may not be written yet.</summary>
     private CsvTable? Table(string name, DecimalMark? mark, IReadOnlyDictionary<string, string>? names = null) =>

@@ -2,7 +2,9 @@ using BenchmarkDotNet.Attributes;
 
 namespace SplitBatch.Benchmarks.Inside;
 
-/// <summary>How the tasters table grows with the panels it has to look at: half the share of discriminators takes four times as many tasters.</summary>
+/// <summary>
+/// How the tasters table grows with the panels it has to look at: half the share of discriminators takes four times as many tasters.
+/// </summary>
 [MemoryDiagnoser]
 public class TastersTableGrowth
 {

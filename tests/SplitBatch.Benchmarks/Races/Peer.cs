@@ -21,7 +21,8 @@ internal sealed record Peer(string Name, string Program, string Script)
     public double? Best()
     {
         var start = new ProcessStartInfo(Program, [Path.Combine(Folder, Script)]) { RedirectStandardOutput = true };
-        foreach (string variable in (string[])["OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"]) start.Environment[variable] = "1";
+        foreach (string variable in (string[])["OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"])
+            start.Environment[variable] = "1";
         try
         {
             using var process = System.Diagnostics.Process.Start(start)!;

@@ -15,8 +15,10 @@ internal sealed record Race(string Name, Action Own, IReadOnlyList<Peer> Peers, 
     /// <summary>Every race.</summary>
     public static IReadOnlyList<Race> All { get; } =
     [
-        new("tasters needed: 5 alphas, 4 powers, 5 shares, every n to 2,000", () => Work.TastersTable(), [Peer.R("tasters_table.R"), Peer.Python("tasters_table.py")], 10),
-        new("10 million simulated triangles, three normal draws each, one thread", () => Work.Triangles(), [Peer.Python("triangles.py")], 2),
+        new("tasters needed: 5 alphas, 4 powers, 5 shares, every n to 2,000", () => Work.TastersTable(),
+            [Peer.R("tasters_table.R"), Peer.Python("tasters_table.py")], 10),
+        new("10 million simulated triangles, three normal draws each, one thread", () => Work.Triangles(),
+            [Peer.Python("triangles.py")], 2),
         new("a million draws of two doses with their errors, one thread", () => Work.Doubt(), [Peer.Python("doubt.py")], 2),
         new("beta-binomial fits to 20 panels of 30 people", () => Work.Fits(), [Peer.R("fits.R") with { Name = "R, VGAM" }], 20),
     ];

@@ -24,14 +24,16 @@ public sealed class NewAndCheckTests : IDisposable
     private static Task<(int Code, string Text)> Run(params string[] args) => Run(new TestConsole(), args);
 
     private Task<(int Code, string Text)> New(params string[] more) =>
-        Run(["new", Mine, "--title", "Cold or warm?", "--variable", "dry hop temperature", "--half-a", "cold", "--half-b", "warm", "--yes", .. more]);
+        Run(["new", Mine, "--title", "Cold or warm?", "--variable", "dry hop temperature", "--half-a", "cold", "--half-b", "warm",
+            "--yes", .. more]);
 
     [Fact]
     public async Task A_folder_is_made_from_options_and_the_last_line_says_the_next_step()
     {
         var (code, text) = await New("--units", "us", "--gravity", "12.4 P", "--margin", "25 %");
         Assert.Equal(0, code);
-        Assert.Equal($"Next step: write your hop lots into {Path.Combine(Mine, "hops.csv")}, then: splitbatch check {Mine}; when the plan is final: splitbatch declare {Mine}", text.TrimEnd().Split('\n')[^1]);
+        Assert.Equal($"Next step: write your hop lots into {Path.Combine(Mine, "hops.csv")}, then: splitbatch check {Mine}; when the plan "
+            + $"is final: splitbatch declare {Mine}", text.TrimEnd().Split('\n')[^1]);
         var trial = Trial.Open(Mine);
         Assert.Equal((UnitSystem.Us, 0.25, "warm"), (trial.Description.Units, trial.Panel().Plan.Margin, trial.Description.Beers[Side.B]));
         Assert.Equal(5, trial.Kettle.FinalVolume.UsGallons, 6);
@@ -43,7 +45,8 @@ public sealed class NewAndCheckTests : IDisposable
     public async Task A_person_is_asked_and_asked_again_where_an_answer_cannot_be_used()
     {
         var console = new TestConsole().Interactive();
-        string[] answers = ["Cones or pellets?", "form of the hop", "pellets", "cones", "", "metric", "comma", "22,5", "1050", "1,050", "", "lactos", "barley, lactose", "triangel", "triangle", "", "30"];
+        string[] answers = ["Cones or pellets?", "form of the hop", "pellets", "cones", "", "metric", "comma", "22,5", "1050", "1,050", "",
+            "lactos", "barley, lactose", "triangel", "triangle", "", "30"];
         foreach (var answer in answers) console.Input.PushTextWithEnter(answer);
         var (code, text) = await Run(console, "new", Mine);
         Assert.Equal(0, code);
@@ -51,7 +54,8 @@ public sealed class NewAndCheckTests : IDisposable
         Assert.Contains("Did you mean \"lactose\"?", text, StringComparison.Ordinal);
         Assert.Contains("Did you mean \"triangle\"?", text, StringComparison.Ordinal);
         var trial = Trial.Open(Mine);
-        Assert.Equal(("Can tasters tell cones from pellets, when everything but the form of the hop is the same?", 30), (trial.Question, trial.Panel().Plan.Tasters));
+        Assert.Equal(("Can tasters tell cones from pellets, when everything but the form of the hop is the same?", 30),
+            (trial.Question, trial.Panel().Plan.Tasters));
         Assert.Equal(22.5, trial.Kettle.FinalVolume.Liters, 9);
         Assert.Equal(DecimalMark.Comma, trial.Description.Decimals);
         Assert.Equal(["barley", "lactose"], trial.Description.Allergens!.Words);
@@ -82,7 +86,8 @@ public sealed class NewAndCheckTests : IDisposable
         var before = File.ReadAllText(Path.Combine(Mine, "trial.json"));
         var (code, text) = await New("--tasters", "12");
         Assert.Equal(1, code);
-        Assert.Contains("The folder \"mine\" holds files, so nothing was written; name a new or an empty folder.", text, StringComparison.Ordinal);
+        Assert.Contains("The folder \"mine\" holds files, so nothing was written; name a new or an empty folder.", text,
+            StringComparison.Ordinal);
         Assert.Equal(before, File.ReadAllText(Path.Combine(Mine, "trial.json")));
     }
 
@@ -92,7 +97,8 @@ public sealed class NewAndCheckTests : IDisposable
         await New();
         var (code, text) = await Run("check", Mine);
         Assert.Equal(0, code);
-        Assert.StartsWith("warning: trial.json, panels[0].declared: The plan of panel main is not sealed yet.", text, StringComparison.Ordinal);
+        Assert.StartsWith("warning: trial.json, panels[0].declared: The plan of panel main is not sealed yet.", text,
+            StringComparison.Ordinal);
         Assert.Equal("mine: no fault, 2 warnings. The trial can be used as it stands.", text.TrimEnd().Split('\n')[^1]);
     }
 
@@ -104,8 +110,10 @@ public sealed class NewAndCheckTests : IDisposable
         var (code, text) = await Run("check", Mine);
         Assert.Equal(1, code);
         var lines = text.TrimEnd().Split('\n');
-        Assert.Equal("fault: hops.csv, row 8, form = \"pelets\": The word is not known here. Accepted: whole cones, pellets, lupulin pellets, isomerised pellets, CO2 extract, iso extract, oil. Did you mean \"pellets\"?", lines[0]);
-        Assert.Equal("fault: hops.csv, row 9, alpha [%] = \"six\": \"six\" is not a number. Accepted: a number between 0 and 90.", lines[1]);
+        Assert.Equal("fault: hops.csv, row 8, form = \"pelets\": The word is not known here. Accepted: whole cones, pellets, lupulin "
+            + "pellets, isomerised pellets, CO2 extract, iso extract, oil. Did you mean \"pellets\"?", lines[0]);
+        Assert.Equal("fault: hops.csv, row 9, alpha [%] = \"six\": \"six\" is not a number. Accepted: a number between 0 "
+            + "and 90.", lines[1]);
         Assert.Equal("mine: 2 faults. The notebooks will not open it until the faults are mended; some checks only run then.", lines[^1]);
     }
 

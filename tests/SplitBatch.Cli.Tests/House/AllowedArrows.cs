@@ -17,7 +17,8 @@ internal static class AllowedArrows
         foreach (var line in lines.Where(line => line.Trim().Length > 0 && !line.StartsWith('#')))
         {
             if (!char.IsWhiteSpace(line[0])) from = line.Trim();
-            else foreach (var to in line.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)) yield return (from, to);
+            else foreach (var to in line.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+                yield return (from, to);
         }
     }
 
@@ -27,7 +28,8 @@ internal static class AllowedArrows
         foreach (var folder in arrows.GroupBy(arrow => arrow.From, arrow => arrow.To).OrderBy(group => group.Key, StringComparer.Ordinal))
         {
             text.Append('\n').Append(folder.Key).Append('\n');
-            foreach (var line in folder.Order(StringComparer.Ordinal).GroupBy(to => to.Split('/')[0])) text.Append("    ").AppendJoin(", ", line).Append('\n');
+            foreach (var line in folder.Order(StringComparer.Ordinal).GroupBy(to => to.Split('/')[0]))
+                text.Append("    ").AppendJoin(", ", line).Append('\n');
         }
 
         return text.ToString();

@@ -4,7 +4,8 @@ namespace SplitBatch.Cli.House;
 
 /// <summary>
 /// The direction of the arrows between all folders of <c>src</c>. What a folder may look into is listed in <c>arrows.txt</c>, and drawn in
-/// DEVELOPERS.md. To take a new arrow over, run these tests with SPLITBATCH_ACCEPT=1 and look at the difference; a circle is never taken over.
+/// DEVELOPERS.md. To take a new arrow over, run these tests with SPLITBATCH_ACCEPT=1 and look at the difference; a circle is never taken
+/// over.
 /// </summary>
 public class ArrowTests
 {
@@ -23,7 +24,8 @@ public class ArrowTests
     public void A_project_refers_only_to_the_one_below_it(string project, string[] below)
     {
         var file = XDocument.Load(Repository.Path("src", project, project + ".csproj"));
-        var references = file.Descendants("ProjectReference").Select(node => Path.GetFileNameWithoutExtension(node.Attribute("Include")!.Value));
+        var references = file.Descendants("ProjectReference")
+            .Select(node => Path.GetFileNameWithoutExtension(node.Attribute("Include")!.Value));
         Assert.Equal(below, references);
     }
 
@@ -70,7 +72,8 @@ public class ArrowTests
     public void Every_folder_is_a_namespace()
     {
         var strays = SourceArrows.Here.Files
-            .Select(file => (Name: Path.GetFileName(file), Declared: File.ReadLines(file).FirstOrDefault(line => line.StartsWith("namespace ", StringComparison.Ordinal)),
+            .Select(file => (Name: Path.GetFileName(file),
+                Declared: File.ReadLines(file).FirstOrDefault(line => line.StartsWith("namespace ", StringComparison.Ordinal)),
                 Expected: $"namespace {SourceArrows.Here.FolderOf(file).Replace('/', '.')};"))
             .Where(file => file.Declared is not null && file.Declared != file.Expected)
             .Select(file => $"{file.Name}: {file.Declared} instead of {file.Expected}");

@@ -1,8 +1,8 @@
 namespace SplitBatch.Cli.House;
 
 /// <summary>
-/// Finds arrows that run in a circle. Folders are compared level by level: within each folder, every folder below it counts with all that it
-/// holds, and the files of the folder itself count as one more. If no level has a circle, no two folders anywhere look into each other.
+/// Finds arrows that run in a circle. Folders are compared level by level: within each folder, every folder below it counts with all that
+/// it holds, and the files of the folder itself count as one more. If no level has a circle, no two folders anywhere look into each other.
 /// </summary>
 internal static class Cycles
 {

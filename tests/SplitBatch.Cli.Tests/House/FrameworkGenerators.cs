@@ -5,7 +5,9 @@ using Microsoft.CodeAnalysis.Diagnostics;
 
 namespace SplitBatch.Cli.House;
 
-/// <summary>The generators of source that the framework brings with it, for JSON and for regular expressions, as a build runs them.</summary>
+/// <summary>
+/// The generators of source that the framework brings with it, for JSON and for regular expressions, as a build runs them.
+/// </summary>
 internal static class FrameworkGenerators
 {
     private static readonly string[] Names = ["System.Text.Json.SourceGeneration.dll", "System.Text.RegularExpressions.Generator.dll"];

@@ -13,12 +13,15 @@ public partial class NumberStyleTests
     /// <summary>The writers whose readers are programs, and identifiers that only look like numbers.</summary>
     private static readonly HashSet<string> ForPrograms =
     [
-        "SplitBatch/BrewDay/BatchEntry.cs", "SplitBatch/Trials/Files/LogRow.cs", "SplitBatch/Trials/Files/NumberText.cs", // CSV logs, to the last digit
+        // CSV logs, to the last digit
+        "SplitBatch/BrewDay/BatchEntry.cs", "SplitBatch/Trials/Files/LogRow.cs", "SplitBatch/Trials/Files/NumberText.cs",
         "SplitBatch/Trials/Reading/LabReturnLog.cs",
         "SplitBatch.Display/WriteUp/CsvWriter.cs", "SplitBatch.Display/WriteUp/Document.cs", // tables as CSV, and the ledger's ten digits
         "SplitBatch.Display/Drawing/SvgWriter.cs", // coordinates
         "SplitBatch.Display/Notebooks/HtmlTable.cs", // counts the digits that a column needs
-        "SplitBatch/Trials/Scaffold/TrialScaffold.cs", "SplitBatch.Kernel/Engine/DisplayHandle.cs", "SplitBatch.Kernel/Jupyter/Wire/JupyterSession.cs", // names made at random
+        // names made at random
+        "SplitBatch/Trials/Scaffold/TrialScaffold.cs", "SplitBatch.Kernel/Engine/DisplayHandle.cs",
+        "SplitBatch.Kernel/Jupyter/Wire/JupyterSession.cs",
     ];
 
     [Fact]
@@ -32,7 +35,9 @@ public partial class NumberStyleTests
     [Fact]
     public void Each_exception_is_still_needed() => Assert.Equal(
         ForPrograms.Order(StringComparer.Ordinal),
-        SourceTexts.Sources().Where(source => ForPrograms.Contains(source.Path) && Formats(source.Root).Any(format => Numeric().IsMatch(format.Text))).Select(source => source.Path).Order(StringComparer.Ordinal));
+        SourceTexts.Sources()
+            .Where(source => ForPrograms.Contains(source.Path) && Formats(source.Root).Any(format => Numeric().IsMatch(format.Text)))
+            .Select(source => source.Path).Order(StringComparer.Ordinal));
 
     private static IEnumerable<(string Text, int Line)> Formats(SyntaxNode root)
     {
@@ -42,7 +47,8 @@ public partial class NumberStyleTests
             {
                 InterpolationFormatClauseSyntax clause => clause.FormatStringToken.ValueText,
                 InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax { Name.Identifier.Text: "ToString" } } call
-                    when call.ArgumentList.Arguments is [{ Expression: var first }, ..] && first.IsKind(SyntaxKind.StringLiteralExpression) => ((LiteralExpressionSyntax)first).Token.ValueText,
+                    when call.ArgumentList.Arguments is [{ Expression: var first }, ..]
+                        && first.IsKind(SyntaxKind.StringLiteralExpression) => ((LiteralExpressionSyntax)first).Token.ValueText,
                 InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax { Name.Identifier.Text: "ToString" } } call
                     when call.ArgumentList.Arguments is [{ Expression: BinaryExpressionSyntax }, ..] => "F",
                 _ => null,

@@ -16,7 +16,8 @@ internal static class RoomPicture
         int from = text.IndexOf(Start, StringComparison.Ordinal) + Start.Length, to = text.IndexOf(End, StringComparison.Ordinal);
         Assert.True(to > from, $"DEVELOPERS.md needs the marks {Start} and {End}.");
         var drawn = source.Folders.GroupBy(folder => folder.Split('/')[0])
-            .Select(project => Diagram(project.Key, [.. project], source.Arrows.Keys.Where(arrow => Of(arrow.From) == project.Key && Of(arrow.To) == project.Key)));
+            .Select(project => Diagram(project.Key, [.. project],
+                source.Arrows.Keys.Where(arrow => Of(arrow.From) == project.Key && Of(arrow.To) == project.Key)));
         return text[..from] + "\n" + string.Concat(drawn) + text[to..];
 
         static string Of(string folder) => folder.Split('/')[0];
@@ -35,7 +36,8 @@ internal static class RoomPicture
         }
 
         if (folders.Contains(project)) text.Append($"  {Id(project)}([\"{project}\"])\n");
-        foreach (var (from, to) in known.Where(arrow => !Follows(arrow, known)).OrderBy(arrow => arrow.From, StringComparer.Ordinal).ThenBy(arrow => arrow.To, StringComparer.Ordinal))
+        foreach (var (from, to) in known.Where(arrow => !Follows(arrow, known)).OrderBy(arrow => arrow.From, StringComparer.Ordinal)
+            .ThenBy(arrow => arrow.To, StringComparer.Ordinal))
         {
             text.Append($"  {Id(from)} --> {Id(to)}\n");
         }
@@ -63,6 +65,8 @@ internal static class RoomPicture
     private static string Label(string folder, string project, bool many)
     {
         var path = folder[(project.Length + 1)..];
-        return !many ? path : path.Contains('/', StringComparison.Ordinal) ? path[(path.IndexOf('/', StringComparison.Ordinal) + 1)..] : $"{path} itself";
+        return !many ? path : path.Contains('/', StringComparison.Ordinal)
+            ? path[(path.IndexOf('/', StringComparison.Ordinal) + 1)..]
+            : $"{path} itself";
     }
 }

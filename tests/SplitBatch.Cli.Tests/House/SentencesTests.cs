@@ -27,8 +27,10 @@ public class SentencesTests
     public void Every_sentence_is_one_that_was_read()
     {
         var file = Repository.Path("tests", "SplitBatch.Cli.Tests", "House", "Sentences.approved.txt");
-        var now = SourceTexts.Sentences().GroupBy(found => found.Room, found => found.Text).OrderBy(room => room.Key, StringComparer.Ordinal)
-            .Select(room => string.Join('\n', room.Distinct().Order(StringComparer.Ordinal).Select(text => "    " + text).Prepend(room.Key)));
+        var now = SourceTexts.Sentences().GroupBy(found => found.Room, found => found.Text)
+            .OrderBy(room => room.Key, StringComparer.Ordinal)
+            .Select(room => string.Join('\n',
+                room.Distinct().Order(StringComparer.Ordinal).Select(text => "    " + text).Prepend(room.Key)));
         var text = string.Join("\n\n", now) + "\n";
         if (Environment.GetEnvironmentVariable("SPLITBATCH_ACCEPT") == "1") File.WriteAllText(file, text);
         var read = File.ReadLines(file).ToHashSet();

@@ -78,7 +78,8 @@ internal sealed class SourceArrows
         symbol = symbol is IMethodSymbol { ReducedFrom: { } whole } ? whole : symbol.OriginalDefinition;
         if (symbol is INamespaceSymbol or ILocalSymbol or IParameterSymbol or IRangeVariableSymbol or ITypeParameterSymbol) return;
         var from = FolderOf(file);
-        foreach (var place in symbol.DeclaringSyntaxReferences.Select(reference => reference.SyntaxTree.FilePath).Where(Path.IsPathRooted).Select(FolderOf).Distinct())
+        foreach (var place in symbol.DeclaringSyntaxReferences.Select(reference => reference.SyntaxTree.FilePath).Where(Path.IsPathRooted)
+            .Select(FolderOf).Distinct())
         {
             if (place != from) arrows.TryAdd((from, place), $"{Path.GetFileName(file)} uses {Named(symbol)}");
         }

@@ -19,7 +19,8 @@ internal static partial class SourceTexts
 
     /// <summary>The sentences of a room: of a folder of sources, or of the notebooks.</summary>
     public static IEnumerable<(string Room, string Text)> Sentences() =>
-        Sources().SelectMany(source => Of(source.Root).Select(text => (System.IO.Path.GetDirectoryName(source.Path)!.Replace('\\', '/'), text)))
+        Sources()
+            .SelectMany(source => Of(source.Root).Select(text => (System.IO.Path.GetDirectoryName(source.Path)!.Replace('\\', '/'), text)))
             .Concat(Markdown())
             .Select(found => (found.Item1, Text: Spaces().Replace(found.Item2, " ").Trim()))
             .Where(found => IsSentence(found.Text));
@@ -41,7 +42,7 @@ internal static partial class SourceTexts
     private static bool IsPart(SyntaxNode node)
     {
         var above = node.Parent;
-        while (above is ParenthesizedExpressionSyntax) above = above.Parent;
+        while (above is ParenthesizedExpressionSyntax || CallAround(above) is not null) above = (CallAround(above) ?? above!).Parent;
         return above is BinaryExpressionSyntax && IsText(above);
     }
 
@@ -52,18 +53,33 @@ internal static partial class SourceTexts
     private static string Text(SyntaxNode node) => Bare(node) switch
     {
         LiteralExpressionSyntax literal => literal.Token.ValueText,
-        InterpolatedStringExpressionSyntax text => string.Concat(text.Contents.Select(part => part is InterpolatedStringTextSyntax fixedText ? fixedText.TextToken.ValueText : "{…}")),
+        InterpolatedStringExpressionSyntax text =>
+            string.Concat(
+                text.Contents.Select(part => part is InterpolatedStringTextSyntax fixedText ? fixedText.TextToken.ValueText : "{…}")),
         BinaryExpressionSyntax sum when IsText(sum) => Text(sum.Left) + Text(sum.Right),
         _ => "{…}",
     };
 
-    private static SyntaxNode Bare(SyntaxNode node) => node is ParenthesizedExpressionSyntax inner ? Bare(inner.Expression) : node;
+    private static SyntaxNode Bare(SyntaxNode node) => node switch
+    {
+        ParenthesizedExpressionSyntax inner => Bare(inner.Expression),
+        InvocationExpressionSyntax call when IsInvariant(call) => Bare(call.ArgumentList.Arguments[0].Expression),
+        _ => node,
+    };
+
+    /// <summary>The call that writes a text's numbers the same everywhere, of which this is the argument; null for any other.</summary>
+    private static InvocationExpressionSyntax? CallAround(SyntaxNode? argument) =>
+        argument is ArgumentSyntax { Parent.Parent: InvocationExpressionSyntax call } && IsInvariant(call) ? call : null;
+
+    private static bool IsInvariant(InvocationExpressionSyntax call) =>
+        call.Expression.ToString() is "Invariant" or "FormattableString.Invariant";
 
     private static IEnumerable<(string, string)> Markdown() =>
         Directory.EnumerateFiles(Repository.Path("notebooks"), "*.ipynb").Order(StringComparer.Ordinal)
             .SelectMany(file => JsonNode.Parse(File.ReadAllText(file))!["cells"]!.AsArray())
             .Where(cell => (string?)cell!["cell_type"] == "markdown")
-            .SelectMany(cell => string.Concat(cell!["source"]!.AsArray().Select(line => (string)line!)).Split('\n').Select(line => ("notebooks", line)))
+            .SelectMany(cell => string.Concat(cell!["source"]!.AsArray().Select(line => (string)line!)).Split('\n')
+                .Select(line => ("notebooks", line)))
             .Concat(Directory.EnumerateFiles(Repository.Path("notebooks", "workshop", "source"), "*.md").Order(StringComparer.Ordinal)
                 .SelectMany(file => Prose(File.ReadAllLines(file))).Select(line => ("notebooks/workshop", line)));
 
@@ -79,7 +95,8 @@ internal static partial class SourceTexts
 
     /// <summary>Three words or more, or a full stop at the end; styles, pages' frames and scripts are none.</summary>
     private static bool IsSentence(string text) =>
-        !Code().IsMatch(text) && (Word().Count(Tag().Replace(text, " ")) >= 3 || (text.EndsWith('.') && Word().IsMatch(text) && text.Length > 3));
+        !Code().IsMatch(text)
+            && (Word().Count(Tag().Replace(text, " ")) >= 3 || (text.EndsWith('.') && Word().IsMatch(text) && text.Length > 3));
 
     [GeneratedRegex(@"(?<![\w<&.#-])[A-Za-zÀ-ž][A-Za-zÀ-ž'’-]*(?![\w=;-])")]
     private static partial Regex Word();
@@ -90,6 +107,7 @@ internal static partial class SourceTexts
     [GeneratedRegex(@"\s+")]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"[{};]\s*[a-z-]+:[^ ]|<!DOCTYPE|<svg|function\s*\(|=>|\bvar [a-z]+ ?=|^\s*[.#@][a-z][\w-]*[{ ]|xmlns|\\[bws]\b|;\s*(?:padding|margin|font|color)")]
+    [GeneratedRegex(@"[{};]\s*[a-z-]+:[^ ]|<!DOCTYPE|<svg|function\s*\(|=>|\bvar [a-z]+ ?=|^\s*[.#@][a-z][\w-]*[{ ]|xmlns|\\[bws]\b|"
+        + @";\s*(?:padding|margin|font|color)")]
     private static partial Regex Code();
 }

@@ -1,6 +1,9 @@
 namespace SplitBatch.Cli.Jupyter;
 
-/// <summary>A test that needs Debian's Jupyter, a browser, Node.js and the browser's driver: skipped, with the reason, on a machine without them; never skipped in continuous integration.</summary>
+/// <summary>
+/// A test that needs Debian's Jupyter, a browser, Node.js and the browser's driver: skipped, with the reason, on a machine without them;
+/// never skipped in continuous integration.
+/// </summary>
 internal sealed class BrowserFactAttribute : FactAttribute
 {
     public BrowserFactAttribute() => Skip = Installed.Reason(() => BrowserTools.Missing);
@@ -22,11 +25,14 @@ internal static class BrowserTools
     public static string? Missing => DebianJupyter.Missing
         ?? (Chromium is null ? "Chromium is not installed on this machine."
         : Installed.Program("node") is null ? "Node.js is not installed on this machine."
-        : !Directory.Exists(Repository.Path("tests", "browser", "node_modules", "playwright-core")) ? "The browser's driver is not installed: run npm ci in tests/browser." : null);
+        : !Directory.Exists(Repository.Path("tests", "browser", "node_modules", "playwright-core"))
+            ? "The browser's driver is not installed: run npm ci in tests/browser."
+            : null);
 
     /// <summary>Why JupyterLab cannot be built and served here; null when it can.</summary>
     public static string? LabMissing => Missing
-        ?? (!Directory.Exists(Repository.Path("tests", "browser", "lab", "node_modules", "@jupyterlab")) ? "JupyterLab's packages are not installed: run npm ci --ignore-scripts in tests/browser/lab."
+        ?? (!Directory.Exists(Repository.Path("tests", "browser", "lab", "node_modules", "@jupyterlab"))
+            ? "JupyterLab's packages are not installed: run npm ci --ignore-scripts in tests/browser/lab."
         : !LabServer.Value ? "JupyterLab's server is not installed on this machine: apt-get install python3-jupyterlab-server." : null);
 
     private static readonly Lazy<bool> LabServer = new(() => Installed.Runs(Installed.DebianPython, "-c", "import jupyterlab_server"));

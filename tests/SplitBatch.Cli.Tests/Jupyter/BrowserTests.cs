@@ -1,6 +1,8 @@
 namespace SplitBatch.Cli.Jupyter;
 
-/// <summary>Classic Notebook in a browser without a network. What the browser does is in <c>tests/browser/classic-notebook.mjs</c>.</summary>
+/// <summary>
+/// Classic Notebook in a browser without a network. What the browser does is in <c>tests/browser/classic-notebook.mjs</c>.
+/// </summary>
 [Collection(JupyterTests.Name)]
 public sealed class BrowserTests(InstalledKernel kernel)
 {
@@ -13,7 +15,9 @@ public sealed class BrowserTests(InstalledKernel kernel)
         var folder = Directory.CreateDirectory(Path.Combine(kernel.Folder, "browser")).FullName;
         await using var server = await NotebookServer.StartAsync(kernel, folder, ["-m", "notebook"], "NotebookApp");
         var pictures = Seen.Pictures(folder);
-        var (_, output) = await kernel.RunAsync("node", [Script, $"{server.Address}/notebooks/notebooks/{Notebook}", BrowserTools.Chromium!, pictures], folder, TimeSpan.FromMinutes(5));
+        var (_, output) =
+            await kernel.RunAsync("node", [Script, $"{server.Address}/notebooks/notebooks/{Notebook}", BrowserTools.Chromium!, pictures],
+                folder, TimeSpan.FromMinutes(5));
         Check(output, pictures);
     }
 

@@ -47,7 +47,8 @@ public sealed class InstallTests : IDisposable
     public void Two_places_at_once_and_a_prefix_that_is_not_there_are_refused()
     {
         Assert.Contains("Give one place", Call(2, "kernel", "install", "--user", "--system"), StringComparison.Ordinal);
-        Assert.Contains("there is no folder", Call(2, "kernel", "install", "--prefix", Path.Combine(_root.FullName, "nowhere")), StringComparison.Ordinal);
+        Assert.Contains("there is no folder", Call(2, "kernel", "install", "--prefix", Path.Combine(_root.FullName, "nowhere")),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -55,20 +56,27 @@ public sealed class InstallTests : IDisposable
     {
         var kernels = _root.CreateSubdirectory("venv/share/jupyter/kernels/splitbatch");
         File.WriteAllText(Path.Combine(kernels.FullName, "kernel.json"), "{}");
-        Assert.Contains("was not written by this command", Call(1, "kernel", "remove", "--prefix", Path.Combine(_root.FullName, "venv")), StringComparison.Ordinal);
+        Assert.Contains("was not written by this command", Call(1, "kernel", "remove", "--prefix", Path.Combine(_root.FullName, "venv")),
+            StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(kernels.FullName, "kernel.json")));
     }
 
     [Fact]
     public void Start_without_a_connection_file_or_with_a_wrong_one_says_what_is_wrong()
     {
-        Assert.Contains("--connection-file: there is no file", Call(2, "kernel", "start", "--connection-file", "nowhere.json"), StringComparison.Ordinal);
+        Assert.Contains("--connection-file: there is no file", Call(2, "kernel", "start", "--connection-file", "nowhere.json"),
+            StringComparison.Ordinal);
         Assert.Contains("connection-file", Call(2, "kernel", "start"), StringComparison.Ordinal);
     }
 
     private string Call(int code, params string[] words)
     {
-        var start = new ProcessStartInfo("dotnet", [CommandLine.Program, .. words]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = _root.FullName };
+        var start = new ProcessStartInfo("dotnet", [CommandLine.Program, .. words])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = _root.FullName,
+        };
         start.Environment.Remove("JUPYTER_DATA_DIR");
         start.Environment["XDG_DATA_HOME"] = Path.Combine(_root.FullName, "share");
         using var process = Process.Start(start)!;

@@ -5,7 +5,9 @@ using SplitBatch.Kernel.Jupyter;
 
 namespace SplitBatch.Cli.Jupyter;
 
-/// <summary>The kernel as <c>splitbatch kernel install</c> leaves it, in a Jupyter data folder of its own, and the Python tests run against it.</summary>
+/// <summary>
+/// The kernel as <c>splitbatch kernel install</c> leaves it, in a Jupyter data folder of its own, and the Python tests run against it.
+/// </summary>
 public sealed class InstalledKernel : IAsyncLifetime
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("jupyter-");
@@ -25,7 +27,8 @@ public sealed class InstalledKernel : IAsyncLifetime
     public async Task InitializeAsync()
     {
         if (Installed.Reason(() => DebianJupyter.Missing) is not null) return;
-        var (code, output) = await RunAsync("dotnet", [CommandLine.Program, "kernel", "install", "--as-built"], Folder, TimeSpan.FromMinutes(2));
+        var (code, output) =
+            await RunAsync("dotnet", [CommandLine.Program, "kernel", "install", "--as-built"], Folder, TimeSpan.FromMinutes(2));
         Assert.True(code == 0, output);
         Said = output;
     }
@@ -36,23 +39,28 @@ public sealed class InstalledKernel : IAsyncLifetime
         return Task.CompletedTask;
     }
 
-    /// <summary>Fails where the Python test of this name failed, was skipped or did not run. The suite is run once for all its tests.</summary>
+    /// <summary>
+    /// Fails where the Python test of this name failed, was skipped or did not run. The suite is run once for all its tests.
+    /// </summary>
     /// <param name="suite">A module of <c>tests/jupyter</c>.</param>
     /// <param name="test">The name of one of its tests.</param>
     /// <param name="prepare">Sets what the suite finds in its environment.</param>
     public async Task AssertPassedAsync(string suite, string test, Action<ProcessStartInfo>? prepare = null)
     {
         var outcomes = await _suites.GetOrAdd(suite, s => new(() => RunSuiteAsync(s, prepare))).Value;
-        Assert.True(outcomes.TryGetValue(test, out var outcome), $"{suite} ran without {test}; it ran: {string.Join(", ", outcomes.Keys)}");
+        Assert.True(outcomes.TryGetValue(test, out var outcome),
+            $"{suite} ran without {test}; it ran: {string.Join(", ", outcomes.Keys)}");
         Assert.True(outcome.Ended == "ok", $"{test} {outcome.Ended}: {outcome.Why}");
     }
 
     /// <summary>Runs a program that finds the installed kernel, to its end.</summary>
-    public async Task<(int Code, string Output)> RunAsync(string program, IEnumerable<string> words, string folder, TimeSpan limit, Action<string>? onLine = null, Action<ProcessStartInfo>? prepare = null)
+    public async Task<(int Code, string Output)> RunAsync(string program, IEnumerable<string> words, string folder, TimeSpan limit,
+        Action<string>? onLine = null, Action<ProcessStartInfo>? prepare = null)
     {
         using var process = Start(program, words, folder, prepare);
         var text = new System.Text.StringBuilder();
-        process.OutputDataReceived += (_, e) => { lock (text) { text.AppendLine(e.Data); } if (e.Data is not null) onLine?.Invoke(e.Data); };
+        process.OutputDataReceived += (_, e) => { lock (text) { text.AppendLine(e.Data); } if (e.Data is not null)
+            onLine?.Invoke(e.Data); };
         process.ErrorDataReceived += (_, e) => { lock (text) text.AppendLine(e.Data); };
         process.BeginOutputReadLine();
         process.BeginErrorReadLine();
@@ -73,7 +81,12 @@ public sealed class InstalledKernel : IAsyncLifetime
     /// <summary>Starts a program that finds the installed kernel and nothing of the user's own Jupyter settings.</summary>
     public Process Start(string program, IEnumerable<string> words, string folder, Action<ProcessStartInfo>? prepare = null)
     {
-        var start = new ProcessStartInfo(program, words) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(program, words)
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         start.Environment["JUPYTER_DATA_DIR"] = Data;
         start.Environment["JUPYTER_CONFIG_DIR"] = Path.Combine(Folder, "config");
         start.Environment["JUPYTER_RUNTIME_DIR"] = Path.Combine(Folder, "runtime");
@@ -88,13 +101,16 @@ public sealed class InstalledKernel : IAsyncLifetime
     private async Task<IReadOnlyDictionary<string, Outcome>> RunSuiteAsync(string suite, Action<ProcessStartInfo>? prepare)
     {
         var outcomes = new ConcurrentDictionary<string, Outcome>(StringComparer.Ordinal);
-        var (code, output) = await RunAsync(Installed.DebianPython, ["report.py", suite], Repository.Path("tests", "jupyter"), TimeSpan.FromMinutes(10), line =>
-        {
-            if (!line.StartsWith("{\"test\"", StringComparison.Ordinal)) return;
-            using var json = JsonDocument.Parse(line);
-            var test = json.RootElement;
-            outcomes[test.GetProperty("test").GetString()!] = new Outcome(test.GetProperty("outcome").GetString()!, test.GetProperty("why").GetString()!);
-        }, prepare);
+        var (code, output) =
+            await RunAsync(Installed.DebianPython, ["report.py", suite], Repository.Path("tests", "jupyter"),
+                TimeSpan.FromMinutes(10), line =>
+                {
+                    if (!line.StartsWith("{\"test\"", StringComparison.Ordinal)) return;
+                    using var json = JsonDocument.Parse(line);
+                    var test = json.RootElement;
+                    outcomes[test.GetProperty("test").GetString()!] =
+                        new Outcome(test.GetProperty("outcome").GetString()!, test.GetProperty("why").GetString()!);
+                }, prepare);
         Assert.True(code == 0 && !outcomes.IsEmpty, $"{suite} did not run: {output}");
         return outcomes;
     }
@@ -113,5 +129,6 @@ public sealed class JupyterTests : ICollectionFixture<InstalledKernel>
 internal static class CommandLine
 {
     /// <summary>The library that <c>dotnet</c> starts.</summary>
-    public static string Program { get; } = Repository.Path("src", "SplitBatch.Cli", "bin", new DirectoryInfo(AppContext.BaseDirectory).Parent!.Name, "net10.0", "SplitBatch.Cli.dll");
+    public static string Program { get; } = Repository.Path("src", "SplitBatch.Cli", "bin",
+        new DirectoryInfo(AppContext.BaseDirectory).Parent!.Name, "net10.0", "SplitBatch.Cli.dll");
 }

@@ -20,7 +20,9 @@ public sealed class LabTests(InstalledKernel kernel)
         Assert.True(code == 0, said);
         await using var server = await NotebookServer.StartAsync(kernel, folder, [Lab("serve.py"), built], "ServerApp");
         var pictures = Seen.Pictures(folder);
-        var (_, output) = await kernel.RunAsync("node", [Lab("notebook.mjs"), $"{server.Address}/lab", Notebook, BrowserTools.Chromium!, pictures], folder, TimeSpan.FromMinutes(15));
+        var (_, output) =
+            await kernel.RunAsync("node", [Lab("notebook.mjs"), $"{server.Address}/lab", Notebook, BrowserTools.Chromium!, pictures],
+                folder, TimeSpan.FromMinutes(15));
         Check(output, pictures);
     }
 
@@ -38,12 +40,16 @@ public sealed class LabTests(InstalledKernel kernel)
         Assert.True(new FileInfo(Path.Combine(pictures, "lab.png")).Length > 20_000);
 
         // Words are told from their ground as well as the accessibility guidelines ask, by day and by night.
-        Assert.All(new[] { "light", "dark" }, ground => Assert.True(found.GetProperty(ground).GetProperty("contrast").GetDouble() >= 4.5, $"{ground}: {found.GetProperty(ground)}"));
+        Assert.All(new[] { "light", "dark" },
+            ground => Assert.True(found.GetProperty(ground).GetProperty("contrast").GetDouble() >= 4.5,
+                $"{ground}: {found.GetProperty(ground)}"));
 
         Assert.Equal("Gravity.FromSpecific", Text("completed"));
         Assert.Contains("Verdict", List("offered"));
-        Assert.Contains(Text("help").Split('\n'), line => line.EndsWith("as printed on a packet: 5.6 for 5.6 %.", StringComparison.Ordinal));
-        Assert.StartsWith("ArgumentException: This trial has no panel \"nobody\"; there are: main, evening.", Text("mistake"), StringComparison.Ordinal);
+        Assert.Contains(Text("help").Split('\n'),
+            line => line.EndsWith("as printed on a packet: 5.6 for 5.6 %.", StringComparison.Ordinal));
+        Assert.StartsWith("ArgumentException: This trial has no panel \"nobody\"; there are: main, evening.", Text("mistake"),
+            StringComparison.Ordinal);
         Assert.Contains("at the cell, line 1", Text("mistake"), StringComparison.Ordinal);
         Assert.True(found.GetProperty("busy").GetBoolean());
         Assert.Contains("The cell was interrupted. Variables of earlier cells are kept.", Text("stopped"), StringComparison.Ordinal);

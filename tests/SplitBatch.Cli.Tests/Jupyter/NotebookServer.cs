@@ -4,7 +4,9 @@ using System.Net.Sockets;
 
 namespace SplitBatch.Cli.Jupyter;
 
-/// <summary>A Jupyter server on this machine alone, over a copy of the project's notebooks and trials; it ends when it is disposed of.</summary>
+/// <summary>
+/// A Jupyter server on this machine alone, over a copy of the project's notebooks and trials; it ends when it is disposed of.
+/// </summary>
 internal sealed class NotebookServer : IAsyncDisposable
 {
     private readonly Process _process;
@@ -23,7 +25,8 @@ internal sealed class NotebookServer : IAsyncDisposable
     /// <param name="folder">The folder that it serves; <c>notebooks</c> and <c>data-demo</c> are copied into it.</param>
     /// <param name="words">The Python program that serves, and its words.</param>
     /// <param name="application">The name under which the program knows its options.</param>
-    public static async Task<NotebookServer> StartAsync(InstalledKernel kernel, string folder, IEnumerable<string> words, string application)
+    public static async Task<NotebookServer> StartAsync(InstalledKernel kernel, string folder, IEnumerable<string> words,
+        string application)
     {
         Copy(Repository.Path("notebooks"), Path.Combine(folder, "notebooks"));
         Copy(Repository.Path("data-demo"), Path.Combine(folder, "data-demo"));
@@ -31,7 +34,8 @@ internal sealed class NotebookServer : IAsyncDisposable
         var root = application == "NotebookApp" ? "notebook_dir" : "root_dir";
         var process = kernel.Start(
             Installed.DebianPython,
-            [.. words, "--no-browser", "--allow-root", "--ip=127.0.0.1", $"--port={port}", "--port-retries=0", $"--{application}.token=", $"--{application}.password=", $"--{application}.{root}={folder}"],
+            [.. words, "--no-browser", "--allow-root", "--ip=127.0.0.1", $"--port={port}", "--port-retries=0", $"--{application}.token=",
+                $"--{application}.password=", $"--{application}.{root}={folder}"],
             folder);
         process.OutputDataReceived += (_, _) => { };
         process.ErrorDataReceived += (_, _) => { };
@@ -89,6 +93,7 @@ internal sealed class NotebookServer : IAsyncDisposable
     {
         Directory.CreateDirectory(to);
         foreach (var file in Directory.EnumerateFiles(from)) File.Copy(file, Path.Combine(to, Path.GetFileName(file)));
-        foreach (var folder in Directory.EnumerateDirectories(from).Where(f => Path.GetFileName(f) is not ("work" or "pictures"))) Copy(folder, Path.Combine(to, Path.GetFileName(folder)));
+        foreach (var folder in Directory.EnumerateDirectories(from).Where(f => Path.GetFileName(f) is not ("work" or "pictures")))
+            Copy(folder, Path.Combine(to, Path.GetFileName(folder)));
     }
 }

@@ -7,7 +7,9 @@ internal static class Seen
 {
     /// <summary>Where the browser puts its pictures: the folder named by SPLITBATCH_PICTURES, to be looked at, or else this one.</summary>
     public static string Pictures(string folder) =>
-        Environment.GetEnvironmentVariable("SPLITBATCH_PICTURES") is { Length: > 0 } kept ? Directory.CreateDirectory(kept).FullName : folder;
+        Environment.GetEnvironmentVariable("SPLITBATCH_PICTURES") is { Length: > 0 } kept
+            ? Directory.CreateDirectory(kept).FullName
+            : folder;
 
     /// <summary>What was found; fails where the script stopped early.</summary>
     public static JsonElement By(string output)

@@ -26,17 +26,23 @@ internal static class StockKernel
 {
     private const string Name = "dotnet-interactive";
 
-    private static readonly string? Found = new[] { Environment.GetEnvironmentVariable("SPLITBATCH_STOCK_KERNEL"), Installed.Program(Name) }.FirstOrDefault(File.Exists);
+    private static readonly string? Found =
+        new[] { Environment.GetEnvironmentVariable("SPLITBATCH_STOCK_KERNEL"), Installed.Program(Name) }.FirstOrDefault(File.Exists);
 
     /// <summary>The program.</summary>
     public static string Tool => Found ?? throw new InvalidOperationException($"{Name} is not installed; .ci/run installs it.");
 
     /// <summary>Why tests with it cannot be run here; null when they can.</summary>
     public static string? Missing => DebianJupyter.Missing
-        ?? (Found is null ? "The stock kernel is not installed: dotnet tool install --global Microsoft.dotnet-interactive --version 1.0.712001, or name it in SPLITBATCH_STOCK_KERNEL." : null);
+        ?? (Found is null
+            ? "The stock kernel is not installed: dotnet tool install --global Microsoft.dotnet-interactive --version 1.0.712001, or name "
+                + "it in SPLITBATCH_STOCK_KERNEL."
+            : null);
 }
 
-/// <summary>A test that needs the stock kernel: skipped, with the reason, on a machine without it; never skipped in continuous integration.</summary>
+/// <summary>
+/// A test that needs the stock kernel: skipped, with the reason, on a machine without it; never skipped in continuous integration.
+/// </summary>
 internal sealed class StockFactAttribute : FactAttribute
 {
     public StockFactAttribute() => Skip = Installed.Reason(() => StockKernel.Missing);

@@ -15,7 +15,8 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
     public static TheoryData<string> Names => ["1-design", "2-hop-charges", "3-lab-return", "4-panel-statistics", "5-write-up", "6-learn"];
 
     [Fact]
-    public void Every_notebook_runs_to_its_end() => Assert.All(run.Outcomes, outcome => Assert.True(outcome.Succeeded, outcome.ToString()));
+    public void Every_notebook_runs_to_its_end() =>
+        Assert.All(run.Outcomes, outcome => Assert.True(outcome.Succeeded, outcome.ToString()));
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -24,7 +25,8 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
         var outputs = run.Outputs(name);
         Assert.DoesNotContain(outputs, output => (string?)output["output_type"] == "error");
         Assert.Contains(outputs, output => output["data"]?["application/vnd.plotly.v1+json"] is not null);
-        Assert.Contains(run.Pages(name), page => page.Contains("<table", StringComparison.Ordinal) && page.Contains("<caption", StringComparison.Ordinal));
+        Assert.Contains(run.Pages(name),
+            page => page.Contains("<table", StringComparison.Ordinal) && page.Contains("<caption", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -51,8 +53,10 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
     public void The_design_asks_for_forty_tasters_and_has_twenty_four()
     {
         var texts = run.Texts("1-design");
-        Assert.Contains(texts, text => text.StartsWith("triangle: 40 tasters to show a difference when 30 % are discriminators", StringComparison.Ordinal));
-        Assert.Contains(texts, text => text.Contains("13 right show a difference, 9 or fewer rule the margin out", StringComparison.Ordinal));
+        Assert.Contains(texts,
+            text => text.StartsWith("triangle: 40 tasters to show a difference when 30 % are discriminators", StringComparison.Ordinal));
+        Assert.Contains(texts,
+            text => text.Contains("13 right show a difference, 9 or fewer rule the margin out", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -67,23 +71,32 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
     [Fact]
     public void The_lab_difference_is_larger_than_its_critical_difference()
     {
-        var sentence = Assert.Single(run.Texts("3-lab-return"), text => text.StartsWith("A 27.1 BU (mean of 2) and B 24.4 BU (mean of 2) differ by 2.7 BU", StringComparison.Ordinal) && !text.Contains("ways", StringComparison.Ordinal));
-        Assert.Contains("lie within 1.2 BU of each other in 95 cases out of 100: the difference is larger", sentence, StringComparison.Ordinal);
+        var sentence = Assert.Single(run.Texts("3-lab-return"),
+            text => text.StartsWith("A 27.1 BU (mean of 2) and B 24.4 BU (mean of 2) differ by 2.7 BU", StringComparison.Ordinal)
+                && !text.Contains("ways", StringComparison.Ordinal));
+        Assert.Contains("lie within 1.2 BU of each other in 95 cases out of 100: the difference is larger", sentence,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void The_panel_settles_nothing_and_says_what_would()
     {
         var texts = run.Texts("4-panel-statistics");
-        Assert.Contains(texts, text => text.StartsWith("11 right of 24 (triangle): no difference shown at 5 % (p = 0.140; 13 needed). That does not mean the same", StringComparison.Ordinal));
-        Assert.Contains(texts, text => text.StartsWith("24 blind sets were tasted by the triangle protocol", StringComparison.Ordinal) && text.Contains("no difference is shown, which does not mean that there is none", StringComparison.Ordinal));
+        Assert.Contains(texts,
+            text => text.StartsWith("11 right of 24 (triangle): no difference shown at 5 % (p = 0.140; 13 needed). That does not mean "
+                + "the same", StringComparison.Ordinal));
+        Assert.Contains(texts,
+            text => text.StartsWith("24 blind sets were tasted by the triangle protocol", StringComparison.Ordinal)
+                && text.Contains("no difference is shown, which does not mean that there is none", StringComparison.Ordinal));
     }
 
     [Fact]
     public void The_chance_by_guessing_is_reached_in_two_ways_that_agree()
     {
-        var line = Assert.Single(run.Texts("4-panel-statistics"), text => text.StartsWith("Share of panels of guessers", StringComparison.Ordinal));
-        var shares = line.Split(' ').Where(word => word.StartsWith("0.", StringComparison.Ordinal)).Select(word => double.Parse(word, CultureInfo.InvariantCulture)).ToArray();
+        var line = Assert.Single(run.Texts("4-panel-statistics"),
+            text => text.StartsWith("Share of panels of guessers", StringComparison.Ordinal));
+        var shares = line.Split(' ').Where(word => word.StartsWith("0.", StringComparison.Ordinal))
+            .Select(word => double.Parse(word, CultureInfo.InvariantCulture)).ToArray();
         Assert.Equal(0.140, shares[1]); // R 4.2.2: pbinom(10, 24, 1/3, lower.tail = FALSE) = 0.1401
         Assert.InRange(shares[0], 0.130, 0.150); // Four standard errors of twenty thousand panels.
     }
@@ -91,17 +104,21 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
     [Fact]
     public void The_write_up_reads_what_notebook_three_logged()
     {
-        Assert.Contains(run.Pages("5-write-up"), page => page.Contains("The lab measured 27.1 BU in half A and 24.4 BU in half B", StringComparison.Ordinal));
+        Assert.Contains(run.Pages("5-write-up"),
+            page => page.Contains("The lab measured 27.1 BU in half A and 24.4 BU in half B", StringComparison.Ordinal));
         var folder = Path.Combine(run.Output, "amber-cone-or-pellet", "write-up");
-        Assert.Contains("It is open whether tasters can tell them apart", File.ReadAllText(Path.Combine(folder, "write-up.html")), StringComparison.Ordinal);
-        Assert.Contains("It is open whether tasters can tell them apart", File.ReadAllText(Path.Combine(folder, "write-up.md")), StringComparison.Ordinal);
+        Assert.Contains("It is open whether tasters can tell them apart", File.ReadAllText(Path.Combine(folder, "write-up.html")),
+            StringComparison.Ordinal);
+        Assert.Contains("It is open whether tasters can tell them apart", File.ReadAllText(Path.Combine(folder, "write-up.md")),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void The_index_leads_to_the_write_up_in_every_form()
     {
         var index = File.ReadAllText(Path.Combine(run.Output, "index.html"));
-        foreach (var form in new[] { "write-up.html", "write-up.md", "write-up.docx", "summary-16x9.svg", "summary-square.svg", "tables/ledger.csv" })
+        foreach (var form in new[] { "write-up.html", "write-up.md", "write-up.docx", "summary-16x9.svg", "summary-square.svg",
+            "tables/ledger.csv" })
         {
             Assert.Contains($"href=\"amber-cone-or-pellet/write-up/{form}\"", index, StringComparison.Ordinal);
             Assert.True(File.Exists(Path.Combine(run.Output, "amber-cone-or-pellet", "write-up", form)), form);
@@ -110,7 +127,9 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
 
     [HtmlCheckerFact]
     public void Every_page_of_a_run_is_valid_HTML() =>
-        Assert.Empty(HtmlChecker.Findings(run.Outcomes.Select(outcome => Path.Combine(run.Output, outcome.Name + ".html")).Append(Path.Combine(run.Output, "index.html"))));
+        Assert.Empty(
+            HtmlChecker.Findings(run.Outcomes.Select(outcome => Path.Combine(run.Output, outcome.Name + ".html"))
+                .Append(Path.Combine(run.Output, "index.html"))));
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -126,7 +145,8 @@ public partial class NotebookOutcomeTests(ExecutedNotebooks run) : IClassFixture
 
     [Fact]
     public void The_pictures_that_the_README_shows_are_there() =>
-        Assert.All(Pictures().Matches(File.ReadAllText(Repository.Path("README.md"))), match => Assert.True(File.Exists(Repository.Path(match.Groups[1].Value)), match.Value));
+        Assert.All(Pictures().Matches(File.ReadAllText(Repository.Path("README.md"))),
+            match => Assert.True(File.Exists(Repository.Path(match.Groups[1].Value)), match.Value));
 
     [Fact]
     public void The_example_in_the_checkout_stays_as_it_came() =>

@@ -96,7 +96,9 @@ public sealed partial class PageTests(ExecutedNotebooks run) : IClassFixture<Exe
                 var asked = await server.GetContextAsync();
                 var file = Path.Combine(run.Output, Path.GetFileName(asked.Request.Url!.LocalPath));
                 asked.Response.StatusCode = File.Exists(file) ? 200 : 404;
-                asked.Response.ContentType = file.EndsWith(".js", StringComparison.Ordinal) ? "text/javascript; charset=utf-8" : "text/html; charset=utf-8";
+                asked.Response.ContentType = file.EndsWith(".js", StringComparison.Ordinal)
+                    ? "text/javascript; charset=utf-8"
+                    : "text/html; charset=utf-8";
                 if (File.Exists(file)) await asked.Response.OutputStream.WriteAsync(await File.ReadAllBytesAsync(file));
                 asked.Response.Close();
             }

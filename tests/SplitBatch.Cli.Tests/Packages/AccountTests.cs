@@ -21,8 +21,10 @@ public sealed class AccountTests(PackedPackages packages)
         Assert.Contains("kernel", await StartedBy("--help"), StringComparison.Ordinal);
 
         await ToolAsync("update", packages.Later);
-        Assert.DoesNotContain(packages.Version + Path.DirectorySeparatorChar, string.Join('\n', Directory.GetFiles(Tools, "*", SearchOption.AllDirectories)), StringComparison.Ordinal);
-        Assert.Contains("kernel", await StartedBy("--help"), StringComparison.Ordinal); // The kernel of before the update starts the command of after it.
+        Assert.DoesNotContain(packages.Version + Path.DirectorySeparatorChar,
+            string.Join('\n', Directory.GetFiles(Tools, "*", SearchOption.AllDirectories)), StringComparison.Ordinal);
+        // The kernel of before the update starts the command of after it.
+        Assert.Contains("kernel", await StartedBy("--help"), StringComparison.Ordinal);
         await CommandAsync("kernel", "install");
         await CommandAsync("kernel", "remove");
         Assert.False(Directory.Exists(Kernel));
@@ -35,7 +37,8 @@ public sealed class AccountTests(PackedPackages packages)
     }
 
     private Task<string> ToolAsync(string what, string version) =>
-        packages.RunAsync(packages.Home, "dotnet", "tool", what, "--global", "SplitBatch.Cli", "--version", version, "--add-source", packages.Feed);
+        packages.RunAsync(packages.Home, "dotnet", "tool", what, "--global", "SplitBatch.Cli", "--version", version, "--add-source",
+            packages.Feed);
 
     private Task<string> CommandAsync(params string[] words) => packages.RunAsync(packages.Home, Path.Combine(Tools, "splitbatch"), words);
 
@@ -43,9 +46,11 @@ public sealed class AccountTests(PackedPackages packages)
     private async Task<string> StartedBy(params string[] words)
     {
         using var spec = JsonDocument.Parse(await File.ReadAllTextAsync(Path.Combine(Kernel, "kernel.json")));
-        string[] program = [.. spec.RootElement.GetProperty("argv").EnumerateArray().Select(w => w.GetString()!).TakeWhile(w => w != "kernel")];
+        string[] program = [.. spec.RootElement.GetProperty("argv").EnumerateArray().Select(w => w.GetString()!)
+            .TakeWhile(w => w != "kernel")];
         return await packages.RunAsync(packages.Home, program[0], [.. program[1..], .. words]);
     }
 
-    private static long Size(string folder) => new DirectoryInfo(folder).GetFiles("*", SearchOption.AllDirectories).Where(f => f.LinkTarget is null).Sum(f => f.Length);
+    private static long Size(string folder) =>
+        new DirectoryInfo(folder).GetFiles("*", SearchOption.AllDirectories).Where(f => f.LinkTarget is null).Sum(f => f.Length);
 }

@@ -28,7 +28,10 @@ public sealed class StockNotebookTests(PackedPackages packages)
     [StockFact]
     public async Task The_stock_notebook_loads_the_packages_by_one_line_each()
     {
-        var start = new ProcessStartInfo(Installed.DebianPython, ["-B", "-m", "unittest", "-v", "test_packages"]) { WorkingDirectory = Repository.Path("tests", "jupyter") };
+        var start = new ProcessStartInfo(Installed.DebianPython, ["-B", "-m", "unittest", "-v", "test_packages"])
+        {
+            WorkingDirectory = Repository.Path("tests", "jupyter"),
+        };
         packages.Enter(start);
         start.Environment["STOCK"] = StockKernel.Tool;
         Assert.Contains("Ran 4 tests", await PackedPackages.EndAsync(start), StringComparison.Ordinal);

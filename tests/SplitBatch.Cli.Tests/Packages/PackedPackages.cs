@@ -28,7 +28,8 @@ public sealed class PackedPackages : IAsyncLifetime
     {
         Directory.CreateDirectory(Home);
         foreach (var project in new[] { "SplitBatch", "SplitBatch.Display", "SplitBatch.Cli" }) await PackAsync(project);
-        foreach (var package in Directory.GetFiles(Feed, $"SplitBatch.Cli.*{Version}.nupkg").Append(PathOf("SplitBatch.Cli"))) CopyAsLater(package);
+        foreach (var package in Directory.GetFiles(Feed, $"SplitBatch.Cli.*{Version}.nupkg").Append(PathOf("SplitBatch.Cli")))
+            CopyAsLater(package);
         await File.WriteAllTextAsync(Path.Combine(Home, "nuget.config"), $"""
             <configuration>
               <packageSources><add key="packed" value="{Feed}" /></packageSources>
@@ -52,7 +53,8 @@ public sealed class PackedPackages : IAsyncLifetime
     {
         var place = Directory.CreateDirectory(Path.Combine(Home, name)).FullName;
         foreach (var file in Directory.EnumerateFiles(Repository.Path("tests", "packages", name)))
-            File.WriteAllText(Path.Combine(place, Path.GetFileName(file)), File.ReadAllText(file).Replace("$VERSION", Version, StringComparison.Ordinal));
+            File.WriteAllText(Path.Combine(place, Path.GetFileName(file)),
+                File.ReadAllText(file).Replace("$VERSION", Version, StringComparison.Ordinal));
         return place;
     }
 
@@ -76,7 +78,8 @@ public sealed class PackedPackages : IAsyncLifetime
         var error = process.StandardError.ReadToEndAsync();
         var said = await process.StandardOutput.ReadToEndAsync() + await error;
         await process.WaitForExitAsync();
-        Assert.True(process.ExitCode == 0, $"{start.FileName} {string.Join(' ', start.ArgumentList)} ended with {process.ExitCode}: {said}");
+        Assert.True(process.ExitCode == 0,
+            $"{start.FileName} {string.Join(' ', start.ArgumentList)} ended with {process.ExitCode}: {said}");
         return said;
     }
 
@@ -90,12 +93,14 @@ public sealed class PackedPackages : IAsyncLifetime
         start.Environment["NUGET_FALLBACK_PACKAGES"] = packages;
         start.Environment["FEED"] = Feed;
         start.Environment["VERSION"] = Version;
-        foreach (var name in new[] { "JUPYTER_DATA_DIR", "XDG_DATA_HOME", "MSBuildSDKsPath", "MSBUILD_EXE_PATH", "MSBuildExtensionsPath", "MSBuildLoadMicrosoftTargetsReadOnly" }) start.Environment.Remove(name);
+        foreach (var name in new[] { "JUPYTER_DATA_DIR", "XDG_DATA_HOME", "MSBuildSDKsPath", "MSBUILD_EXE_PATH", "MSBuildExtensionsPath",
+            "MSBuildLoadMicrosoftTargetsReadOnly" }) start.Environment.Remove(name);
     }
 
     private Task<string> PackAsync(string project) => EndAsync(new(
         "dotnet",
-        ["pack", Repository.Path("src", project), "--artifacts-path", Path.Combine(_root.FullName, "artifacts"), "--output", Feed, $"-p:Version={Version}", "-v", "quiet", "-nodeReuse:false"]));
+        ["pack", Repository.Path("src", project), "--artifacts-path", Path.Combine(_root.FullName, "artifacts"), "--output", Feed,
+            $"-p:Version={Version}", "-v", "quiet", "-nodeReuse:false"]));
 
     /// <summary>The same package under the later version.</summary>
     private void CopyAsLater(string package)

@@ -6,7 +6,9 @@ using System.Text;
 
 namespace SplitBatch.Cli.Packages;
 
-/// <summary>What people download and what it takes on their disk. Sizes do not depend on how busy the machine is, so they are held to bounds.</summary>
+/// <summary>
+/// What people download and what it takes on their disk. Sizes do not depend on how busy the machine is, so they are held to bounds.
+/// </summary>
 [Collection(PackageTests.Name)]
 public sealed class SizeTests(PackedPackages packages)
 {
@@ -56,12 +58,15 @@ public sealed class SizeTests(PackedPackages packages)
         using var pdb = MetadataReaderProvider.FromPortablePdbStream(new MemoryStream(Bytes(symbols.GetEntry($"lib/net10.0/{id}.pdb")!)));
         var reader = pdb.GetMetadataReader();
         var embedded = new Guid("0E8A571B-6926-466E-B4AD-8AB04611F5FE"); // "embedded source" in the portable PDB specification
-        var own = reader.Documents.Where(handle => !reader.GetString(reader.GetDocument(handle).Name).Contains("/obj/", StringComparison.Ordinal)).ToList(); // The rest is generated.
+        // The rest is generated.
+        var own = reader.Documents
+            .Where(handle => !reader.GetString(reader.GetDocument(handle).Name).Contains("/obj/", StringComparison.Ordinal)).ToList();
         Assert.True(own.Count > 50);
         Assert.All(own, handle =>
         {
             Assert.StartsWith("/_", reader.GetString(reader.GetDocument(handle).Name), StringComparison.Ordinal);
-            Assert.Contains(reader.GetCustomDebugInformation(handle), h => reader.GetGuid(reader.GetCustomDebugInformation(h).Kind) == embedded);
+            Assert.Contains(reader.GetCustomDebugInformation(handle),
+                h => reader.GetGuid(reader.GetCustomDebugInformation(h).Kind) == embedded);
         });
     }
 

@@ -11,9 +11,11 @@ internal sealed class Spreadsheet(string folder, char delimiter)
     public void Add(string file, params string[][] rows)
     {
         var path = Path.Combine(folder, file);
-        var grid = File.ReadAllText(path).Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => line.TrimEnd('\r').Split(delimiter)).Concat(rows).ToList();
+        var grid = File.ReadAllText(path).Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Select(line => line.TrimEnd('\r').Split(delimiter)).Concat(rows).ToList();
         var width = grid.Max(row => row.Length);
-        var text = string.Concat(grid.Select(row => string.Join(delimiter, row.Concat(Enumerable.Repeat("", width - row.Length))) + "\r\n"));
+        var text =
+            string.Concat(grid.Select(row => string.Join(delimiter, row.Concat(Enumerable.Repeat("", width - row.Length))) + "\r\n"));
         File.WriteAllText(path, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
     }
 
@@ -23,6 +25,7 @@ internal sealed class Spreadsheet(string folder, char delimiter)
         var path = Path.Combine(folder, file);
         var text = File.ReadAllText(path);
         Assert.Contains(old, text, StringComparison.Ordinal);
-        File.WriteAllText(path, text.Replace(old, with, StringComparison.Ordinal), new UTF8Encoding(file.EndsWith(".csv", StringComparison.Ordinal)));
+        File.WriteAllText(path, text.Replace(old, with, StringComparison.Ordinal),
+            new UTF8Encoding(file.EndsWith(".csv", StringComparison.Ordinal)));
     }
 }

@@ -32,24 +32,30 @@ internal sealed class Walk : IDisposable
     public IReadOnlyList<string> Says(string notebook)
     {
         var json = JsonNode.Parse(File.ReadAllText(Path.Combine(Pages, notebook + ".ipynb")))!;
-        return [.. json["cells"]!.AsArray().SelectMany(cell => cell!["outputs"]?.AsArray() ?? []).Select(output => Join(output!["data"]?["text/plain"] ?? output["text"]))];
+        return [.. json["cells"]!.AsArray().SelectMany(cell => cell!["outputs"]?.AsArray() ?? [])
+            .Select(output => Join(output!["data"]?["text/plain"] ?? output["text"]))];
     }
 
     /// <summary>The notes of what is not there yet, each once, in all notebooks.</summary>
     public IReadOnlyList<string> NotYet() =>
     [
-        .. Directory.GetFiles(Pages, "*.ipynb").Order(StringComparer.Ordinal).SelectMany(path => Says(Path.GetFileNameWithoutExtension(path)))
+        .. Directory.GetFiles(Pages, "*.ipynb").Order(StringComparer.Ordinal)
+            .SelectMany(path => Says(Path.GetFileNameWithoutExtension(path)))
             .Where(text => text.StartsWith("Not yet. ", StringComparison.Ordinal)).Distinct(),
     ];
 
-    /// <summary>The ballots of a panel in which so many tasters pick the odd cup, and the others another: taster, session, set, answer, time.</summary>
+    /// <summary>
+    /// The ballots of a panel in which so many tasters pick the odd cup, and the others another: taster, session, set, answer, time.
+    /// </summary>
     public string[][] Ballots(int right) =>
     [
         .. Trial.Open(Folder).Panel().Serving!.Sets.Select((set, index) => new[]
         {
-            set.Taster, "1", $"{set.Number}", set.Cups.First(cup => (cup.Beer == set.Order.OddBeer) == index < right).Code, $"{DateTime.Today.AddDays(1):yyyy-MM-dd} 19:{index:00}",
+            set.Taster, "1", $"{set.Number}", set.Cups.First(cup => (cup.Beer == set.Order.OddBeer) == index < right).Code,
+            $"{DateTime.Today.AddDays(1):yyyy-MM-dd} 19:{index:00}",
         }),
     ];
 
-    private static string Join(JsonNode? text) => text is JsonArray lines ? string.Concat(lines.Select(line => (string?)line)) : (string?)text ?? "";
+    private static string Join(JsonNode? text) =>
+        text is JsonArray lines ? string.Concat(lines.Select(line => (string?)line)) : (string?)text ?? "";
 }

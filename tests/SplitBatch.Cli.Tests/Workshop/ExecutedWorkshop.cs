@@ -23,7 +23,8 @@ public sealed class ExecutedWorkshop : IAsyncLifetime, IDisposable
     public void Dispose() => output.Delete(recursive: true);
 
     /// <summary>An executed notebook.</summary>
-    public Notebook Notebook(string reader, string name) => Kernel.Notebooks.Notebook.Load(Path.Combine(output.FullName, reader, name + ".ipynb"));
+    public Notebook Notebook(string reader, string name) =>
+        Kernel.Notebooks.Notebook.Load(Path.Combine(output.FullName, reader, name + ".ipynb"));
 
     /// <summary>Its page.</summary>
     public string Page(string reader, string name) => File.ReadAllText(Path.Combine(output.FullName, reader, name + ".html"));

@@ -48,8 +48,12 @@ public partial class GuideTests
     [Fact]
     public void Each_heading_that_the_contents_name_is_there()
     {
-        var headings = Heading().Matches(Guide).Select(match => new string([.. match.Groups[1].Value.ToLowerInvariant().Replace(' ', '-').Where(c => char.IsLetterOrDigit(c) || c == '-')])).ToHashSet();
-        Assert.All(Link().Matches(Guide).Select(match => match.Groups[1].Value).Where(link => link.StartsWith('#')), link => Assert.Contains(link[1..], headings));
+        var headings = Heading().Matches(Guide)
+            .Select(match =>
+                new string([.. match.Groups[1].Value.ToLowerInvariant().Replace(' ', '-')
+                    .Where(c => char.IsLetterOrDigit(c) || c == '-')])).ToHashSet();
+        Assert.All(Link().Matches(Guide).Select(match => match.Groups[1].Value).Where(link => link.StartsWith('#')),
+            link => Assert.Contains(link[1..], headings));
     }
 
     [GeneratedRegex(@"rss (\d+ \(\d+ to \d+\)) MiB, pss (\d+ \(\d+ to \d+\)) MiB")]

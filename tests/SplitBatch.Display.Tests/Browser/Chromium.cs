@@ -20,12 +20,14 @@ internal static class Chromium
     /// <param name="width">The window's width.</param>
     /// <param name="milliseconds">The time that passes on the page.</param>
     public static string DomAt(Uri page, string profile, int width = 1000, int milliseconds = 5000) => Run(
-        page, profile, FormattableString.Invariant($"--window-size={width},1400"), FormattableString.Invariant($"--virtual-time-budget={milliseconds}"), "--dump-dom");
+        page, profile, FormattableString.Invariant($"--window-size={width},1400"),
+        FormattableString.Invariant($"--virtual-time-budget={milliseconds}"), "--dump-dom");
 
     /// <summary>The page as it is printed on paper of the browser's own size.</summary>
     /// <param name="html">The page.</param>
     /// <param name="pdf">The file to write.</param>
-    public static void Print(string html, string pdf) => OfPage(html, (page, profile) => Run(new Uri(page), profile, "--no-pdf-header-footer", $"--print-to-pdf={pdf}"));
+    public static void Print(string html, string pdf) =>
+        OfPage(html, (page, profile) => Run(new Uri(page), profile, "--no-pdf-header-footer", $"--print-to-pdf={pdf}"));
 
     private static string OfPage(string html, Func<string, string, string> look)
     {
@@ -45,7 +47,8 @@ internal static class Chromium
     private static string Run(Uri page, string profile, params string[] options)
     {
         var start = new ProcessStartInfo(Path!) { RedirectStandardOutput = true, RedirectStandardError = true };
-        string[] always = ["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--proxy-server=127.0.0.1:9", $"--user-data-dir={profile}"];
+        string[] always = ["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--proxy-server=127.0.0.1:9",
+            $"--user-data-dir={profile}"];
         foreach (var option in always.Concat(options).Append(page.AbsoluteUri)) start.ArgumentList.Add(option);
         using var process = Process.Start(start)!;
         process.ErrorDataReceived += (_, _) => { };
@@ -61,7 +64,9 @@ internal static class Chromium
     }
 }
 
-/// <summary>A test that needs a browser: skipped, with the reason, on a machine without one; never skipped in continuous integration.</summary>
+/// <summary>
+/// A test that needs a browser: skipped, with the reason, on a machine without one; never skipped in continuous integration.
+/// </summary>
 internal sealed class BrowserFactAttribute : FactAttribute
 {
     public BrowserFactAttribute() => Skip = Installed.Reason(() => Chromium.Missing);
@@ -70,5 +75,7 @@ internal sealed class BrowserFactAttribute : FactAttribute
 /// <summary>A test that needs a browser and the accessibility rules from npm.</summary>
 internal sealed class AccessibilityFactAttribute : FactAttribute
 {
-    public AccessibilityFactAttribute() => Skip = Installed.Reason(() => Chromium.Missing ?? (Axe.Script is null ? "axe-core is not installed: run npm ci in tests/accessibility." : null));
+    public AccessibilityFactAttribute() =>
+        Skip = Installed.Reason(() => Chromium.Missing
+            ?? (Axe.Script is null ? "axe-core is not installed: run npm ci in tests/accessibility." : null));
 }

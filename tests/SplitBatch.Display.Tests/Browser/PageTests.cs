@@ -13,7 +13,8 @@ public partial class PageTests
     {
         NotebookDisplay.Register();
         var body = string.Concat(shown.Select(value => Formatter.ToDisplayString(value, "text/html")));
-        return $"<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>t</title>{head}</head><body><main><h1>t</h1>{body}</main></body></html>";
+        return $"<!DOCTYPE html><html lang=\"en\"><head><meta "
+            + $"charset=\"utf-8\"><title>t</title>{head}</head><body><main><h1>t</h1>{body}</main></body></html>";
     }
 
     [BrowserFact]
@@ -58,7 +59,9 @@ public partial class PageTests
 
     [AccessibilityFact]
     public void Figures_tables_and_results_in_a_notebook_page_have_no_serious_finding() =>
-        Assert.Empty(Axe.Serious(Page("", Samples.Bars(), Samples.Intervals().Numbers, Bitterness.BitternessUnits.From(31.5), SampleDocument.Create().Summary!), 1000));
+        Assert.Empty(
+            Axe.Serious(Page("", Samples.Bars(), Samples.Intervals().Numbers, Bitterness.BitternessUnits.From(31.5),
+                SampleDocument.Create().Summary!), 1000));
 
     [GeneratedRegex("class=\"plot-container plotly\"")]
     private static partial Regex Plot();

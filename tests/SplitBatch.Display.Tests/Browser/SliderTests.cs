@@ -14,7 +14,9 @@ namespace SplitBatch.Display.Browser;
 /// <summary>Sliders on a page opened from disk, moved by the mouse, without a network.</summary>
 public partial class SliderTests
 {
-    /// <summary>Presses the mouse on a slider's rail at a share of its length, then lists what stands written in the plot and can be seen.</summary>
+    /// <summary>
+    /// Presses the mouse on a slider's rail at a share of its length, then lists what stands written in the plot and can be seen.
+    /// </summary>
     private const string Mouse = """
         function press(plot,number,share){var rail=plot.querySelectorAll('.slider-rail-touch-rect')[number],box=rail.getBoundingClientRect();
         var at={bubbles:true,cancelable:true,view:window,clientX:box.left+share*box.width,clientY:box.top+box.height/2};
@@ -47,8 +49,10 @@ public partial class SliderTests
     public void The_distribution_and_the_critical_count_move_with_the_sliders()
     {
         var seen = Move(Protocol.Triangle.ExploreCounts(tasters: 20), "[[0,0],[0,1],[2,1]]");
-        Assert.Equal([OrMore(20, 0.05), OrMore(8, 0.05), OrMore(100, 0.05), OrMore(100, 0.10)], seen.Select(state => state.Words.Single(word => word.EndsWith("or more", StringComparison.Ordinal))));
-        Assert.Equal([Says(20, 0.30, 0.05), Says(8, 0.30, 0.05), Says(100, 0.30, 0.05), Says(100, 0.30, 0.10)], seen.Select(state => state.Words.Single(word => word.Contains("needed", StringComparison.Ordinal))));
+        Assert.Equal([OrMore(20, 0.05), OrMore(8, 0.05), OrMore(100, 0.05), OrMore(100, 0.10)],
+            seen.Select(state => state.Words.Single(word => word.EndsWith("or more", StringComparison.Ordinal))));
+        Assert.Equal([Says(20, 0.30, 0.05), Says(8, 0.30, 0.05), Says(100, 0.30, 0.05), Says(100, 0.30, 0.10)],
+            seen.Select(state => state.Words.Single(word => word.Contains("needed", StringComparison.Ordinal))));
         Assert.True(seen[1].Bars < seen[0].Bars && seen[0].Bars < seen[2].Bars, string.Join(", ", seen.Select(state => state.Bars)));
         Assert.Equal(seen[2].Bars, seen[3].Bars);
     }
@@ -66,13 +70,15 @@ public partial class SliderTests
     }
 
     /// <summary>A headless browser whose time is virtual draws no frames; what waits for one waits for the clock instead.</summary>
-    private const string Frames = "window.requestAnimationFrame=function(f){return setTimeout(function(){f(performance.now())},16)};window.cancelAnimationFrame=clearTimeout;";
+    private const string Frames = "window.requestAnimationFrame=function(f){return "
+        + "setTimeout(function(){f(performance.now())},16)};window.cancelAnimationFrame=clearTimeout;";
 
     private static string Says(int tasters, double share, double alpha)
     {
         var critical = Power.CriticalCount(Protocol.Triangle, tasters, alpha);
         var power = Printed.Percent(Power.Of(Protocol.Triangle, tasters, alpha, share));
-        return share == 0 ? $"{critical} of {tasters} needed; guessers get there in {power} of panels." : $"{critical} of {tasters} needed; shown in {power} of panels.";
+        return share == 0 ? $"{critical} of {tasters} needed; guessers get there in {power} of panels."
+            : $"{critical} of {tasters} needed; shown in {power} of panels.";
     }
 
     private static string OrMore(int tasters, double alpha) => $"{Power.CriticalCount(Protocol.Triangle, tasters, alpha)} or more";
@@ -81,7 +87,10 @@ public partial class SliderTests
     {
         NotebookDisplay.Register();
         var body = Formatter.ToDisplayString(explorer, "text/html");
-        var page = $"<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>t</title><script>{Frames}</script><script>{NotebookDisplay.ChartScript}</script></head><body><main>{body}</main><script>{Mouse.Replace("MOVES", moves, StringComparison.Ordinal)}</script></body></html>";
+        var page = $"<!DOCTYPE html><html lang=\"en\"><head><meta "
+            + $"charset=\"utf-8\"><title>t</title><script>{Frames}</script><script>"
+            + $"{NotebookDisplay.ChartScript}</script></head><body><main>{body}</main><script>"
+            + $"{Mouse.Replace("MOVES", moves, StringComparison.Ordinal)}</script></body></html>";
         var dom = Chromium.Dom(page, 1000, 20_000);
         var result = Seen().Match(dom);
         Assert.True(result.Success, "the sliders could not be moved");

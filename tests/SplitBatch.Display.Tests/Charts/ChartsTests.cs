@@ -19,16 +19,22 @@ namespace SplitBatch.Display.Charts;
 /// <summary>Every chart, on small invented results: it draws for page and phone, says its numbers, and has them as a table.</summary>
 public class ChartsTests
 {
-    private static ChargeMatch Match { get; } = ChargeMatch.Solve(Kettle.Metric(20, 1.050), 32, HopLot.Cones("cones", 5), HopLot.Pellets("pellets", 11));
+    private static ChargeMatch Match { get; } =
+        ChargeMatch.Solve(Kettle.Metric(20, 1.050), 32, HopLot.Cones("cones", 5), HopLot.Pellets("pellets", 11));
 
     private static DoseUncertainty Doubt { get; } = DoseUncertainty.Of(Match, draws: 20_000);
 
-    private static LabComparison Measured { get; } = LabComparison.Compare(Precision.Limit95(2.0, PrecisionCondition.Repeatability), [24.9, 25.6], [26.1, 26.4]);
+    private static LabComparison Measured { get; } =
+        LabComparison.Compare(Precision.Limit95(2.0, PrecisionCondition.Repeatability), [24.9, 25.6], [26.1, 26.4]);
 
-    private static Forest Two { get; } = Forest.Of([new("home", Protocol.Triangle, 24, 11), new("brewery", Protocol.Tetrad, 40, 30), new("club", Protocol.DuoTrio, 6, 6)]);
+    private static Forest Two { get; } =
+        Forest.Of([new("home", Protocol.Triangle, 24, 11), new("brewery", Protocol.Tetrad, 40, 30), new("club", Protocol.DuoTrio, 6, 6)]);
 
     private static IEnumerable<Rating> Ratings { get; } =
-        [.. Enumerable.Range(1, 18).SelectMany(i => new[] { new Rating($"T{i}", "bitterness", 4 + i % 3, 5 + i % 4), new Rating($"T{i}", "fruit", 3 + i % 2, 3 + (i + 1) % 2), new Rating($"T{i}", "liking", 6, 6 + i % 2) })];
+        [.. Enumerable.Range(1, 18)
+            .SelectMany(
+                i => new[] { new Rating($"T{i}", "bitterness", 4 + i % 3, 5 + i % 4),
+                    new Rating($"T{i}", "fruit", 3 + i % 2, 3 + (i + 1) % 2), new Rating($"T{i}", "liking", 6, 6 + i % 2) })];
 
     private static ScoredPanel Panel { get; } = Scored();
 
@@ -45,7 +51,8 @@ public class ChartsTests
         (new PanelPlan(Protocol.Triangle, 24)).Chart(),
         (new PanelPlan(Protocol.DuoTrio, 200) { Margin = 0.1 }).Chart(),
         PanelReading.Of(Protocol.Triangle, 24, 11, 0.3).Chart("main"),
-        DiscriminatorCharts.Chart([("main", PanelReading.Of(Protocol.Triangle, 24, 11, 0.3)), ("second panel at the brewery", PanelReading.Of(Protocol.Tetrad, 40, 30, 0.3))]),
+        DiscriminatorCharts.Chart([("main", PanelReading.Of(Protocol.Triangle, 24, 11, 0.3)),
+            ("second panel at the brewery", PanelReading.Of(Protocol.Tetrad, 40, 30, 0.3))]),
         LabComparison.Compare(Precision.Limit95(2.0, PrecisionCondition.Repeatability), [30.1, 31.0], [33.9, 34.4]).Chart(),
         Match.ChartOfModels(),
         Doubt.Chart(),
@@ -61,9 +68,11 @@ public class ChartsTests
         Two.Chart(),
         Two.Chart(Two.Combine()),
         HouseCalibration.Fit([new("autumn bitter", 31, 24.5), new("winter stout", 42, 30.1), new("summer ale", 22, 19.8)]).Chart(),
-        LabComparison.Compare(LabPrecision.Of(Precision.Limit95(4.0, PrecisionCondition.Repeatability)), new Replicates("A", [30.1, 31.0]), new Replicates("B", [31.0])).Chart(),
+        LabComparison.Compare(LabPrecision.Of(Precision.Limit95(4.0, PrecisionCondition.Repeatability)), new Replicates("A", [30.1, 31.0]),
+            new Replicates("B", [31.0])).Chart(),
         Simulate.Panels(Protocol.Triangle, 20, 200, seed: 1).Chart(),
-        Simulate.Panels(Protocol.Triangle, 2, 200, seed: 1, new SimulatedTasters(DPrimeSpread.Discriminators(0.5)), replicates: 10).Chart(),
+        Simulate.Panels(Protocol.Triangle, 2, 200, seed: 1, new SimulatedTasters(DPrimeSpread.Discriminators(0.5)), replicates: 10)
+            .Chart(),
         Protocol.Triangle.ExplorePower().Still,
         Protocol.Tetrad.ExploreCounts(tasters: 30).Still,
     ];
@@ -81,8 +90,10 @@ public class ChartsTests
             Assert.All(scene.Shapes.OfType<Drawing.Writing>(), text =>
             {
                 var length = Drawing.Face.For(text.Bold).Width(text.Text, text.Size);
-                var left = text.Anchor switch { Drawing.Anchor.Start => text.At.X, Drawing.Anchor.Middle => text.At.X - length / 2, _ => text.At.X - length };
-                Assert.True(left >= 0 && left + length <= scene.Width + 0.5, $"\"{text.Text}\" runs from {left:0} to {left + length:0} of {scene.Width:0}");
+                var left = text.Anchor switch { Drawing.Anchor.Start => text.At.X, Drawing.Anchor.Middle => text.At.X - length / 2,
+                    _ => text.At.X - length };
+                Assert.True(left >= 0 && left + length <= scene.Width + 0.5,
+                    $"\"{text.Text}\" runs from {left:0} to {left + length:0} of {scene.Width:0}");
             });
         }
     }
@@ -102,7 +113,8 @@ public class ChartsTests
     public void The_count_chart_marks_the_critical_count()
     {
         var figure = DifferenceTest.Of(Protocol.Triangle, 20, 11).Chart();
-        Assert.Contains("11 or more show a difference", figure.ToSvg(), StringComparison.Ordinal); // 11 of 20 at 5 %: J. Soc. Cosmet. Chem. 22 (1971), p. 214
+        // 11 of 20 at 5 %: J. Soc. Cosmet. Chem. 22 (1971), p. 214
+        Assert.Contains("11 or more show a difference", figure.ToSvg(), StringComparison.Ordinal);
         Assert.Contains("more than guessing gives", figure.Title, StringComparison.Ordinal);
     }
 

@@ -10,7 +10,9 @@ public class ThemeTests
     public void Words_stand_out_from_paper_and_shade(Ink ink)
     {
         Assert.True(Contrast(Theme.WordColour(ink), Theme.Paper) >= 4.5, $"{ink} on paper");
-        foreach (var under in Enum.GetValues<Ink>()) Assert.True(Contrast(Theme.WordColour(ink), Theme.Wash(under)) >= 4.5, $"{ink} on the wash of {under}: {Contrast(Theme.WordColour(ink), Theme.Wash(under)):0.00}");
+        foreach (var under in Enum.GetValues<Ink>())
+            Assert.True(Contrast(Theme.WordColour(ink), Theme.Wash(under)) >= 4.5,
+                $"{ink} on the wash of {under}: {Contrast(Theme.WordColour(ink), Theme.Wash(under)):0.00}");
     }
 
     [Theory]
@@ -19,20 +21,23 @@ public class ThemeTests
 
     [Fact]
     public void The_beers_differ_in_grey() =>
-        Assert.True(Contrast(Theme.Colour(Ink.BeerA), Theme.Colour(Ink.BeerB)) >= 2, $"{Contrast(Theme.Colour(Ink.BeerA), Theme.Colour(Ink.BeerB)):0.00}");
+        Assert.True(Contrast(Theme.Colour(Ink.BeerA), Theme.Colour(Ink.BeerB)) >= 2,
+            $"{Contrast(Theme.Colour(Ink.BeerA), Theme.Colour(Ink.BeerB)):0.00}");
 
     [Fact]
     public void Contrast_is_computed_as_the_guideline_does()
     {
         Assert.Equal(21, Contrast("#000000", "#ffffff"), 0.001);
-        Assert.Equal(4.54, Contrast("#767676", "#ffffff"), 0.005); // the usual lightest grey for text, as published with the guideline's techniques
+        // the usual lightest grey for text, as published with the guideline's techniques
+        Assert.Equal(4.54, Contrast("#767676", "#ffffff"), 0.005);
     }
 
     /// <summary>Two common kinds of colour blindness, by the matrices of Machado, Oliveira and Fernandes (2009), severity 1.</summary>
     [Theory]
     [InlineData(0.152286, 1.052583, -0.204868, 0.114503, 0.786281, 0.099216, -0.003882, -0.048116, 1.051998)] // protanopia
     [InlineData(0.367322, 0.860646, -0.227968, 0.280085, 0.672501, 0.047413, -0.011820, 0.042940, 0.968881)] // deuteranopia
-    public void The_beers_differ_for_the_colour_blind(double a, double b, double c, double d, double e, double f, double g, double h, double i)
+    public void The_beers_differ_for_the_colour_blind(double a, double b, double c, double d, double e, double f, double g,
+        double h, double i)
     {
         double[] Seen(string colour)
         {

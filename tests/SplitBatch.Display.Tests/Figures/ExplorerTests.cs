@@ -26,7 +26,8 @@ public class ExplorerTests
     public void The_still_form_is_the_first_position_and_says_itself(string name)
     {
         var explorer = All[name];
-        Assert.Equal(explorer.At([.. explorer.Sliders.Select(slider => slider.Start)]).Where(mark => mark is not Note), explorer.Still.Marks);
+        Assert.Equal(explorer.At([.. explorer.Sliders.Select(slider => slider.Start)]).Where(mark => mark is not Note),
+            explorer.Still.Marks);
         Assert.NotNull(XDocument.Parse(explorer.Still.ToSvg()).Root);
         Assert.NotNull(XDocument.Parse(explorer.Still.ToSvg(360)).Root);
         Assert.Contains(explorer.Sliders[0].Name, explorer.AltText, StringComparison.Ordinal);
@@ -59,7 +60,8 @@ public class ExplorerTests
     public void The_power_that_is_read_off_is_the_exact_one()
     {
         var explorer = All["power"];
-        var (tasters, share, error) = (explorer.Sliders[0].Steps.ToList().IndexOf("30"), explorer.Sliders[1].Steps.ToList().IndexOf("30 %"), explorer.Sliders[2].Steps.ToList().IndexOf("5 %"));
+        var (tasters, share, error) = (explorer.Sliders[0].Steps.ToList().IndexOf("30"),
+            explorer.Sliders[1].Steps.ToList().IndexOf("30 %"), explorer.Sliders[2].Steps.ToList().IndexOf("5 %"));
         var marks = explorer.At(tasters, share, error);
 
         // Check values, 4.4: n = 30, share of discriminators 30 %, alpha .05: power .709083, 15 right needed (ISO 4120, table A.1).
@@ -85,14 +87,16 @@ public class ExplorerTests
         var still = All["grows"].Still;
         Assert.Throws<ArgumentException>(() => new Explorer(still, [], []) { Title = "t" });
         Assert.Throws<ArgumentException>(() => new Explorer(still, [new Slider("s", ["a"], 1)], []) { Title = "t" });
-        Assert.Throws<ArgumentException>(() => new Explorer(still, [new Slider("s", ["a"], 0)], [new Layer(new Rule(0), 0, 0)]) { Title = "t" });
+        Assert.Throws<ArgumentException>(
+            () => new Explorer(still, [new Slider("s", ["a"], 0)], [new Layer(new Rule(0), 0, 0)]) { Title = "t" });
     }
 
     /// <summary>The numbers of the traces that the layers of a position make; marks of the whole axis are shapes and have none.</summary>
     private static List<int> Expected(Explorer explorer, int[] steps)
     {
         var traced = explorer.Layers.Where(layer => layer.Mark is not Rule { Along: Along.Y }).ToList();
-        return [.. Enumerable.Range(0, traced.Count).Where(i => traced[i].At.Zip(steps).All(pair => pair.First is null || pair.First == pair.Second))];
+        return [.. Enumerable.Range(0, traced.Count)
+            .Where(i => traced[i].At.Zip(steps).All(pair => pair.First is null || pair.First == pair.Second))];
     }
 
     private static List<int> Seen(JsonNode figure)

@@ -16,10 +16,19 @@ internal static class Samples
         Marks =
         [
             new Zone(29, 35) { Name = "target and its tolerance" },
-            new Ranges([new(-0.18, 26, 38, 32, "32 (26 to 38)"), new(0.82, 28, 42, 34, "34 (28 to 42)")]) { Ink = Ink.BeerA, Name = "Beer A" },
-            new Ranges([new(0.18, 25, 37, 31, "31 (25 to 37)"), new(1.18, 27, double.PositiveInfinity, 33, "33 (27 and up)")]) { Ink = Ink.BeerB, Name = "Beer B" },
+            new Ranges([new(-0.18, 26, 38, 32, "32 (26 to 38)"), new(0.82, 28, 42, 34, "34 (28 to 42)")])
+            {
+                Ink = Ink.BeerA,
+                Name = "Beer A",
+            },
+            new Ranges([new(0.18, 25, 37, 31, "31 (25 to 37)"), new(1.18, 27, double.PositiveInfinity, 33, "33 (27 and up)")])
+            {
+                Ink = Ink.BeerB,
+                Name = "Beer B",
+            },
         ],
-        Numbers = new Table("Estimates", [new("method"), new("A", "IBU", 1), new("B", "IBU", 1)], [["one", 32.0, 31.0], ["two", 34.0, null]]),
+        Numbers =
+            new Table("Estimates", [new("method"), new("A", "IBU", 1), new("B", "IBU", 1)], [["one", 32.0, 31.0], ["two", 34.0, null]]),
     };
 
     public static Figure Bars() => new()
@@ -48,7 +57,10 @@ internal static class Samples
         Y = new Axis("power") { Percent = true, Min = 0, Max = 1 },
         Marks =
         [
-            new Ribbon([.. Enumerable.Range(6, 50).Select(n => ((double)n, Power(n) * 0.9, Math.Min(1, Power(n) * 1.1)))]) { Ink = Ink.Faint },
+            new Ribbon([.. Enumerable.Range(6, 50).Select(n => ((double)n, Power(n) * 0.9, Math.Min(1, Power(n) * 1.1)))])
+            {
+                Ink = Ink.Faint,
+            },
             new Curve([.. Enumerable.Range(6, 50).Select(n => new At(n, Power(n)))]) { Ink = Ink.BeerA, Name = "30 % discriminators" },
             new Rule(0.8, Along.Y) { Ink = Ink.Limit, Name = "wanted: 80 %" },
             new Dots([new At(24, Power(24))]) { Name = "this panel" },

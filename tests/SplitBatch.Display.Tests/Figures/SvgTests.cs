@@ -34,8 +34,10 @@ public class SvgTests
             Assert.All(scene.Shapes.OfType<Drawing.Writing>(), text =>
             {
                 var length = Drawing.Face.For(text.Bold).Width(text.Text, text.Size);
-                var left = text.Anchor switch { Drawing.Anchor.Start => text.At.X, Drawing.Anchor.Middle => text.At.X - length / 2, _ => text.At.X - length };
-                Assert.True(left >= 0 && left + length <= scene.Width + 0.5, $"\"{text.Text}\" runs from {left:0} to {left + length:0} of {scene.Width:0}");
+                var left = text.Anchor switch { Drawing.Anchor.Start => text.At.X, Drawing.Anchor.Middle => text.At.X - length / 2,
+                    _ => text.At.X - length };
+                Assert.True(left >= 0 && left + length <= scene.Width + 0.5,
+                    $"\"{text.Text}\" runs from {left:0} to {left + length:0} of {scene.Width:0}");
                 Assert.InRange(text.At.Y, 0, scene.Height);
             });
         }

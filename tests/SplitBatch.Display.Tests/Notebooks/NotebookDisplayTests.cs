@@ -16,13 +16,15 @@ public class NotebookDisplayTests
 
     private static string Show(object value, string mime = "text/html") => Formatter.ToDisplayString(value, mime);
 
-    private static string Drawing(IElement picture) => Encoding.UTF8.GetString(Convert.FromBase64String(picture.GetAttribute("src")!["data:image/svg+xml;base64,".Length..]));
+    private static string Drawing(IElement picture) =>
+        Encoding.UTF8.GetString(Convert.FromBase64String(picture.GetAttribute("src")!["data:image/svg+xml;base64,".Length..]));
 
     [Fact]
     public void A_figure_shows_as_html_plotly_picture_and_sentence()
     {
         var figure = Samples.Bars();
-        Assert.Equal(["text/html", "application/vnd.plotly.v1+json", "image/svg+xml", "text/plain"], Formatter.GetPreferredMimeTypesFor(typeof(Figure)));
+        Assert.Equal(["text/html", "application/vnd.plotly.v1+json", "image/svg+xml", "text/plain"],
+            Formatter.GetPreferredMimeTypesFor(typeof(Figure)));
         Assert.Equal(figure.AltText, Show(figure, "text/plain"));
         using var plotly = JsonDocument.Parse(Show(figure, "application/vnd.plotly.v1+json"));
         Assert.Equal(2, plotly.RootElement.GetProperty("data").GetArrayLength());
@@ -48,7 +50,8 @@ public class NotebookDisplayTests
         // What notebooks take out of HTML that they do not trust: scripts, style sheets, drawings. Inline styles stay.
         var page = new HtmlParser().ParseDocument(Show(Samples.Intervals()));
         foreach (var gone in page.QuerySelectorAll("script, style, svg")) gone.Remove();
-        var shown = Assert.Single(page.QuerySelectorAll(".split-batch-chart > div"), part => !part.GetAttribute("style")!.Contains("display:none", StringComparison.Ordinal));
+        var shown = Assert.Single(page.QuerySelectorAll(".split-batch-chart > div"),
+            part => !part.GetAttribute("style")!.Contains("display:none", StringComparison.Ordinal));
         Assert.Equal(Samples.Intervals().ToSvg(), Drawing(Assert.Single(shown.Children)));
         Assert.Equal("", shown.TextContent.Trim());
     }
@@ -57,9 +60,12 @@ public class NotebookDisplayTests
     public void Tables_take_the_colours_of_a_dark_notebook_and_pictures_bring_their_own_paper()
     {
         var page = new HtmlParser().ParseDocument(Show(Samples.Intervals()));
-        Assert.All(page.QuerySelectorAll("details, details *"), part => Assert.DoesNotContain("#", part.GetAttribute("style") ?? "", StringComparison.Ordinal));
-        Assert.Null(page.QuerySelector(".split-batch-chart")!.GetAttribute("style")!.Split(';').FirstOrDefault(s => s.StartsWith("background", StringComparison.Ordinal)));
-        Assert.All(page.QuerySelectorAll(".split-batch-chart > div"), part => Assert.Contains($"background:{Theme.Paper}", part.GetAttribute("style"), StringComparison.Ordinal));
+        Assert.All(page.QuerySelectorAll("details, details *"),
+            part => Assert.DoesNotContain("#", part.GetAttribute("style") ?? "", StringComparison.Ordinal));
+        Assert.Null(page.QuerySelector(".split-batch-chart")!.GetAttribute("style")!.Split(';')
+            .FirstOrDefault(s => s.StartsWith("background", StringComparison.Ordinal)));
+        Assert.All(page.QuerySelectorAll(".split-batch-chart > div"),
+            part => Assert.Contains($"background:{Theme.Paper}", part.GetAttribute("style"), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -3,7 +3,9 @@ using System.Runtime.Loader;
 
 namespace SplitBatch.Display.Notebooks;
 
-/// <summary>A kernel that brings another FSharp.Core cannot load Plotly.NET; here that is played by a context that refuses to load it.</summary>
+/// <summary>
+/// A kernel that brings another FSharp.Core cannot load Plotly.NET; here that is played by a context that refuses to load it.
+/// </summary>
 public class StockKernelTests
 {
     [Fact]
@@ -15,7 +17,8 @@ public class StockKernelTests
             var display = context.LoadFromAssemblyName(new AssemblyName("SplitBatch.Display"));
             display.GetType("SplitBatch.Display.NotebookDisplay")!.GetMethod("Register")!.Invoke(null, [null]);
             var formatting = context.LoadFromAssemblyName(new AssemblyName("Microsoft.DotNet.Interactive.Formatting"));
-            var show = formatting.GetType("Microsoft.DotNet.Interactive.Formatting.Formatter")!.GetMethod("ToDisplayString", [typeof(object), typeof(string)])!;
+            var show = formatting.GetType("Microsoft.DotNet.Interactive.Formatting.Formatter")!
+                .GetMethod("ToDisplayString", [typeof(object), typeof(string)])!;
             var types = formatting.GetType("Microsoft.DotNet.Interactive.Formatting.Formatter")!.GetMethod("GetPreferredMimeTypesFor")!;
 
             var figure = Build(context, display);
@@ -39,7 +42,8 @@ public class StockKernelTests
     {
         var library = context.LoadFromAssemblyName(new AssemblyName("SplitBatch"));
         var protocol = library.GetType("SplitBatch.Panel.Protocols.Protocol")!.GetProperty("Triangle")!.GetValue(null);
-        var test = library.GetType("SplitBatch.Panel.Counting.DifferenceTest")!.GetMethod("Of")!.Invoke(null, [protocol, 24, 11, 0.05, 0.95]);
+        var test = library.GetType("SplitBatch.Panel.Counting.DifferenceTest")!.GetMethod("Of")!
+            .Invoke(null, [protocol, 24, 11, 0.05, 0.95]);
         return display.GetType("SplitBatch.Display.Charts.CountCharts")!.GetMethod("Chart")!.Invoke(null, [test])!;
     }
 
@@ -47,7 +51,8 @@ public class StockKernelTests
     {
         protected override Assembly? Load(AssemblyName assemblyName)
         {
-            if (assemblyName.Name == "FSharp.Core") throw new FileNotFoundException("Could not load file or assembly 'FSharp.Core, Version=10.1.0.0'.");
+            if (assemblyName.Name == "FSharp.Core")
+                throw new FileNotFoundException("Could not load file or assembly 'FSharp.Core, Version=10.1.0.0'.");
             var file = Path.Combine(AppContext.BaseDirectory, assemblyName.Name + ".dll");
             return File.Exists(file) ? LoadFromAssemblyPath(file) : null;
         }

@@ -18,7 +18,8 @@ public class PanelSheetsTests
     private static readonly PourOptions Named = new() { Allergens = Allergens.Of("barley", "lactose") };
 
     private static PourPlan Pour(Protocol protocol, int tasters = 9) =>
-        PourPlan.For(ServingPlan.Balanced(protocol, tasters, seed: 7, sessions: 2, servers: 2, replicates: 2, panel: "main"), 5.1, 5.0, Named);
+        PourPlan.For(ServingPlan.Balanced(protocol, tasters, seed: 7, sessions: 2, servers: 2, replicates: 2, panel: "main"), 5.1,
+            5.0, Named);
 
     private static AngleSharp.Html.Dom.IHtmlDocument Parse(PrintableSheet sheet) => new HtmlParser().ParseDocument(sheet.Html);
 
@@ -42,7 +43,8 @@ public class PanelSheetsTests
     public void What_servers_and_tasters_see_is_the_same_whichever_beer_is_in_the_cup(string name)
     {
         var plan = Pour(Protocol.Parse(name)).Plan;
-        var swapped = ServingKey.ToPlan([.. plan.Key.Select(row => row with { Beer = row.Beer == Side.A ? Side.B : Side.A })], plan.Seed, expected: Side.A);
+        var swapped = ServingKey.ToPlan([.. plan.Key.Select(row => row with { Beer = row.Beer == Side.A ? Side.B : Side.A })], plan.Seed,
+            expected: Side.A);
         PanelSheets one = PanelSheets.For(PourPlan.For(plan, 5, 5, Named)), other = PanelSheets.For(PourPlan.For(swapped, 5, 5, Named));
         Assert.Equal(one.Trays, other.Trays);
         Assert.Equal(one.Ballots, other.Ballots);
@@ -62,7 +64,8 @@ public class PanelSheetsTests
             Assert.True(sheet.IsSealed);
             Assert.StartsWith("sealed/", sheet.FileName, StringComparison.Ordinal);
             Assert.Contains("Not for servers or tasters", sheet.Html, StringComparison.Ordinal);
-            Assert.Equal(wanted, Parse(sheet).QuerySelectorAll("td.middle:has(.code)").Select(cell => Regex.Replace(cell.TextContent.Trim(), @"\s+", " ")));
+            Assert.Equal(wanted, Parse(sheet).QuerySelectorAll("td.middle:has(.code)")
+                .Select(cell => Regex.Replace(cell.TextContent.Trim(), @"\s+", " ")));
         }
         Assert.All(new[] { sheets.Briefing, sheets.Trays, sheets.Ballots, sheets.Labels }, sheet => Assert.False(sheet.IsSealed));
     }
@@ -86,13 +89,15 @@ public class PanelSheetsTests
     [Fact]
     public void Names_with_marks_stay_names()
     {
-        var plan = ServingPlan.Balanced(Protocol.Triangle, 2, seed: 1, new ServingOptions { Tasters = ["<b>Fern</b>", "Moss & Reed"], Panel = "a<i>b" });
+        var plan = ServingPlan.Balanced(Protocol.Triangle, 2, seed: 1,
+            new ServingOptions { Tasters = ["<b>Fern</b>", "Moss & Reed"], Panel = "a<i>b" });
         foreach (var sheet in PanelSheets.For(PourPlan.For(plan, 5, 5, Named)).All)
         {
             Assert.DoesNotContain("<b>Fern", sheet.Html, StringComparison.Ordinal);
             Assert.DoesNotContain("a<i>b", sheet.Html, StringComparison.Ordinal);
         }
-        Assert.Contains("Moss & Reed", Parse(PanelSheets.For(PourPlan.For(plan, 5, 5, Named)).Ballots).Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Moss & Reed", Parse(PanelSheets.For(PourPlan.For(plan, 5, 5, Named)).Ballots).Body!.TextContent,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -102,7 +107,8 @@ public class PanelSheetsTests
         Assert.Equal(18, ballots.Length);
         Assert.All(ballots, ballot =>
         {
-            foreach (string words in new[] { "Taster T", "Session ", "Set ", "odd one", "How sure", "What did you notice", "I know what was changed", "I helped to brew", "Handed in at", "lactose (milk sugar)" })
+            foreach (string words in new[] { "Taster T", "Session ", "Set ", "odd one", "How sure", "What did you notice",
+                "I know what was changed", "I helped to brew", "Handed in at", "lactose (milk sugar)" })
                 Assert.Contains(words, ballot.TextContent, StringComparison.Ordinal);
             Assert.Equal(3, ballot.QuerySelectorAll(".cup .box").Length);
         });
@@ -112,7 +118,8 @@ public class PanelSheetsTests
     public void The_briefing_reads_out_allergens_alcohol_and_who_must_not_drink()
     {
         string text = Parse(PanelSheets.For(Pour(Protocol.Triangle)).Briefing).Body!.TextContent;
-        foreach (string words in new[] { "barley (gluten), lactose (milk sugar)", " g) of alcohol", "pregnant", "drives", "Local law", "Adults only", "stop at any time", "Rest 4 min" })
+        foreach (string words in new[] { "barley (gluten), lactose (milk sugar)", " g) of alcohol", "pregnant", "drives", "Local law",
+            "Adults only", "stop at any time", "Rest 4 min" })
             Assert.Contains(words, text, StringComparison.Ordinal);
         Assert.DoesNotContain("beer A", text, StringComparison.Ordinal);
     }
@@ -120,7 +127,9 @@ public class PanelSheetsTests
     [Fact]
     public void Without_a_word_on_allergens_no_sheet_is_made() =>
         Assert.StartsWith("The sheets name the allergens in the beers, and nobody has said which there are",
-            Assert.Throws<ArgumentException>(() => PanelSheets.For(PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 6, seed: 1), 5, 5))).Message, StringComparison.Ordinal);
+            Assert.Throws<ArgumentException>(
+                () => PanelSheets.For(PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 6, seed: 1), 5, 5))).Message,
+                StringComparison.Ordinal);
 
     /// <summary>A folder of version 0.1 has no such entry. It opens, and its sheets say what is missing.</summary>
     [Fact]
@@ -152,8 +161,10 @@ public class PanelSheetsTests
         try
         {
             PanelSheets.For(Pour(Protocol.Triangle)).SaveTo(folder);
-            Assert.Equal(["ballots.html", "briefing.html", "labels.html", "trays.html"], Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
-            Assert.Equal(["key.html", "pouring.html"], Directory.GetFiles(Path.Combine(folder, "sealed")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+            Assert.Equal(["ballots.html", "briefing.html", "labels.html", "trays.html"],
+                Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+            Assert.Equal(["key.html", "pouring.html"],
+                Directory.GetFiles(Path.Combine(folder, "sealed")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         }
         finally
         {
@@ -170,9 +181,11 @@ public class PanelSheetsTests
             foreach (var paper in Enum.GetValues<PaperSize>())
             {
                 // The protocol with the longest task and the most cups; 18 ballots.
-                string html = PanelSheets.For(Pour(Protocol.TwoOutOfFive), paper).Ballots.SaveTo(folder), pdf = Path.Combine(folder, $"{paper}.pdf");
+                string html = PanelSheets.For(Pour(Protocol.TwoOutOfFive), paper).Ballots
+                    .SaveTo(folder), pdf = Path.Combine(folder, $"{paper}.pdf");
                 using var chromium = Process.Start(new ProcessStartInfo(Chromium.Path!,
-                    ["--headless", "--no-sandbox", "--disable-gpu", $"--user-data-dir={folder}/profile", "--no-pdf-header-footer", $"--print-to-pdf={pdf}", html]) { RedirectStandardError = true, RedirectStandardOutput = true })!;
+                    ["--headless", "--no-sandbox", "--disable-gpu", $"--user-data-dir={folder}/profile", "--no-pdf-header-footer",
+                        $"--print-to-pdf={pdf}", html]) { RedirectStandardError = true, RedirectStandardOutput = true })!;
                 chromium.ErrorDataReceived += (_, _) => { };
                 chromium.BeginErrorReadLine();
                 Assert.True(chromium.WaitForExit(120_000), "chromium did not end");

@@ -63,7 +63,8 @@ public sealed class DocumentTests : IDisposable
     public void The_word_processor_file_is_valid_and_has_real_headings_and_alternatives()
     {
         using var file = WordprocessingDocument.Open(new MemoryStream(SampleDocument.Create().ToDocx()), false);
-        Assert.Empty(new OpenXmlValidator(DocumentFormat.OpenXml.FileFormatVersions.Office2019).Validate(file).Select(e => $"{e.Path?.XPath}: {e.Description}"));
+        Assert.Empty(new OpenXmlValidator(DocumentFormat.OpenXml.FileFormatVersions.Office2019).Validate(file)
+            .Select(e => $"{e.Path?.XPath}: {e.Description}"));
         var xml = file.MainDocumentPart!.Document!.OuterXml;
         Assert.Contains("Heading1", xml, StringComparison.Ordinal);
         if (Figures.Samples.Bars().ToPng() is not null) Assert.Contains("descr=\"Eleven right", xml, StringComparison.Ordinal);
@@ -95,7 +96,8 @@ public sealed class DocumentTests : IDisposable
             foreach (var part in parts)
             {
                 Assert.DoesNotContain(Environment.CurrentDirectory, part, StringComparison.Ordinal);
-                if (Environment.MachineName.Length > 4) Assert.DoesNotContain(Environment.MachineName, part, StringComparison.OrdinalIgnoreCase);
+                if (Environment.MachineName.Length > 4)
+                    Assert.DoesNotContain(Environment.MachineName, part, StringComparison.OrdinalIgnoreCase);
                 if (Environment.UserName.Length > 4) Assert.DoesNotContain(Environment.UserName, part, StringComparison.OrdinalIgnoreCase);
             }
         }

@@ -46,7 +46,8 @@ public class HostileTextTests
         var markdown = SampleDocument.Create(hostile).ToMarkdown();
         var html = Markdown.ToHtml(markdown, new MarkdownPipelineBuilder().UseAdvancedExtensions().Build());
         var page = new HtmlParser().ParseDocument(html);
-        Assert.All(page.QuerySelectorAll("img"), image => Assert.StartsWith("figures/figure-", image.GetAttribute("src"), StringComparison.Ordinal));
+        Assert.All(page.QuerySelectorAll("img"),
+            image => Assert.StartsWith("figures/figure-", image.GetAttribute("src"), StringComparison.Ordinal));
         foreach (var image in page.QuerySelectorAll("img").ToList()) image.Remove();
         AssertInert(page.DocumentElement);
         Assert.Equal(Words(hostile), Words(page.QuerySelector("h1")!.TextContent));
@@ -66,7 +67,8 @@ public class HostileTextTests
                 foreach (var cell in reader.Parser.Record!)
                 {
                     var first = cell.TrimStart().FirstOrDefault();
-                    Assert.False(first is '=' or '+' or '@' || (first == '-' && !double.TryParse(cell, out _)), $"\"{cell}\" would be taken for a formula");
+                    Assert.False(first is '=' or '+' or '@' || (first == '-' && !double.TryParse(cell, out _)),
+                        $"\"{cell}\" would be taken for a formula");
                 }
             }
         }
@@ -80,7 +82,8 @@ public class HostileTextTests
         foreach (var svg in document.Figures.Select(f => f.ToSvg()).Append(document.Summary!.ToSvg()))
         {
             var names = XDocument.Parse(svg).Descendants().Select(e => e.Name.LocalName).Distinct();
-            Assert.Subset(new HashSet<string> { "svg", "title", "desc", "text", "line", "polyline", "polygon", "circle" }, names.ToHashSet());
+            Assert.Subset(new HashSet<string> { "svg", "title", "desc", "text", "line", "polyline", "polygon", "circle" },
+                names.ToHashSet());
         }
 
         using var file = WordprocessingDocument.Open(new MemoryStream(document.ToDocx()), false);
@@ -94,10 +97,12 @@ public class HostileTextTests
         Assert.All(root.QuerySelectorAll("*"), element =>
         {
             Assert.DoesNotContain(element.Attributes, a => a.Name.StartsWith("on", StringComparison.OrdinalIgnoreCase));
-            if (element.GetAttribute("href") is { } address) Assert.True(address.StartsWith('#') || address.StartsWith("http", StringComparison.Ordinal), address);
+            if (element.GetAttribute("href") is { } address)
+                Assert.True(address.StartsWith('#') || address.StartsWith("http", StringComparison.Ordinal), address);
         });
     }
 
     /// <summary>The words alone: what forbids or folds white space does not count.</summary>
-    private static string Words(string text) => string.Join(' ', Drawing.Xml.Clean(text).Split([' ', '\n', '\r', '\t', '\u00A0'], StringSplitOptions.RemoveEmptyEntries));
+    private static string Words(string text) =>
+        string.Join(' ', Drawing.Xml.Clean(text).Split([' ', '\n', '\r', '\t', '\u00A0'], StringSplitOptions.RemoveEmptyEntries));
 }

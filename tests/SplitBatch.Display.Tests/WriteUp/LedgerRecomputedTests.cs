@@ -3,7 +3,9 @@ using SplitBatch.Evidence;
 
 namespace SplitBatch.Display.WriteUp;
 
-/// <summary>Every number that a write-up states stands in its ledger, and comes out the same when a script of its own works it out from the files.</summary>
+/// <summary>
+/// Every number that a write-up states stands in its ledger, and comes out the same when a script of its own works it out from the files.
+/// </summary>
 public class LedgerRecomputedTests(ThreeWriteUps made) : IClassFixture<ThreeWriteUps>
 {
     public static TheoryData<string> Trials => [.. ThreeWriteUps.Names];
@@ -14,7 +16,9 @@ public class LedgerRecomputedTests(ThreeWriteUps made) : IClassFixture<ThreeWrit
     {
         var files = Recomputed.Files(name);
         Assert.True(files.Count >= 5);
-        Assert.All(files, file => Assert.Equal(file.Value, Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(ThreeWriteUps.Trial(name), file.Key))))));
+        Assert.All(files,
+            file => Assert.Equal(file.Value,
+                Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(ThreeWriteUps.Trial(name), file.Key))))));
     }
 
     [Theory]
@@ -40,16 +44,28 @@ public class LedgerRecomputedTests(ThreeWriteUps made) : IClassFixture<ThreeWrit
     {
         var name = ThreeWriteUps.Names[0];
         var stated = made.All[name].Document.AllClaims.Single(claim => claim.Id == "dose.mass").Numbers;
-        Assert.NotNull(Recomputed.Complaint(name, new Claim("dose.mass", $"{Printed.Fixed(stated[0], 1)} {Printed.Fixed(stated[1] * 1.001, 2)} {Printed.Fixed(stated[2], 1)} {Printed.Fixed(stated[3], 2)}", "sum")));
-        Assert.Null(Recomputed.Complaint(name, new Claim("dose.mass", $"{Printed.Fixed(stated[0], 1)} {Printed.Fixed(stated[1], 2)} {Printed.Fixed(stated[2], 1)} {Printed.Fixed(stated[3], 2)}", "sum")));
-        Assert.Contains("worked out nowhere else", Recomputed.Complaint(name, new Claim("dose.new", $"{Printed.Count(1)} hop", "count")), StringComparison.Ordinal);
-        Assert.Contains("prints 42", Recomputed.CaptionComplaint(name, new Claim("caption.0", Evidence.Phrases.Sentence.Of($"{new Evidence.Phrases.Quote("By guessing alone, 11 or more of 42 would come up.")}"), "read")), StringComparison.Ordinal);
+        Assert.NotNull(
+            Recomputed.Complaint(name,
+                new Claim("dose.mass", $"{Printed.Fixed(stated[0], 1)} {Printed.Fixed(stated[1] * 1.001, 2)} "
+                    + $"{Printed.Fixed(stated[2], 1)} {Printed.Fixed(stated[3], 2)}", "sum")));
+        Assert.Null(
+            Recomputed.Complaint(name,
+                new Claim("dose.mass", $"{Printed.Fixed(stated[0], 1)} {Printed.Fixed(stated[1], 2)} {Printed.Fixed(stated[2], 1)} "
+                    + $"{Printed.Fixed(stated[3], 2)}", "sum")));
+        Assert.Contains("worked out nowhere else", Recomputed.Complaint(name, new Claim("dose.new", $"{Printed.Count(1)} hop", "count")),
+            StringComparison.Ordinal);
+        Assert.Contains("prints 42",
+            Recomputed.CaptionComplaint(name,
+                new Claim("caption.0", Evidence.Phrases.Sentence
+                    .Of($"{new Evidence.Phrases.Quote("By guessing alone, 11 or more of 42 would come up.")}"), "read")),
+                    StringComparison.Ordinal);
     }
 
     [Theory]
     [MemberData(nameof(Trials))]
     public void A_sentence_shows_its_claims_numbers_and_no_others(string name) => Assert.All(made.All[name].Document.AllClaims, claim =>
-        Assert.All(Recomputed.Printed(claim.Sentence), printed => Assert.Contains(claim.Numbers, number => Recomputed.Rounds(number, printed))));
+        Assert.All(Recomputed.Printed(claim.Sentence),
+            printed => Assert.Contains(claim.Numbers, number => Recomputed.Rounds(number, printed))));
 
     [Theory]
     [MemberData(nameof(Trials))]
@@ -69,7 +85,8 @@ public class LedgerRecomputedTests(ThreeWriteUps made) : IClassFixture<ThreeWrit
         var ledger = document.LedgerTable();
         var stated = document.AllClaims.Concat(document.CaptionClaims()).Select(claim => claim.Sentence).ToList();
         Assert.Equal(stated, ledger.Rows.Select(row => (string)row[1]!));
-        Assert.Equal(Enumerable.Range(1, stated.Count).Select(i => (double)i), ledger.Rows.Select(row => Convert.ToDouble(row[0], System.Globalization.CultureInfo.InvariantCulture)));
+        Assert.Equal(Enumerable.Range(1, stated.Count).Select(i => (double)i),
+            ledger.Rows.Select(row => Convert.ToDouble(row[0], System.Globalization.CultureInfo.InvariantCulture)));
         Assert.All(document.AllClaims.Where(claim => claim.Numbers.Count > 0), claim => Assert.NotEmpty(claim.Sources));
     }
 

@@ -5,7 +5,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Display.WriteUp;
 
-/// <summary>The three write-ups as files: the same bytes wherever they are made, nothing of the machine in them, and nothing of a person's lost.</summary>
+/// <summary>
+/// The three write-ups as files: the same bytes wherever they are made, nothing of the machine in them, and nothing of a person's lost.
+/// </summary>
 public sealed class ThreeWriteUpsTests(ThreeWriteUps made) : IClassFixture<ThreeWriteUps>, IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("write-ups-again-");
@@ -31,13 +33,16 @@ public sealed class ThreeWriteUpsTests(ThreeWriteUps made) : IClassFixture<Three
         var files = Files(made.Output);
         Assert.True(files.Count > 100);
         Assert.Equal(files, Files(Path.Combine(_folder.FullName, "again")));
-        Assert.All(files, file => Assert.True(File.ReadAllBytes(Path.Combine(made.Output, file)).AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(_folder.FullName, "again", file))), file));
+        Assert.All(files,
+            file => Assert.True(File.ReadAllBytes(Path.Combine(made.Output, file)).AsSpan()
+                .SequenceEqual(File.ReadAllBytes(Path.Combine(_folder.FullName, "again", file))), file));
     }
 
     [Fact]
     public void No_output_names_a_folder_a_user_or_a_machine()
     {
-        List<string> secrets = [ThreeWriteUps.Repository(), made.Output, Path.TrimEndingDirectorySeparator(Path.GetTempPath()), Environment.GetFolderPath(Environment.SpecialFolder.UserProfile)];
+        List<string> secrets = [ThreeWriteUps.Repository(), made.Output, Path.TrimEndingDirectorySeparator(Path.GetTempPath()),
+            Environment.GetFolderPath(Environment.SpecialFolder.UserProfile)];
         if (Environment.MachineName.Length > 4) secrets.Add(Environment.MachineName);
         if (Environment.UserName.Length > 4) secrets.Add(Environment.UserName);
         foreach (var file in Files(made.Output))
@@ -60,7 +65,9 @@ public sealed class ThreeWriteUpsTests(ThreeWriteUps made) : IClassFixture<Three
         var figure = Directory.GetFiles(At("figures"), "figure-1-*.svg").Single();
         File.WriteAllText(At("figures", "of-my-own.svg"), "<svg/>");
         File.AppendAllText(At("write-up.md"), "Added by hand.\n");
-        File.WriteAllText(Path.Combine(trial, "charges.csv"), File.ReadAllText(Path.Combine(trial, "charges.csv")).Replace("B;noble pellets;140", "B;noble pellets;280", StringComparison.Ordinal));
+        File.WriteAllText(Path.Combine(trial, "charges.csv"),
+            File.ReadAllText(Path.Combine(trial, "charges.csv"))
+                .Replace("B;noble pellets;140", "B;noble pellets;280", StringComparison.Ordinal));
         WriteUps.Make([trial], output);
 
         Assert.Equal("My own *last* word.\n", File.ReadAllText(Path.Combine(trial, "notes", "discussion.md")));
@@ -84,7 +91,8 @@ public sealed class ThreeWriteUpsTests(ThreeWriteUps made) : IClassFixture<Three
     [Fact]
     public void A_lab_file_that_nobody_has_logged_yet_is_in_the_write_up_and_not_in_the_trial()
     {
-        Assert.Contains("The lab measured 27.1 BU in half A", File.ReadAllText(made.PathOf("amber-cone-or-pellet", "write-up.md")), StringComparison.Ordinal);
+        Assert.Contains("The lab measured 27.1 BU in half A", File.ReadAllText(made.PathOf("amber-cone-or-pellet", "write-up.md")),
+            StringComparison.Ordinal);
         Assert.False(File.Exists(Path.Combine(ThreeWriteUps.Trial("amber-cone-or-pellet"), "lab-returns.csv")));
     }
 
@@ -96,20 +104,23 @@ public sealed class ThreeWriteUpsTests(ThreeWriteUps made) : IClassFixture<Three
         Assert.Contains(unequal, Says("amber-cone-or-pellet"), StringComparison.Ordinal);
         Assert.Contains(unequal, Says("stout-early-or-late"), StringComparison.Ordinal);
         Assert.DoesNotContain(unequal, Says("lager-one-rest-or-two"), StringComparison.Ordinal);
-        Assert.Contains("Panel main departed from its plan. Ballots: planned 36, done 35. Fewer came in than were sealed, and whatever the missing ones had answered, the result would be the same.", Says("stout-early-or-late"), StringComparison.Ordinal);
+        Assert.Contains("Panel main departed from its plan. Ballots: planned 36, done 35. Fewer came in than were sealed, and whatever "
+            + "the missing ones had answered, the result would be the same.", Says("stout-early-or-late"), StringComparison.Ordinal);
         Assert.DoesNotContain("departed from its plan", Says("lager-one-rest-or-two"), StringComparison.Ordinal);
     }
 
     private static CultureInfo CommaCulture()
     {
         var culture = (CultureInfo)CultureInfo.InvariantCulture.Clone();
-        (culture.NumberFormat.NumberDecimalSeparator, culture.NumberFormat.NumberGroupSeparator, culture.NumberFormat.NegativeSign) = (",", ".", "~");
+        (culture.NumberFormat.NumberDecimalSeparator, culture.NumberFormat.NumberGroupSeparator, culture.NumberFormat.NegativeSign) =
+            (",", ".", "~");
         culture.DateTimeFormat.DateSeparator = ".";
         return culture;
     }
 
     private static List<string> Files(string folder) =>
-        [.. Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(folder, file)).Order(StringComparer.Ordinal)];
+        [.. Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Select(file => Path.GetRelativePath(folder, file))
+            .Order(StringComparer.Ordinal)];
 
     private static IEnumerable<string> Texts(string path) => path.EndsWith(".docx", StringComparison.Ordinal)
         ? new ZipArchive(File.OpenRead(path)).Entries.Select(entry => new StreamReader(entry.Open()).ReadToEnd())

@@ -55,17 +55,21 @@ public class TrialReportTests
         var root = Directory.CreateTempSubdirectory("write-up-");
         try
         {
-            var trial = Trial.Open(new TrialFolder(Demo("amber-cone-or-pellet")).CopyTo(Path.Combine(root.FullName, "amber")).Path).Practice("two-yeasts").ImportReturn();
-            trial = trial.LogBrew(BatchEntry.Measured("21", Side.A, "carbonation", 2.4, "vol", 0.1), BatchEntry.Measured("22", Side.B, "carbonation", 2.8, "vol", 0.1));
+            var trial = Trial.Open(new TrialFolder(Demo("amber-cone-or-pellet")).CopyTo(Path.Combine(root.FullName, "amber")).Path)
+                .Practice("two-yeasts").ImportReturn();
+            trial = trial.LogBrew(BatchEntry.Measured("21", Side.A, "carbonation", 2.4, "vol", 0.1),
+                BatchEntry.Measured("22", Side.B, "carbonation", 2.8, "vol", 0.1));
             var text = TrialReport.Of(trial).ToMarkdown();
             Assert.Contains("In sample P-31, 30.5 BU of bitterness is an outlier", text, StringComparison.Ordinal);
             Assert.Contains("Do the replicates agree?", text, StringComparison.Ordinal);
             Assert.Contains("The samples may have been swapped: alcohol and pH fit only if they were.", text, StringComparison.Ordinal);
-            Assert.Contains("The carbonation was 2.4 ± 0.1 vol in half A and 2.8 ± 0.1 vol in half B, 0.40 vol apart, more than the 0.14 vol that the instruments' uncertainty explains: a confound.", text, StringComparison.Ordinal);
+            Assert.Contains("The carbonation was 2.4 ± 0.1 vol in half A and 2.8 ± 0.1 vol in half B, 0.40 vol apart, more than the 0.14 "
+                + "vol that the instruments' uncertainty explains: a confound.", text, StringComparison.Ordinal);
             Assert.Contains("Not measured on both halves: volume into fermenter", text, StringComparison.Ordinal);
             Assert.DoesNotContain("Corrections of the lab return", text, StringComparison.Ordinal);
 
-            text = TrialReport.Of(trial.CorrectReturn("204/P-31/bitterness/3", 20.5, "misprint").ExchangeSamples("P-31", "P-32", "swapped at packing", "brewer")).ToMarkdown();
+            text = TrialReport.Of(trial.CorrectReturn("204/P-31/bitterness/3", 20.5, "misprint")
+                .ExchangeSamples("P-31", "P-32", "swapped at packing", "brewer")).ToMarkdown();
             Assert.DoesNotContain("outlier (Grubbs", text, StringComparison.Ordinal);
             Assert.DoesNotContain("may have been swapped", text, StringComparison.Ordinal);
             Assert.Contains("Corrections of the lab return", text, StringComparison.Ordinal);

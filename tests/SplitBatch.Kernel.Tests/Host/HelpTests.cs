@@ -60,7 +60,8 @@ public sealed class HelpTests(HostFixture kernel) : IClassFixture<HostFixture>
     public async Task What_a_cell_returns_is_one_line_and_its_details_are_a_call_away()
     {
         Assert.Equal(
-            "triangle: 40 tasters to show a difference when 30 % are discriminators (error 5 %, power 80 %); power rises in a saw-tooth, and from 42 "
+            "triangle: 40 tasters to show a difference when 30 % are discriminators (error 5 %, power 80 %); power rises in a saw-tooth, "
+                + "and from 42 "
             + "on it is always reached.",
             (await kernel.Value("var needed = Power.TastersNeeded(Protocol.Triangle, 0.05, 0.80, 0.30);\nneeded")).Trim());
         Assert.Equal("40", (await kernel.Value("needed.First")).Trim());

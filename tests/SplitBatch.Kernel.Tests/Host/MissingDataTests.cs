@@ -55,7 +55,8 @@ public sealed class MissingDataTests(HostFixture kernel) : IClassFixture<HostFix
             (await kernel.Run(
             "third = third.Seal().Serve(); var cup = third.Panel().Serving!.Sets[0].Cups[0]; third = third.AddBallot(\"main\", \"T01\", "
             + "cup.Code);")).Result.Error);
-        Assert.Contains("its count is hidden", (await kernel.Run("var count = third.Panel().Scored.Counted;")).Result.NotYet, StringComparison.Ordinal);
+        Assert.Contains("its count is hidden", (await kernel.Run("var count = third.Panel().Scored.Counted;")).Result.NotYet,
+            StringComparison.Ordinal);
         Assert.Null((await kernel.Run("third = third.Close();")).Result.Error);
         Assert.Null((await kernel.Run("var count = third.Panel().Scored.Counted;")).Result.NotYet);
         Assert.Equal("2", await kernel.Value("count + 1"));

@@ -12,7 +12,8 @@ public sealed partial class OfferedNamesTests(HostFixture kernel) : IClassFixtur
     public async Task An_empty_cell_offers_what_a_cell_begins_with_and_no_result_types()
     {
         var offered = (await kernel.Host.CompleteAsync("", 0)).Items.Select(item => item.Text).ToHashSet();
-        Assert.Superset(new HashSet<string> { "Trial", "Protocol", "Kettle", "HopLot", "DifferenceTest", "LabComparison", "Power", "HopForm" }, offered);
+        Assert.Superset(new HashSet<string> { "Trial", "Protocol", "Kettle", "HopLot", "DifferenceTest", "LabComparison", "Power",
+            "HopForm" }, offered);
         Assert.DoesNotContain("BiasGroup", offered);
         Assert.DoesNotContain("BiasCharts", offered);
         var ours = StartSetting.Library.Where(type => !type.IsNested).Select(type => type.Name.Split('`')[0]).Distinct().ToList();

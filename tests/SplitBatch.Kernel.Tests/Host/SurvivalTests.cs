@@ -9,7 +9,8 @@ public sealed class SurvivalTests(HostFixture kernel) : IClassFixture<HostFixtur
     [InlineData("int Down(int n) => Down(n + 1) + 1; Down(0)")]
     [InlineData("Func<int, int> down = null!; down = n => down(n + 1) + 1; down(0)")]
     [InlineData("class Loop { public int Value => Value + 1; } new Loop().Value")]
-    [InlineData("IEnumerable<int> Walk(int n) { try { foreach (var i in Walk(n + 1)) yield return i; } finally { n--; } } Walk(0).Count()")]
+    [InlineData("IEnumerable<int> Walk(int n) { try { foreach (var i in Walk(n + 1)) yield return i; } finally { n--; } } "
+        + "Walk(0).Count()")]
     [InlineData("int Down(int n) => Down(n + 1) + 1; await Task.Run(() => Down(0))")]
     [InlineData("async Task<int> Down(int n) => await Down(n + 1) + 1; await Down(0)")]
     [InlineData("async Task<int> Down(int n) => await Down(n + 1) + 1; Down(0).Result")]

@@ -32,7 +32,8 @@ public sealed class TakenForGrantedTests(HostFixture kernel) : IClassFixture<Hos
     [InlineData("new double[,] { { 1, 2 }, { 3, 4.5 } }", "1  2\n3  4.5", "<tr><td>1</td><td>2</td></tr><tr><td>3</td><td>4.5</td></tr>")]
     [InlineData("MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(1, 2, 0.5)", "0.5  0.5", "<tr><td>0.5</td><td>0.5</td></tr>")]
     [InlineData("record Jar(string Name, double Litres); new[] { new Jar(\"<a>\", 1.5), new Jar(\"b\", 20) }",
-        "Name  Litres\n<a>   1.5\nb     20", "<tr><th>Name</th><th>Litres</th></tr></thead><tbody><tr><td>&lt;a&gt;</td><td>1.5</td></tr>")]
+        "Name  Litres\n<a>   1.5\nb     20",
+        "<tr><th>Name</th><th>Litres</th></tr></thead><tbody><tr><td>&lt;a&gt;</td><td>1.5</td></tr>")]
     public async Task Matrices_and_things_of_one_kind_are_tables(string code, string plain, string html)
     {
         var (_, outputs) = await kernel.Run(code);

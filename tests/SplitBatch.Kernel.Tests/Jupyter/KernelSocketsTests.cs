@@ -166,7 +166,8 @@ public class KernelSocketsTests
             Thread.Sleep(20);
             if (attempt > 10)
             {
-                while (client.HearIOPub() is var heard && !(heard.Parent == control && (string?)heard.Content["execution_state"] == "idle"))
+                while (client.HearIOPub() is var heard
+                    && !(heard.Parent == control && (string?)heard.Content["execution_state"] == "idle"))
                 {
                 }
 

@@ -4,7 +4,8 @@ namespace SplitBatch.Kernel.Jupyter;
 
 /// <summary>
 /// A host that runs a tiny language in place of C#, one step a line, so that the protocol is tested without a compiler:
-/// <c>say</c>, <c>cry</c>, <c>value</c>, <c>json</c>, <c>show id</c>, <c>update id</c>, <c>clear</c>, <c>ask</c>, <c>fail</c>, <c>wait</c>.
+/// <c>say</c>, <c>cry</c>, <c>value</c>, <c>json</c>, <c>show id</c>, <c>update id</c>, <c>clear</c>, <c>ask</c>, <c>fail</c>,
+/// <c>wait</c>.
 /// </summary>
 public sealed class ScriptedHost : ICellHost
 {

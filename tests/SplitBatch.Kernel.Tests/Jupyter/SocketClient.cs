@@ -32,7 +32,9 @@ public sealed class SocketClient : IDisposable
         _iopub.SubscribeToAnyTopic();
     }
 
-    /// <summary>Below the ports that the system gives to connections of its own, and each only once, so that nobody else takes one meanwhile.</summary>
+    /// <summary>
+    /// Below the ports that the system gives to connections of its own, and each only once, so that nobody else takes one meanwhile.
+    /// </summary>
     private static int _next = 20_000 + (5 * Random.Shared.Next(2_000));
 
     public static ConnectionFile FreePorts(string key = "secret")

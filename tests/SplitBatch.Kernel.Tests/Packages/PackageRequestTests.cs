@@ -17,7 +17,8 @@ public class PackageRequestTests
     public void The_rest_of_the_cell_keeps_its_lines()
     {
         var request =
-            PackageRequest.Read("#i \"nuget: https://example.org/index.json\"\r\n#r \"nuget: One, 1.0\"\r\nvar a = 1;\r\n#r \"local.dll\"");
+            PackageRequest.Read("#i \"nuget: https://example.org/index.json\"\r\n#r \"nuget: One, 1.0\"\r\nvar a = 1;\r\n#r "
+                + "\"local.dll\"");
         Assert.Equal("\r\n\r\nvar a = 1;\r\n#r \"local.dll\"", request.Rest);
         Assert.Equal("https://example.org/index.json", Assert.Single(request.Sources));
     }
@@ -44,5 +45,6 @@ public class PackageRequestTests
     [InlineData("#r \"nuget: two words\"")]
     [InlineData("#i \"nuget: \"")]
     public void A_line_that_names_nothing_is_refused_with_how_to_write_it(string code) =>
-        Assert.Contains("Write it as #", Assert.Throws<FormatException>(() => PackageRequest.Read(code)).Message, StringComparison.Ordinal);
+        Assert.Contains("Write it as #", Assert.Throws<FormatException>(() => PackageRequest.Read(code)).Message,
+            StringComparison.Ordinal);
 }

@@ -12,7 +12,11 @@ internal static class BrewRates
 
     public static RateTable Table { get; } = new(
         "Several brews of one belief",
-        "Each brew has a panel of 24. In the first rows a directed pair, and brews differ about nil: the spread is that of the log-odds from brew to brew. Promised at 5 %: from three brews on no mean difference by t over brews or by the weighted mean, both of log-odds; the next brew's number lies in its interval; \"at least u of k\" is not claimed where fewer have a difference; each limit of the share of brews holds. With one brew or two no mean is stated, so there is nothing to miss. \"Pooled\" is the habit of adding the counts of all brews.",
+        "Each brew has a panel of 24. In the first rows a directed pair, and brews differ about nil: the spread is that of the log-odds "
+            + "from brew to brew. Promised at 5 %: from three brews on no mean difference by t over brews or by the weighted mean, both "
+            + "of log-odds; the next brew's number lies in its interval; \"at least u of k\" is not claimed where fewer have a "
+            + "difference; each limit of the share of brews holds. With one brew or two no mean is stated, so there is nothing to miss. "
+            + "\"Pooled\" is the habit of adding the counts of all brews.",
         Run);
 
     private static readonly Func<int, bool> PairShows = Draw.Once(key =>
@@ -53,8 +57,11 @@ internal static class BrewRates
         foreach (var k in new[] { 3, 5, 8, 12 })
         {
             var random = Draw.Source(seed, row++);
-            yield return new($"{k} brews (triangle), all guess", "a mean difference, t over brews", 0.05, Draw.Count(runs, () => BrewMean.Of(
-                [.. Enumerable.Range(0, k).Select(_ => BrewNumber.FromCount(Protocol.Triangle, Tasters, random.Successes(Tasters, Protocol.Triangle.Chance)))]).Test is { PValue: <= 0.05, Mean: > 0 }), runs);
+            yield return new($"{k} brews (triangle), all guess", "a mean difference, t over brews", 0.05,
+                Draw.Count(runs, () => BrewMean.Of(
+                    [.. Enumerable.Range(0, k)
+                        .Select(_ => BrewNumber.FromCount(Protocol.Triangle, Tasters,
+                            random.Successes(Tasters, Protocol.Triangle.Chance)))]).Test is { PValue: <= 0.05, Mean: > 0 }), runs);
             yield return SameTasters(runs, Draw.Source(seed, row++), k);
             foreach (var rate in Triangles(runs, Draw.Source(seed, row++), k)) yield return rate;
         }
@@ -93,13 +100,16 @@ internal static class BrewRates
     {
         var p = Draw.Once(x => ExactBinomial.AtLeast(x, Tasters, Protocol.Triangle.Chance));
         var able = Protocol.Triangle.CorrectShare(2);
-        return new($"{k} brews (triangle), {real} with a d-prime of 2 and the others without", $"a difference in more than {real} of them", 0.05, Draw.Count(runs, () =>
-            BrewCount.ShownInAtLeast([.. Enumerable.Range(0, k).Select(i => p(random.Successes(Tasters, i < real ? able : Protocol.Triangle.Chance)))]) > real), runs);
+        return new($"{k} brews (triangle), {real} with a d-prime of 2 and the others without", $"a difference in more than {real} of them",
+            0.05, Draw.Count(runs, () =>
+                BrewCount.ShownInAtLeast([.. Enumerable.Range(0, k)
+                    .Select(i => p(random.Successes(Tasters, i < real ? able : Protocol.Triangle.Chance)))]) > real), runs);
     }
 
     /// <summary>Everybody sits in every brew, and each leans in a way of his own: the mean holds for these people.</summary>
     private static ErrorRate SameTasters(int runs, Random random, int k) => new(
-        $"{k} brews that differ by 0.5, the same 24 tasters in all, who differ by 1.0", "the mean of these people over brews lies outside, t over brews", 0.05, Draw.Count(runs, () =>
+        $"{k} brews that differ by 0.5, the same 24 tasters in all, who differ by 1.0",
+        "the mean of these people over brews lies outside, t over brews", 0.05, Draw.Count(runs, () =>
         {
             double[] people = [.. Enumerable.Range(0, Tasters).Select(_ => random.Normal(0, 1))];
             var truth = people.Average(person => MeanShare(person, 0.5)) - 0.5;
@@ -115,7 +125,9 @@ internal static class BrewRates
     private static IEnumerable<ErrorRate> Triangles(int runs, Random random, int k)
     {
         var curve = Enumerable.Range(0, 801).Select(i => Protocol.Triangle.CorrectShare(i / 100.0)).ToArray();
-        var truth = Enumerable.Range(-400, 801).Select(i => i / 100.0).Sum(z => Math.Exp(-z * z / 2) * Right(1.5 + z)) / Enumerable.Range(-400, 801).Select(i => i / 100.0).Sum(z => Math.Exp(-z * z / 2));
+        var truth = Enumerable.Range(-400, 801).Select(i => i / 100.0)
+            .Sum(z => Math.Exp(-z * z / 2) * Right(1.5 + z)) / Enumerable.Range(-400, 801).Select(i => i / 100.0)
+                .Sum(z => Math.Exp(-z * z / 2));
         var pooledInterval = Draw.Once(x => ShareIntervals.ClopperPearson(x, k * Tasters));
         int pooled = 0, byT = 0;
         for (var run = 0; run < runs; run++)
@@ -125,8 +137,10 @@ internal static class BrewRates
             if (!BrewMean.Of([.. right.Select(x => (double)x / Tasters)]).Test.Interval.Contains(truth)) byT++;
         }
 
-        yield return new($"{k} brews (triangle), d-prime 1.5 give or take 1", "the interval from pooled counts misses the mean share", null, pooled, runs);
-        yield return new($"{k} brews (triangle), d-prime 1.5 give or take 1", "the interval of t over brews misses it (shares this skew are not normal)", null, byT, runs);
+        yield return new($"{k} brews (triangle), d-prime 1.5 give or take 1", "the interval from pooled counts misses the mean share",
+            null, pooled, runs);
+        yield return new($"{k} brews (triangle), d-prime 1.5 give or take 1",
+            "the interval of t over brews misses it (shares this skew are not normal)", null, byT, runs);
 
         double Right(double d) => curve[(int)Math.Round(Math.Min(8, Math.Abs(d)) * 100)];
     }

@@ -12,7 +12,10 @@ internal static class ControlRates
 
     public static RateTable Table { get; } = new(
         "A control of known difference",
-        "60 tasters, one set of the halves and one control set each. Promised: with the control declared, a panel that cannot tell anything rules a margin out in at most 5 of 100 (the chance that guessers pass); a true margin is ruled out no more often than beta, 5 %; that the halves lie closer than the control is claimed in at most 5 of 100 where they do not. \"Without a control\" is what a panel that cannot taste would say.",
+        "60 tasters, one set of the halves and one control set each. Promised: with the control declared, a panel that cannot tell "
+            + "anything rules a margin out in at most 5 of 100 (the chance that guessers pass); a true margin is ruled out no more often "
+            + "than beta, 5 %; that the halves lie closer than the control is claimed in at most 5 of 100 where they do not. \"Without a "
+            + "control\" is what a panel that cannot taste would say.",
         Run);
 
     private static IEnumerable<ErrorRate> Run(int runs, int seed)
@@ -21,8 +24,16 @@ internal static class ControlRates
         foreach (var protocol in new[] { Protocol.Triangle, Protocol.Tetrad, Protocol.ThreeAfc })
         {
             var rules = new PanelRules(protocol, DeclaredMargin.OfShare(0.3)) { ControlDeclared = true };
-            var decided = Draw.Once(key => PanelDecision.Of(rules, PanelResult.Of(Tasters, key / 1000) with { Control = KnownControl.Of(protocol, Tasters, key % 1000) }).Margin.RuledOut);
-            var without = Draw.Once(right => PanelDecision.Of(rules with { ControlDeclared = false }, PanelResult.Of(Tasters, right)).Margin.RuledOut);
+            var decided =
+                Draw.Once(
+                    key => PanelDecision.Of(rules,
+                        PanelResult.Of(Tasters, key / 1000) with
+                        {
+                            Control = KnownControl.Of(protocol, Tasters, key % 1000),
+                        }).Margin.RuledOut);
+            var without =
+                Draw.Once(
+                    right => PanelDecision.Of(rules with { ControlDeclared = false }, PanelResult.Of(Tasters, right)).Margin.RuledOut);
 
             var unable = Draw.Source(seed, row++);
             int said = 0, naive = 0;
@@ -40,24 +51,26 @@ internal static class ControlRates
             {
                 var random = Draw.Source(seed, row++);
                 double atMargin = rules.Margin.CorrectIn(protocol), atControl = protocol.CorrectShare(controlDPrime);
-                yield return new($"{protocol.Name}, 30 % can tell, control of d-prime {controlDPrime:0}", "30 % is ruled out", 0.05, Draw.Count(runs, () =>
-                    decided((random.Successes(Tasters, atMargin) * 1000) + random.Successes(Tasters, atControl))), runs);
+                yield return new($"{protocol.Name}, 30 % can tell, control of d-prime {controlDPrime:0}", "30 % is ruled out", 0.05,
+                    Draw.Count(runs, () =>
+                        decided((random.Successes(Tasters, atMargin) * 1000) + random.Successes(Tasters, atControl))), runs);
 
                 // As far apart as the control, and tasters unlike: each as good at the one as at the other.
                 var alike = Draw.Source(seed, row++);
-                yield return new($"{protocol.Name}, halves as far apart as a control of d-prime {controlDPrime:0}, tasters unlike", "the halves lie closer", 0.05, Draw.Count(runs, () =>
-                {
-                    int onlyControl = 0, onlyTest = 0;
-                    for (var taster = 0; taster < Tasters; taster++)
+                yield return new($"{protocol.Name}, halves as far apart as a control of d-prime {controlDPrime:0}, tasters unlike",
+                    "the halves lie closer", 0.05, Draw.Count(runs, () =>
                     {
-                        var share = taster % 3 == 0 ? protocol.Chance : atControl;
-                        bool control = alike.NextDouble() < share, test = alike.NextDouble() < share;
-                        if (control && !test) onlyControl++;
-                        if (test && !control) onlyTest++;
-                    }
+                        int onlyControl = 0, onlyTest = 0;
+                        for (var taster = 0; taster < Tasters; taster++)
+                        {
+                            var share = taster % 3 == 0 ? protocol.Chance : atControl;
+                            bool control = alike.NextDouble() < share, test = alike.NextDouble() < share;
+                            if (control && !test) onlyControl++;
+                            if (test && !control) onlyTest++;
+                        }
 
-                    return KnownControl.AgainstTest(onlyControl, onlyTest) <= 0.05;
-                }), runs);
+                        return KnownControl.AgainstTest(onlyControl, onlyTest) <= 0.05;
+                    }), runs);
             }
         }
     }

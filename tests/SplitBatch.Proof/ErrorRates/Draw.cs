@@ -9,7 +9,8 @@ internal static class Draw
     public static Random Source(int seed, int row) => new(unchecked((seed * 1_000_003) + (row * 20_011)));
 
     /// <summary>Right answers of somebody with so much ability in so many sets.</summary>
-    public static int Right(this Random random, int sets, double chance, double ability) => random.Successes(sets, chance + ((1 - chance) * ability));
+    public static int Right(this Random random, int sets, double chance, double ability) =>
+        random.Successes(sets, chance + ((1 - chance) * ability));
 
     /// <summary>Successes in so many tries.</summary>
     public static int Successes(this Random random, int tries, double share)
@@ -34,7 +35,8 @@ internal static class Draw
         return key => known.TryGetValue(key, out var found) ? found : known[key] = answer(key);
     }
 
-    public static double Normal(this Random random, double mean, double deviation) => MathNet.Numerics.Distributions.Normal.Sample(random, mean, deviation);
+    public static double Normal(this Random random, double mean, double deviation) =>
+        MathNet.Numerics.Distributions.Normal.Sample(random, mean, deviation);
 }
 
 /// <summary>How a mean ability is spread over people.</summary>
@@ -44,8 +46,12 @@ internal sealed record Spread(string Name, Func<Random, double, double> Ability)
 
     public static Spread AllOrNothing { get; } = new("all or nothing", (random, mean) => random.NextDouble() < mean ? 1 : 0);
 
-    /// <summary>Half of the people can tell twice as often as the mean, the others never; from a mean of one half up they can always tell or as often as is left.</summary>
-    public static Spread Halves { get; } = new("half of them twice as able", (random, mean) => random.Next(2) == 0 ? Math.Min(1, 2 * mean) : Math.Max(0, (2 * mean) - 1));
+    /// <summary>
+    /// Half of the people can tell twice as often as the mean, the others never; from a mean of one half up they can always tell or as
+    /// often as is left.
+    /// </summary>
+    public static Spread Halves { get; } =
+        new("half of them twice as able", (random, mean) => random.Next(2) == 0 ? Math.Min(1, 2 * mean) : Math.Max(0, (2 * mean) - 1));
 
     public static Spread Wide { get; } = Beta(0.6);
 
@@ -55,5 +61,8 @@ internal sealed record Spread(string Name, Func<Random, double, double> Ability)
 
     private static Spread Beta(double overdispersion) => new(
         FormattableString.Invariant($"beta, overdispersion {overdispersion:0.0}"),
-        (random, mean) => mean is 0 or 1 ? mean : MathNet.Numerics.Distributions.Beta.Sample(random, mean * ((1 / overdispersion) - 1), (1 - mean) * ((1 / overdispersion) - 1)));
+        (random, mean) => mean is 0 or 1
+            ? mean
+            : MathNet.Numerics.Distributions.Beta
+                .Sample(random, mean * ((1 / overdispersion) - 1), (1 - mean) * ((1 / overdispersion) - 1)));
 }

@@ -7,7 +7,9 @@ internal static class EquivalenceRates
 {
     public static RateTable Table { get; } = new(
         "Equivalence of lab means",
-        "Readings scatter normally with a standard deviation of 1; the margin is 3. Promised at 5 %: halves that differ by the margin are not called equivalent, whether the scatter is known or estimated from the run. Rows without a promise give the power at equal means, beside what the plan foretells, and what it costs to leave out that the halves were in separate runs.",
+        "Readings scatter normally with a standard deviation of 1; the margin is 3. Promised at 5 %: halves that differ by the margin are "
+            + "not called equivalent, whether the scatter is known or estimated from the run. Rows without a promise give the power at "
+            + "equal means, beside what the plan foretells, and what it costs to leave out that the halves were in separate runs.",
         Run);
 
     private const double Margin = 3;
@@ -30,23 +32,31 @@ internal static class EquivalenceRates
 
             var freedom = (2 * (count - 1)) + others;
             double? promise = difference == 0 ? null : 0.05;
-            var setting = difference == 0 ? $"equal halves, {count} + {count} readings" : $"halves {difference:0} apart, {count} + {count} readings";
+            var setting = difference == 0
+                ? $"equal halves, {count} + {count} readings"
+                : $"halves {difference:0} apart, {count} + {count} readings";
             yield return new(setting, "equivalent, scatter known" + Planned(null), promise, known, runs);
-            yield return new(setting, $"equivalent, scatter estimated with {freedom} degrees of freedom" + Planned(freedom), promise, estimated, runs);
+            yield return new(setting, $"equivalent, scatter estimated with {freedom} degrees of freedom" + Planned(freedom), promise,
+                estimated, runs);
 
-            string Planned(int? df) => difference == 0 ? FormattableString.Invariant($" (planned {100 * EquivalencePlan.Power(1, count, count, Margin, freedom: df):0.0} %)") : "";
+            string Planned(int? df) => difference == 0
+                ? FormattableString.Invariant($" (planned {100 * EquivalencePlan.Power(1, count, count, Margin, freedom: df):0.0} %)")
+                : "";
         }
 
         foreach (var stated in new[] { 1.0, 0 })
         {
             var random = Draw.Source(seed, row++);
-            yield return new("halves 3 apart in separate runs that scatter as much as readings, 2 + 2 readings", stated > 0 ? "equivalent" : "equivalent, the runs left out", stated > 0 ? 0.05 : null, Draw.Count(runs, () =>
-            {
-                var apart = Readings(random, Margin + random.Normal(0, 1), 2).Average() - Readings(random, random.Normal(0, 1), 2).Average();
-                return LabEquivalence.Known(apart, 2, 2, 1, Margin, stated).IsEquivalent;
-            }), runs);
+            yield return new("halves 3 apart in separate runs that scatter as much as readings, 2 + 2 readings",
+                stated > 0 ? "equivalent" : "equivalent, the runs left out", stated > 0 ? 0.05 : null, Draw.Count(runs, () =>
+                {
+                    var apart = Readings(random, Margin + random.Normal(0, 1), 2).Average()
+                        - Readings(random, random.Normal(0, 1), 2).Average();
+                    return LabEquivalence.Known(apart, 2, 2, 1, Margin, stated).IsEquivalent;
+                }), runs);
         }
     }
 
-    private static double[] Readings(Random random, double mean, int count) => [.. Enumerable.Range(0, count).Select(_ => random.Normal(mean, 1))];
+    private static double[] Readings(Random random, double mean, int count) =>
+        [.. Enumerable.Range(0, count).Select(_ => random.Normal(mean, 1))];
 }

@@ -16,7 +16,9 @@ public class ErrorRateTests
         Assert.All(rates, rate => Assert.True(rate.IsKept, $"{rate.Setting}: {rate.Claim}, {rate.Bad} of {rate.Runs}"));
     }
 
-    /// <summary>The rows that show a habit: if they did not break what is promised to the rule beside them, the table would show nothing.</summary>
+    /// <summary>
+    /// The rows that show a habit: if they did not break what is promised to the rule beside them, the table would show nothing.
+    /// </summary>
     [Theory]
     [InlineData("Few people, many sets", "is ruled out, as tasters", 0.10)]
     [InlineData("The same people in several panels", "it misses as independent", 0.05)]

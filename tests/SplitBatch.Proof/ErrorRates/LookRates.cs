@@ -10,7 +10,10 @@ internal static class LookRates
 {
     public static RateTable Table { get; } = new(
         "Looking early",
-        "One set for each taster. The count is looked at after every ballot, or at planned looks, and the panel is stopped at the first look that gives the claim. Promised: with the rule for unplanned looks, and with the level for planned ones, a false difference in at most 5 of 100 and the margin falsely ruled out in at most 5 of 100. \"As if read once\" is what the habit costs.",
+        "One set for each taster. The count is looked at after every ballot, or at planned looks, and the panel is stopped at the first "
+            + "look that gives the claim. Promised: with the rule for unplanned looks, and with the level for planned ones, a false "
+            + "difference in at most 5 of 100 and the margin falsely ruled out in at most 5 of 100. \"As if read once\" is what the "
+            + "habit costs.",
         Run);
 
     private static IEnumerable<ErrorRate> Run(int runs, int seed)
@@ -29,7 +32,8 @@ internal static class LookRates
                 ("at four planned looks", four, rules with { PlannedLooks = four }, false),
             })
             {
-                var decided = Draw.Once(key => PanelDecision.Of(declared, PanelResult.Of(key / 1000, key % 1000) with { LookedEarly = looked }));
+                var decided =
+                    Draw.Once(key => PanelDecision.Of(declared, PanelResult.Of(key / 1000, key % 1000) with { LookedEarly = looked }));
                 var once = Draw.Once(key => PanelDecision.Of(rules, PanelResult.Of(key / 1000, key % 1000)));
                 foreach (var (truth, share, claim, asks) in new (string, double, string, Func<PanelDecision, bool>)[]
                 {
@@ -56,7 +60,8 @@ internal static class LookRates
                     }
 
                     yield return new($"{tasters} tasters ({protocol.Name}), {truth}, looked at {name}", claim, 0.05, said, runs);
-                    yield return new($"{tasters} tasters ({protocol.Name}), {truth}, looked at {name}", $"{claim}, as if read once", null, naive, runs);
+                    yield return new($"{tasters} tasters ({protocol.Name}), {truth}, looked at {name}", $"{claim}, as if read once", null,
+                        naive, runs);
                 }
             }
         }

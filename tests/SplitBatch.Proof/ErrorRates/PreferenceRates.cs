@@ -9,7 +9,10 @@ internal static class PreferenceRates
 {
     public static RateTable Table { get; } = new(
         "Preference",
-        "Promised at 5 % each: no majority is shown and no telling is shown where nobody can tell, whatever habit people have for the first cup; a majority as large as the margin is not ruled out; blind choices inside sets of three cups show no liking. \"Two camps\" can tell and split evenly: what is said about a majority is no claim about telling, and the beer chosen twice finds it out.",
+        "Promised at 5 % each: no majority is shown and no telling is shown where nobody can tell, whatever habit people have for the "
+            + "first cup; a majority as large as the margin is not ruled out; blind choices inside sets of three cups show no liking. "
+            + "\"Two camps\" can tell and split evenly: what is said about a majority is no claim about telling, and the beer chosen "
+            + "twice finds it out.",
         Run);
 
     private static IEnumerable<ErrorRate> Run(int runs, int seed)
@@ -29,7 +32,8 @@ internal static class PreferenceRates
                     for (var taster = 0; taster < tasters; taster++)
                     {
                         bool startsWithB = taster % 2 == 0;
-                        bool firstForB = (random.NextDouble() < habit) == startsWithB, secondForB = (random.NextDouble() < habit) != startsWithB;
+                        bool firstForB = (random.NextDouble() < habit) == startsWithB,
+                            secondForB = (random.NextDouble() < habit) != startsWithB;
                         if (firstForB) forB++;
                         if (firstForB == secondForB) same++;
                     }
@@ -47,11 +51,13 @@ internal static class PreferenceRates
             {
                 var random = Draw.Source(seed, row++);
                 var ruledOut = Draw.Once(forB => PreferenceParity.Of(tasters - forB, forB, margin).MajorityRuledOut);
-                yield return new($"{tasters} tasters, {0.5 + margin:P0} prefer B", "so large a majority is ruled out", 0.05, Draw.Count(runs, () => ruledOut(random.Successes(tasters, 0.5 + margin))), runs);
+                yield return new($"{tasters} tasters, {0.5 + margin:P0} prefer B", "so large a majority is ruled out", 0.05,
+                    Draw.Count(runs, () => ruledOut(random.Successes(tasters, 0.5 + margin))), runs);
             }
 
             var camps = Draw.Source(seed, row++);
-            yield return new($"{tasters} tasters, two even camps who can tell", "found by the same beer twice", null, Draw.Count(runs, () => twice(camps.Successes(tasters, 0.9))), runs);
+            yield return new($"{tasters} tasters, two even camps who can tell", "found by the same beer twice", null,
+                Draw.Count(runs, () => twice(camps.Successes(tasters, 0.9))), runs);
         }
 
         foreach (var (aab, abb) in new[] { (24, 0), (0, 24), (12, 12), (36, 0), (40, 20) })
@@ -68,7 +74,8 @@ internal static class PreferenceRates
             }
 
             yield return new($"{aab} sets AAB and {abb} sets ABB, cups chosen blindly", "the beer matters", 0.05, shown, runs);
-            yield return new($"{aab} sets AAB and {abb} sets ABB, cups chosen blindly", "a preference, tested against one half", null, naive, runs);
+            yield return new($"{aab} sets AAB and {abb} sets ABB, cups chosen blindly", "a preference, tested against one half", null,
+                naive, runs);
         }
     }
 }

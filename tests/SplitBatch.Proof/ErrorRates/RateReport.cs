@@ -32,7 +32,8 @@ public static class RateReport
             foreach (var rate in rates)
             {
                 var promise = rate.Promised is { } most ? Invariant($"{100 * most:0.#} %") : "";
-                text.AppendLine(Invariant($"| {rate.Setting} | {rate.Claim} | {promise} | {100 * rate.Rate:0.0} % | {(rate.Promised is null ? "" : rate.IsKept ? "kept" : "broken")} |"));
+                text.AppendLine(Invariant($"| {rate.Setting} | {rate.Claim} | {promise} | {100 * rate.Rate:0.0} % | ")
+                    + Invariant($"{(rate.Promised is null ? "" : rate.IsKept ? "kept" : "broken")} |"));
             }
         }
 

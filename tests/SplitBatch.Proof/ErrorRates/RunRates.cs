@@ -7,7 +7,9 @@ internal static class RunRates
 {
     public static RateTable Table { get; } = new(
         "Lab values of several runs",
-        "Two halves that are one beer; readings and runs scatter normally. Promised: a difference in at most 5 of 100, with the critical difference of separate runs, from the run means of a control, and by t over runs that hold both halves. \"By repeatability\" and \"by 1.96\" are the habits.",
+        "Two halves that are one beer; readings and runs scatter normally. Promised: a difference in at most 5 of 100, with the critical "
+            + "difference of separate runs, from the run means of a control, and by t over runs that hold both halves. \"By "
+            + "repeatability\" and \"by 1.96\" are the habits.",
         Run);
 
     private static IEnumerable<ErrorRate> Run(int runs, int seed)
@@ -26,7 +28,8 @@ internal static class RunRates
                 if (apart > one) byRepeatability++;
             }
 
-            var setting = FormattableString.Invariant($"runs scatter {ratio:0.0} times as much as readings, {count} + {count} readings in separate runs");
+            var setting = FormattableString.Invariant($"runs scatter {ratio:0.0} times as much as readings, {count} + {count} readings ")
+                + FormattableString.Invariant($"in separate runs");
             yield return new(setting, "a difference", 0.05, byRuns, runs);
             yield return new(setting, "a difference, by repeatability", null, byRepeatability, runs);
         }
@@ -51,11 +54,13 @@ internal static class RunRates
         foreach (var k in new[] { 2, 3, 6 })
         {
             var random = Draw.Source(seed, row++);
-            yield return new($"both halves in each of {k} runs that scatter 3 times as much as readings", "a difference", 0.05, Draw.Count(runs, () =>
-            {
-                double[] middle = [.. Enumerable.Range(0, k).Select(_ => random.Normal(0, 3))];
-                return PairedRuns.Of([.. middle.Select(m => Mean(random, m, 2))], [.. middle.Select(m => Mean(random, m, 2))]).Mean.PValue <= 0.05;
-            }), runs);
+            yield return new($"both halves in each of {k} runs that scatter 3 times as much as readings", "a difference", 0.05,
+                Draw.Count(runs, () =>
+                {
+                    double[] middle = [.. Enumerable.Range(0, k).Select(_ => random.Normal(0, 3))];
+                    return PairedRuns.Of([.. middle.Select(m => Mean(random, m, 2))],
+                        [.. middle.Select(m => Mean(random, m, 2))]).Mean.PValue <= 0.05;
+                }), runs);
         }
     }
 

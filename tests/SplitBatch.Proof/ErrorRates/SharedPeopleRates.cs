@@ -11,7 +11,10 @@ internal static class SharedPeopleRates
 
     public static RateTable Table { get; } = new(
         "The same people in several panels",
-        "The same people in four triangle panels, one set in each. Promised at 95 %: the interval of mean ability misses in at most 5 of 100, and a difference is shown in at most 5 of 100 where all guess. The interval of d-prime over people is held to 5 of 100 where people are alike; with few people of extreme ability it is known to miss more, and the row says how much. \"As independent\" is the habit of taking every panel for new people.",
+        "The same people in four triangle panels, one set in each. Promised at 95 %: the interval of mean ability misses in at most 5 of "
+            + "100, and a difference is shown in at most 5 of 100 where all guess. The interval of d-prime over people is held to 5 of "
+            + "100 where people are alike; with few people of extreme ability it is known to miss more, and the row says how much. \"As "
+            + "independent\" is the habit of taking every panel for new people.",
         Run);
 
     private static IEnumerable<ErrorRate> Run(int runs, int seed)
@@ -31,7 +34,8 @@ internal static class SharedPeopleRates
                 var truth = Protocol.Triangle.DPrime(Protocol.Triangle.CorrectFromDiscriminators(ability));
                 for (var run = 0; run < runs; run++)
                 {
-                    int[] right = [.. Enumerable.Range(0, people).Select(_ => random.Right(Panels, Protocol.Triangle.Chance, spread.Ability(random, ability)))];
+                    int[] right = [.. Enumerable.Range(0, people)
+                        .Select(_ => random.Right(Panels, Protocol.Triangle.Chance, spread.Ability(random, ability)))];
                     var found = interval(right.Sum());
                     if (!Holds(found.Interval, ability)) misses++;
                     if (!Holds(found.Alike, ability)) independent++;
@@ -48,8 +52,14 @@ internal static class SharedPeopleRates
             }
 
             var guessing = Draw.Source(seed, row++);
-            var shown = Draw.Once(right => ReturningPeople.Of(Enumerable.Range(0, people).Select(i => new[] { new TaskCount(Protocol.Triangle, Panels, Math.Clamp(right - (Panels * i), 0, Panels)) })).PValue <= 0.05);
-            yield return new($"{people} people in {Panels} panels, all guess", "somebody can tell", 0.05, Draw.Count(runs, () => shown(guessing.Successes(people * Panels, Protocol.Triangle.Chance))), runs);
+            var shown =
+                Draw.Once(
+                    right => ReturningPeople.Of(Enumerable.Range(0, people)
+                        .Select(i =>
+                            new[] { new TaskCount(Protocol.Triangle, Panels,
+                                Math.Clamp(right - (Panels * i), 0, Panels)) })).PValue <= 0.05);
+            yield return new($"{people} people in {Panels} panels, all guess", "somebody can tell", 0.05,
+                Draw.Count(runs, () => shown(guessing.Successes(people * Panels, Protocol.Triangle.Chance))), runs);
         }
     }
 

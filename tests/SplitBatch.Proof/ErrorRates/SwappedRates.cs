@@ -10,7 +10,10 @@ internal static class SwappedRates
 {
     public static RateTable Table { get; } = new(
         "Opposite answers",
-        "One set for each taster. The beers are swapped, or the key turned: who can tell names the other beer. Promised: a difference as large as the margin is ruled out no more often than beta (5 %) also this way round, none is shown in the expected direction, and where all guess the alarm is raised in at most 1 of 100. \"Alarm raised\" without a promise says how often the swap is found.",
+        "One set for each taster. The beers are swapped, or the key turned: who can tell names the other beer. Promised: a difference as "
+            + "large as the margin is ruled out no more often than beta (5 %) also this way round, none is shown in the expected "
+            + "direction, and where all guess the alarm is raised in at most 1 of 100. \"Alarm raised\" without a promise says how often "
+            + "the swap is found.",
         Run);
 
     private static IEnumerable<ErrorRate> Run(int runs, int seed)
@@ -24,7 +27,8 @@ internal static class SwappedRates
             {
                 var rules = new PanelRules(protocol, margin);
                 var decided = Draw.Once(right => PanelDecision.Of(rules, PanelResult.Of(tasters, right)));
-                foreach (var (name, share) in new[] { ("at the margin", margin.CorrectReversedIn(protocol)), ("d-prime 1", protocol.CorrectShareReversed(1)) })
+                foreach (var (name, share) in new[] { ("at the margin", margin.CorrectReversedIn(protocol)),
+                    ("d-prime 1", protocol.CorrectShareReversed(1)) })
                 {
                     if (margin.IsDPrime && name == "d-prime 1") continue; // That is the margin.
                     var random = Draw.Source(seed, row++);
@@ -50,7 +54,8 @@ internal static class SwappedRates
         {
             var random = Draw.Source(seed, row++);
             var raised = Draw.Once(right => LowCountAlarm.Of(protocol, tasters, right).IsRaised);
-            yield return new($"{tasters} tasters ({protocol.Name}), all guess", "alarm raised", LowCountAlarm.DefaultLevel, Draw.Count(runs, () => raised(random.Successes(tasters, protocol.Chance))), runs);
+            yield return new($"{tasters} tasters ({protocol.Name}), all guess", "alarm raised", LowCountAlarm.DefaultLevel,
+                Draw.Count(runs, () => raised(random.Successes(tasters, protocol.Chance))), runs);
         }
     }
 }

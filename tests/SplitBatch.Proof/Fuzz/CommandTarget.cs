@@ -7,12 +7,15 @@ namespace SplitBatch.Proof.Fuzz;
 /// <summary>The command line: its own words in any order, with good and spoilt values, below one scratch folder.</summary>
 internal sealed class CommandTarget : Target
 {
-    private static readonly string[] Verbs = ["run", "preview", "new", "check", "declare", "amend", "serve", "close", "look-early", "verify-seal", "list", "write-up", "workshop", "kernel", "help", ""];
+    private static readonly string[] Verbs = ["run", "preview", "new", "check", "declare", "amend", "serve", "close", "look-early",
+        "verify-seal", "list", "write-up", "workshop", "kernel", "help", ""];
 
     private static readonly string[] Options =
     [
-        "--out", "-o", "--trial", "-t", "--set", "-s", "--timeout", "--pictures", "--title", "--question", "--variable", "--half-a", "--half-b", "--units", "--decimals", "--target", "--volume", "--gravity",
-        "--protocol", "--tasters", "--margin", "--panel", "--yes", "-y", "--help", "--version", "--nonsense", "--", "-", "install", "remove", "start", "--connection-file",
+        "--out", "-o", "--trial", "-t", "--set", "-s", "--timeout", "--pictures", "--title", "--question", "--variable", "--half-a",
+        "--half-b", "--units", "--decimals", "--target", "--volume", "--gravity",
+        "--protocol", "--tasters", "--margin", "--panel", "--yes", "-y", "--help", "--version", "--nonsense", "--", "-", "install",
+        "remove", "start", "--connection-file",
     ];
 
     private readonly string scratch;
@@ -29,8 +32,10 @@ internal sealed class CommandTarget : Target
         File.WriteAllText(Path.Combine(scratch, "broken.ipynb"), "{");
         values =
         [
-            trial, Path.Combine(scratch, "empty.ipynb"), Path.Combine(scratch, "broken.ipynb"), Path.Combine(scratch, "missing"), Path.Combine(trial, "hops.csv"), "32", "0", "-1", "1e9", "NaN", "0.3", "30 %", "1.050",
-            "1050", "12 P", "us", "metric", "point", "comma", "triangle", "tetrad", "main", "x=1", "trialFolder=", "=", "", " ", "\0", "a\nb", new string('x', 5000), "🍺", "[red]", "[/]", "{0}",
+            trial, Path.Combine(scratch, "empty.ipynb"), Path.Combine(scratch, "broken.ipynb"), Path.Combine(scratch, "missing"),
+            Path.Combine(trial, "hops.csv"), "32", "0", "-1", "1e9", "NaN", "0.3", "30 %", "1.050",
+            "1050", "12 P", "us", "metric", "point", "comma", "triangle", "tetrad", "main", "x=1", "trialFolder=", "=", "", " ", "\0",
+            "a\nb", new string('x', 5000), "🍺", "[red]", "[/]", "{0}",
         ];
     }
 
@@ -70,10 +75,12 @@ internal sealed class CommandTarget : Target
         for (int i = 0; i < count; i++) words.Add(mutator.Below(2) == 0 ? mutator.Of(Options) : mutator.Of(values));
         if (words[0] == "new" && mutator.Below(2) == 0) words.Insert(1, made);
         if (words[0] == "new") words.Add("--yes"); // Nobody is there to answer questions.
-        if (words[0] == "kernel") words.AddRange(["--prefix", scratch + "/missing"]); // Nothing outside may be touched, and an install takes minutes.
+        // Nothing outside may be touched, and an install takes minutes.
+        if (words[0] == "kernel") words.AddRange(["--prefix", scratch + "/missing"]);
         if (words[0] is "run" or "preview") words.AddRange(["--out", made]);
         return words;
     }
 
-    private static string Call(IEnumerable<string> words) => string.Join(' ', words.Select(word => word.Length > 60 ? word[..60] + "..." : word));
+    private static string Call(IEnumerable<string> words) =>
+        string.Join(' ', words.Select(word => word.Length > 60 ? word[..60] + "..." : word));
 }

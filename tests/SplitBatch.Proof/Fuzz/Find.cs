@@ -9,12 +9,15 @@ public sealed record Find(string Target, int Seed, string What)
     /// <summary>Words that only the runtime says: nobody wrote them for a brewer.</summary>
     private static readonly string[] RuntimeWords =
     [
-        "Object reference", "Index was out", "Index was outside", "cannot be null", "Specified argument", "Sequence contains", "Nullable object", "was not present in the dictionary", "(Parameter '", "Unable to cast",
-        "Arithmetic operation", "Input string was not", "An item with the same key", "Unhandled", "   at SplitBatch.", "System.", "Exception of type",
+        "Object reference", "Index was out", "Index was outside", "cannot be null", "Specified argument", "Sequence contains",
+        "Nullable object", "was not present in the dictionary", "(Parameter '", "Unable to cast",
+        "Arithmetic operation", "Input string was not", "An item with the same key", "Unhandled", "   at SplitBatch.", "System.",
+        "Exception of type",
     ];
 
     /// <summary>The runtime's words in a message, or null where there are none.</summary>
-    public static string? RuntimeWordsIn(string message) => RuntimeWords.FirstOrDefault(words => message.Contains(words, StringComparison.Ordinal));
+    public static string? RuntimeWordsIn(string message) =>
+        RuntimeWords.FirstOrDefault(words => message.Contains(words, StringComparison.Ordinal));
 
     public override string ToString() => $"{Target}, seed {Seed}: {What}";
 }

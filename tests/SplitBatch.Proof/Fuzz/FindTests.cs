@@ -24,7 +24,8 @@ public sealed class FindTests : IDisposable
     public void A_page_shows_outputs_of_any_shape_or_the_notebook_is_refused(string output)
     {
         string file = Path.Combine(scratch.FullName, "odd.ipynb");
-        File.WriteAllText(file, $$"""{"nbformat":4,"nbformat_minor":5,"metadata":{},"cells":[{"cell_type":"code","id":"a","metadata":{},"source":"1","execution_count":1,"outputs":[{{output}}]}]}""");
+        string cell = $$"""{"cell_type":"code","id":"a","metadata":{},"source":"1","execution_count":1,"outputs":[{{output}}]}""";
+        File.WriteAllText(file, $$"""{"nbformat":4,"nbformat_minor":5,"metadata":{},"cells":[{{cell}}]}""");
         try
         {
             Assert.EndsWith("</html>\n", NotebookPage.Html(Notebook.Load(file), "odd"), StringComparison.Ordinal);
@@ -35,7 +36,9 @@ public sealed class FindTests : IDisposable
         }
     }
 
-    /// <summary>Found among the first notebooks: a form that says it is JSON and is not made a notebook that could not be read again.</summary>
+    /// <summary>
+    /// Found among the first notebooks: a form that says it is JSON and is not made a notebook that could not be read again.
+    /// </summary>
     [Theory]
     [InlineData("{\"a\":")]
     [InlineData("")]
@@ -47,7 +50,10 @@ public sealed class FindTests : IDisposable
         Assert.Equal("x", kept["text/plain"]);
     }
 
-    /// <summary>Found seven times among 20,000 trial folders: charges that the kettle cannot take, and a scale that is none, were let in and ended the verdict.</summary>
+    /// <summary>
+    /// Found seven times among 20,000 trial folders: charges that the kettle cannot take, and a scale that is none, were let in and ended
+    /// the verdict.
+    /// </summary>
     [Theory]
     [InlineData("charges.csv", "boil,60", "boil,70", "charges.csv, row 3, time", "70 min in the boil, but the boil lasts 60 min")]
     [InlineData("charges.csv", "cones,43.5", "cones,4350", "charges.csv, row 3, amount", "accepted: up to 20.0 g/L")]
@@ -85,7 +91,8 @@ public sealed class FindTests : IDisposable
         Assert.Contains("cannot be read as JSON", Trial.Check(trial, new DateOnly(2026, 6, 1))[0].ToString(), StringComparison.Ordinal);
         string notebook = Path.Combine(scratch.FullName, "deep.ipynb");
         File.WriteAllText(notebook, new string('[', 5_000_000));
-        Assert.Contains("not a notebook", Assert.Throws<NotebookException>(() => Notebook.Load(notebook)).Message, StringComparison.Ordinal);
+        Assert.Contains("not a notebook", Assert.Throws<NotebookException>(() => Notebook.Load(notebook)).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -102,7 +109,8 @@ public sealed class FindTests : IDisposable
         }
 
         File.AppendAllText(log, Row("C1", "C2") + "\n" + Row("C2", "C1") + "\n");
-        var faults = Trial.Check(Path.GetDirectoryName(log)!, new DateOnly(2026, 6, 1)).Where(fault => fault.File == "batch-log.csv").Select(fault => fault.ToString());
+        var faults = Trial.Check(Path.GetDirectoryName(log)!, new DateOnly(2026, 6, 1)).Where(fault => fault.File == "batch-log.csv")
+            .Select(fault => fault.ToString());
         Assert.Contains(faults, fault => fault.Contains("There is no earlier row C2 to supersede", StringComparison.Ordinal));
     }
 

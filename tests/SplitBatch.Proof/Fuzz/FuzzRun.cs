@@ -9,7 +9,8 @@ namespace SplitBatch.Proof.Fuzz;
 public static class FuzzRun
 {
     /// <summary>The shares of the cases: a command and a spoilt folder cost more than a spoilt frame.</summary>
-    private static readonly (string Name, int Percent)[] Shares = [("trial folder", 20), ("notebook runner", 35), ("command line", 5), ("Jupyter socket", 40)];
+    private static readonly (string Name, int Percent)[] Shares = [("trial folder", 20), ("notebook runner", 35), ("command line", 5),
+        ("Jupyter socket", 40)];
 
     internal static string Root => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(Here())!, "..", "..", ".."));
 
@@ -18,7 +19,8 @@ public static class FuzzRun
     /// <param name="seed">The first case's seed.</param>
     /// <param name="only">One target by name; all when null.</param>
     /// <param name="patience">How long a case may take.</param>
-    public static async Task<(IReadOnlyList<Find> Finds, string Log)> AllAsync(int cases, int seed, string? only = null, TimeSpan? patience = null)
+    public static async Task<(IReadOnlyList<Find> Finds, string Log)> AllAsync(int cases, int seed, string? only = null,
+        TimeSpan? patience = null)
     {
         List<Find> finds = [];
         var log = new StringBuilder();

@@ -16,6 +16,8 @@ public class FuzzTests
     }
 }
 
-/// <summary>The command line is tried in a current folder of its own, of which a process has only one, so nothing else runs beside.</summary>
+/// <summary>
+/// The command line is tried in a current folder of its own, of which a process has only one, so nothing else runs beside.
+/// </summary>
 [CollectionDefinition("fuzz", DisableParallelization = true)]
 public sealed class FuzzAlone;

@@ -8,9 +8,12 @@ internal sealed class Mutator(int seed)
 {
     private static readonly string[] Nasty =
     [
-        "\0", "\uFEFF", "\u202E", "\r", "\n\n\n", "\t", "\"", "\"\"\"", "'", ";", ",", ",,,,", ";;", "|", "=1+1", "@SUM(A1)", "+1", "-1", "-0", "0", "1e400", "-1e400", "1e-400",
-        "NaN", "Infinity", "∞", "1,5", "1.234,5", "1,234.5", "1'234", "1 234", "٣", "½", "99999999999999999999", "0.056", "5.6 %", "1050", "2026-02-30", "30.02.2026", "02/03/2026",
-        "9999-12-31", "0001-01-01", "24:00", "null", "true", "[]", "{}", "[[[[[[[[", "}}}}", "{\"a\":", "\\u0000", "\\", "../../etc/passwd", "/dev/zero", "C:\\x", "<script>alert(1)</script>",
+        "\0", "\uFEFF", "\u202E", "\r", "\n\n\n", "\t", "\"", "\"\"\"", "'", ";", ",", ",,,,", ";;", "|", "=1+1", "@SUM(A1)", "+1", "-1",
+        "-0", "0", "1e400", "-1e400", "1e-400",
+        "NaN", "Infinity", "∞", "1,5", "1.234,5", "1,234.5", "1'234", "1 234", "٣", "½", "99999999999999999999", "0.056", "5.6 %", "1050",
+        "2026-02-30", "30.02.2026", "02/03/2026",
+        "9999-12-31", "0001-01-01", "24:00", "null", "true", "[]", "{}", "[[[[[[[[", "}}}}", "{\"a\":", "\\u0000", "\\",
+        "../../etc/passwd", "/dev/zero", "C:\\x", "<script>alert(1)</script>",
         "a\u0301", "🍺", "\uD800", "A", "B", "a", "AB", "°F", "lb", "oz", "kg", "%", "g", "min", "triangle", "tetrad",
     ];
 
@@ -72,7 +75,8 @@ internal sealed class Mutator(int seed)
                 return Joined(lines);
             default:
                 // One value for another: the commonest of all.
-                string[] tokens = [.. text.Split([' ', ',', ';', ':', '"', '\n', '[', ']'], StringSplitOptions.RemoveEmptyEntries).Distinct()];
+                string[] tokens = [.. text.Split([' ', ',', ';', ':', '"', '\n', '[', ']'], StringSplitOptions.RemoveEmptyEntries)
+                    .Distinct()];
                 if (tokens.Length == 0) return Bytes(Of(Nasty));
                 string old = Of(tokens), now = Below(3) == 0 ? Of(tokens) : Of(Nasty);
                 int found = text.IndexOf(old, Below(Math.Max(1, text.Length - old.Length)), StringComparison.Ordinal);

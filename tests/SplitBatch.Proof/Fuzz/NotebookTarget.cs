@@ -17,7 +17,8 @@ internal sealed class NotebookTarget : Target
     public NotebookTarget(string folder, string scratch)
     {
         file = Path.Combine(scratch, "spoilt.ipynb");
-        notebooks = [.. Directory.GetFiles(folder, "*.ipynb").Order(StringComparer.Ordinal).Select(File.ReadAllBytes), Encoding.UTF8.GetBytes(Small)];
+        notebooks = [.. Directory.GetFiles(folder, "*.ipynb").Order(StringComparer.Ordinal).Select(File.ReadAllBytes),
+            Encoding.UTF8.GetBytes(Small)];
     }
 
     public override string Name => "notebook runner";
@@ -36,7 +37,8 @@ internal sealed class NotebookTarget : Target
     protected override string? Try(int seed)
     {
         var mutator = new Mutator(seed);
-        File.WriteAllBytes(file, mutator.Spoil(mutator.Below(2) == 0 ? notebooks[^1] : mutator.Of(notebooks), () => mutator.Of(notebooks)));
+        File.WriteAllBytes(file,
+            mutator.Spoil(mutator.Below(2) == 0 ? notebooks[^1] : mutator.Of(notebooks), () => mutator.Of(notebooks)));
         try
         {
             var notebook = Notebook.Load(file);
@@ -52,7 +54,9 @@ internal sealed class NotebookTarget : Target
         }
         catch (NotebookException error)
         {
-            return Find.RuntimeWordsIn(error.Message) is { } words ? $"a refusal in the runtime's words (\"{words}\"): {error.Message}" : null;
+            return Find.RuntimeWordsIn(error.Message) is { } words
+                ? $"a refusal in the runtime's words (\"{words}\"): {error.Message}"
+                : null;
         }
     }
 
@@ -66,13 +70,24 @@ internal sealed class NotebookTarget : Target
             sink.Publish(new TextOutput(code));
             sink.Publish(new DisplayOutput(MimeBundle.Plain(code), "shown"));
             sink.Publish(new DisplayUpdate(MimeBundle.Plain("again"), "shown"));
-            sink.Publish(new ValueOutput(new MimeBundle(new Dictionary<string, string> { ["application/json"] = code, ["text/html"] = code, ["text/plain"] = code })));
-            return Task.FromResult(code.Contains("throw", StringComparison.Ordinal) ? new CellResult(new CellError("E", code, [code])) : CellResult.Success);
+            sink.Publish(
+                new ValueOutput(
+                    new MimeBundle(new Dictionary<string, string>
+                    {
+                        ["application/json"] = code,
+                        ["text/html"] = code,
+                        ["text/plain"] = code,
+                    })));
+            return Task.FromResult(code.Contains("throw", StringComparison.Ordinal)
+                ? new CellResult(new CellError("E", code, [code]))
+                : CellResult.Success);
         }
 
-        public Task<Completions> CompleteAsync(string code, int cursor, CancellationToken cancellation = default) => throw new NotSupportedException();
+        public Task<Completions> CompleteAsync(string code, int cursor, CancellationToken cancellation = default) =>
+            throw new NotSupportedException();
 
-        public Task<MimeBundle?> InspectAsync(string code, int cursor, CancellationToken cancellation = default) => throw new NotSupportedException();
+        public Task<MimeBundle?> InspectAsync(string code, int cursor, CancellationToken cancellation = default) =>
+            throw new NotSupportedException();
 
         public Completeness IsComplete(string code) => Completeness.Complete;
 

@@ -2,18 +2,22 @@ using SplitBatch.Kernel.Jupyter;
 
 namespace SplitBatch.Proof.Fuzz;
 
-/// <summary>The Jupyter socket: spoilt frames and spoilt contents under good signatures; after each the kernel must still answer.</summary>
+/// <summary>
+/// The Jupyter socket: spoilt frames and spoilt contents under good signatures; after each the kernel must still answer.
+/// </summary>
 internal sealed class SocketTarget : Target, IAsyncDisposable
 {
     private static readonly string[] Types =
     [
-        "execute_request", "complete_request", "inspect_request", "is_complete_request", "history_request", "kernel_info_request", "comm_info_request", "comm_open", "comm_msg", "comm_close",
+        "execute_request", "complete_request", "inspect_request", "is_complete_request", "history_request", "kernel_info_request",
+        "comm_info_request", "comm_open", "comm_msg", "comm_close",
         "input_reply", "debug_request", "interrupt_request", "no_such_request", "",
     ];
 
     private static readonly string[] Contents =
     [
-        """{"code":"say 1","silent":false,"store_history":true,"user_expressions":{"a":"value 1"},"allow_stdin":false,"stop_on_error":true}""",
+        """{"code":"say 1","silent":false,"store_history":true,"user_expressions":{"a":"value"""
+            + """ 1"},"allow_stdin":false,"stop_on_error":true}""",
         """{"code":"Tri","cursor_pos":3,"detail_level":0}""",
         """{"hist_access_type":"range","session":0,"start":0,"stop":9,"n":5,"pattern":"*","raw":true,"output":false,"unique":false}""",
         """{"comm_id":"c","target_name":"t","data":{}}""", """{"value":"x"}""", "{}",

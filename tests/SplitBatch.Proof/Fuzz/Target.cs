@@ -41,7 +41,8 @@ internal abstract class Target
         }
         catch (Exception error)
         {
-            return $"{error.GetType().Name}: {error.Message} {error.StackTrace?.Split('\n').FirstOrDefault(line => line.Contains("SplitBatch", StringComparison.Ordinal))?.Trim()}";
+            return $"{error.GetType().Name}: {error.Message} "
+                + $"{error.StackTrace?.Split('\n').FirstOrDefault(line => line.Contains("SplitBatch", StringComparison.Ordinal))?.Trim()}";
         }
     }
 }

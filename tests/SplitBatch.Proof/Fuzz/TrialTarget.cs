@@ -19,7 +19,8 @@ internal sealed class TrialTarget : Target
         outside = Path.Combine(scratch, "outside.csv");
         File.WriteAllText(outside, "lot,form\nsecret,pellet\n");
         trials = [.. Directory.GetDirectories(demo).Order(StringComparer.Ordinal).Select(folder =>
-            Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal).ToDictionary(file => Path.GetRelativePath(folder, file), File.ReadAllBytes))];
+            Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+                .ToDictionary(file => Path.GetRelativePath(folder, file), File.ReadAllBytes))];
     }
 
     public override string Name => "trial folder";

@@ -44,11 +44,13 @@ internal static class MutantReport
             """));
         foreach (var kind in results.GroupBy(one => one.Mutant.Kind).OrderBy(kind => kind.Key, StringComparer.Ordinal))
         {
-            text.AppendLine(Invariant($"| {kind.Key} | {kind.Count():N0} | {kind.Count(one => one.FoundBy is not null):N0} | {100.0 * kind.Count(one => one.FoundBy is not null) / kind.Count():0.0} % |"));
+            text.AppendLine(Invariant($"| {kind.Key} | {kind.Count():N0} | {kind.Count(one => one.FoundBy is not null):N0} | ")
+                + Invariant($"{100.0 * kind.Count(one => one.FoundBy is not null) / kind.Count():0.0} % |"));
         }
 
         text.AppendLine().AppendLine("## Not noticed").AppendLine();
-        foreach (var one in results.Where(one => one.FoundBy is null)) text.AppendLine(Invariant($"- {one.Mutant}{(one.IsReached ? "" : " (nothing comes by)")}").ReplaceLineEndings(" "));
+        foreach (var one in results.Where(one => one.FoundBy is null))
+            text.AppendLine(Invariant($"- {one.Mutant}{(one.IsReached ? "" : " (nothing comes by)")}").ReplaceLineEndings(" "));
         return text.ToString().ReplaceLineEndings("\n");
     }
 }

@@ -10,7 +10,9 @@ namespace SplitBatch.Proof.Mutants;
 /// <param name="IsReached">Whether anything came by it at all.</param>
 internal sealed record MutantResult(Mutant Mutant, string? FoundBy, bool IsReached);
 
-/// <summary>Says every approved sentence anew for each slip that it comes by, and runs a room's tests for those that no sentence shows.</summary>
+/// <summary>
+/// Says every approved sentence anew for each slip that it comes by, and runs a room's tests for those that no sentence shows.
+/// </summary>
 internal sealed class MutantRun
 {
     private readonly FieldInfo active;
@@ -92,7 +94,8 @@ internal sealed class MutantRun
         {
             foreach (var one in (IEnumerable)file.GetType().GetProperty("Value")!.GetValue(file)!)
             {
-                yield return new($"sentences, {file.GetType().GetProperty("Key")!.GetValue(file)}", (Func<string>)one.GetType().GetProperty("Say")!.GetValue(one)!);
+                yield return new($"sentences, {file.GetType().GetProperty("Key")!.GetValue(file)}",
+                    (Func<string>)one.GetType().GetProperty("Say")!.GetValue(one)!);
             }
         }
     }
@@ -100,11 +103,14 @@ internal sealed class MutantRun
     /// <summary>Facts, and theories with their data in line.</summary>
     private static IEnumerable<Check> Tests(Assembly assembly, string room, string except)
     {
-        foreach (var method in assembly.GetTypes().Where(type => type.Namespace == room && type.Name != except).SelectMany(type => type.GetMethods()))
+        foreach (var method in assembly.GetTypes().Where(type => type.Namespace == room && type.Name != except)
+            .SelectMany(type => type.GetMethods()))
         {
             var kinds = method.GetCustomAttributesData().Select(one => one.AttributeType.Name).ToList();
             object?[][] data = kinds.Contains("FactAttribute") ? [[]]
-                : [.. method.GetCustomAttributesData().Where(one => one.AttributeType.Name == "InlineDataAttribute").Select(one => ((IEnumerable<CustomAttributeTypedArgument>)one.ConstructorArguments[0].Value!).Select(argument => argument.Value).ToArray())];
+                : [.. method.GetCustomAttributesData().Where(one => one.AttributeType.Name == "InlineDataAttribute")
+                    .Select(one => ((IEnumerable<CustomAttributeTypedArgument>)one.ConstructorArguments[0].Value!)
+                        .Select(argument => argument.Value).ToArray())];
             foreach (var arguments in data)
             {
                 yield return new($"{method.DeclaringType!.Name}.{method.Name}", () =>
@@ -117,9 +123,12 @@ internal sealed class MutantRun
     }
 
     private static object?[] Fitting(MethodInfo method, object?[] arguments) =>
-        [.. method.GetParameters().Zip(arguments, (parameter, value) => parameter.ParameterType.IsEnum ? Enum.ToObject(parameter.ParameterType, value!) : value)];
+        [.. method.GetParameters().Zip(arguments,
+            (parameter, value) => parameter.ParameterType.IsEnum ? Enum.ToObject(parameter.ParameterType, value!) : value)];
 
-    /// <summary>Loads whatever stands in a folder from there, so that the changed library is not mixed up with this program's own.</summary>
+    /// <summary>
+    /// Loads whatever stands in a folder from there, so that the changed library is not mixed up with this program's own.
+    /// </summary>
     private sealed class FromFolder(string folder) : AssemblyLoadContext("mutants")
     {
         protected override Assembly? Load(AssemblyName name) =>

@@ -30,7 +30,8 @@ public class ReferenceScriptTests
 
     private static (int Code, string Said) Regenerate(string[] scripts, string? folder = null)
     {
-        var start = new ProcessStartInfo(Installed.DebianPython, [Path.Combine(folder ?? ReferenceCopy.Source, "regenerate.py"), .. scripts]) { RedirectStandardOutput = true };
+        var start = new ProcessStartInfo(Installed.DebianPython,
+            [Path.Combine(folder ?? ReferenceCopy.Source, "regenerate.py"), .. scripts]) { RedirectStandardOutput = true };
         using var process = Process.Start(start)!;
         string said = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
@@ -52,7 +53,8 @@ public class ReferenceScriptTests
             }
         }
 
-        public static string Source { get; } = System.IO.Path.GetFullPath(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(Here())!, "..", "..", "reference"));
+        public static string Source { get; } = System.IO.Path
+            .GetFullPath(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(Here())!, "..", "..", "reference"));
 
         public string Path => folder.FullName;
 
@@ -62,10 +64,15 @@ public class ReferenceScriptTests
     }
 }
 
-/// <summary>A test that needs R and Debian's Python with SciPy: skipped, with the reason, on a machine without; never skipped in continuous integration.</summary>
+/// <summary>
+/// A test that needs R and Debian's Python with SciPy: skipped, with the reason, on a machine without; never skipped in continuous
+/// integration.
+/// </summary>
 internal sealed class ReferenceTheoryAttribute : TheoryAttribute
 {
     public ReferenceTheoryAttribute() => Skip = Installed.Reason(() =>
         !Installed.Runs("Rscript", "-e", "0") ? "R is not installed on this machine: apt-get install r-base-core."
-        : !Installed.Runs(Installed.DebianPython, "-c", "import numpy, scipy") ? "SciPy is not installed on this machine: apt-get install python3-scipy." : null);
+        : !Installed.Runs(Installed.DebianPython, "-c", "import numpy, scipy")
+            ? "SciPy is not installed on this machine: apt-get install python3-scipy."
+            : null);
 }

@@ -13,7 +13,8 @@ namespace SplitBatch.Proof.Sealed;
 /// <param name="WantedAndFalse">Of those, the ones whose count, read to please, says what is false.</param>
 /// <param name="FalseAndClean">Of those, the ones that reach a headline without saying what was done.</param>
 /// <param name="HonestAndFalse">Trials without an occasion whose sealed verdict is false: the error that was declared.</param>
-public sealed record CheatRow(Cheat Cheat, Truth Truth, int Trials, int Cheated, int WantedAndFalse, int FalseAndClean, int HonestAndFalse);
+public sealed record CheatRow(Cheat Cheat, Truth Truth, int Trials, int Cheated, int WantedAndFalse, int FalseAndClean,
+    int HonestAndFalse);
 
 /// <summary>Every cheat by every truth that it could hide.</summary>
 public static class CheatTable
@@ -25,9 +26,12 @@ public static class CheatTable
     /// <param name="seed">The seed.</param>
     public static IReadOnlyList<CheatRow> Run(int trials, int seed)
     {
-        var cells = (from cheat in Enum.GetValues<Cheat>() from truth in new[] { Truth.All[0], Truth.All[2], Truth.All[3] } select (cheat, truth)).ToArray();
+        var cells =
+            (from cheat in Enum.GetValues<Cheat>() from truth in new[] { Truth.All[0], Truth.All[2], Truth.All[3] } select (cheat, truth))
+                .ToArray();
         var rows = new CheatRow[cells.Length];
-        Parallel.For(0, cells.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i => rows[i] = Of(cells[i].cheat, cells[i].truth, trials, unchecked((seed * 1_000_003) + (i * 20_011))));
+        Parallel.For(0, cells.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
+            i => rows[i] = Of(cells[i].cheat, cells[i].truth, trials, unchecked((seed * 1_000_003) + (i * 20_011))));
         return rows;
     }
 
@@ -47,7 +51,8 @@ public static class CheatTable
             """);
         foreach (var row in rows)
         {
-            text.AppendLine(Invariant($"| {row.Cheat.InWords()} | {row.Truth.Discriminators:0 %} | {row.Trials:N0} | {row.Cheated:N0} | {row.WantedAndFalse:N0} | {row.FalseAndClean} | {row.HonestAndFalse:N0} |"));
+            text.AppendLine(Invariant($"| {row.Cheat.InWords()} | {row.Truth.Discriminators:0 %} | {row.Trials:N0} | {row.Cheated:N0} | ")
+                + Invariant($"{row.WantedAndFalse:N0} | {row.FalseAndClean} | {row.HonestAndFalse:N0} |"));
         }
 
         return text.ToString();
@@ -56,7 +61,8 @@ public static class CheatTable
     private static CheatRow Of(Cheat cheat, Truth truth, int trials, int first)
     {
         var game = new CheatTrial(cheat, truth);
-        var keys = Enumerable.Range(0, Math.Min(Keys, trials)).Select(i => (game.Key(first + i), game.Key(first + i + 500_009, "second"))).ToArray<(ServingPlan Main, ServingPlan Second)>();
+        var keys = Enumerable.Range(0, Math.Min(Keys, trials)).Select(i => (game.Key(first + i), game.Key(first + i + 500_009, "second")))
+            .ToArray<(ServingPlan Main, ServingPlan Second)>();
         int cheated = 0, wanted = 0, clean = 0, honest = 0;
         for (var trial = 0; trial < trials; trial++)
         {
@@ -70,7 +76,8 @@ public static class CheatTable
 
             cheated++;
             if (outcome.Wanted) wanted++;
-            if ((outcome.Wanted || outcome.FalseBySeal) && (outcome.IsClean || !outcome.Headline.StartsWith("A lead to follow, not a test: ", StringComparison.Ordinal))) clean++;
+            if ((outcome.Wanted || outcome.FalseBySeal)
+                && (outcome.IsClean || !outcome.Headline.StartsWith("A lead to follow, not a test: ", StringComparison.Ordinal))) clean++;
         }
 
         return new(cheat, truth, trials, cheated, wanted, clean, honest);

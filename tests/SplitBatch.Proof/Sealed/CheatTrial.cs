@@ -26,7 +26,8 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
     /// <summary>What a count says, worked out once for each.</summary>
     private readonly Dictionary<(int Sets, int Right, double Margin, double Alpha), PanelReading> read = [];
 
-    private readonly PanelPlan plan = new(cheat == Cheat.TurnsTheQuestion ? Protocol.PairedDirectional : Protocol.Triangle, cheat == Cheat.StopsWhenRuledOut ? 60 : 24) { Margin = Truth.Margin, Beta = 0.05 };
+    private readonly PanelPlan plan = new(cheat == Cheat.TurnsTheQuestion ? Protocol.PairedDirectional : Protocol.Triangle,
+        cheat == Cheat.StopsWhenRuledOut ? 60 : 24) { Margin = Truth.Margin, Beta = 0.05 };
 
     /// <summary>What became of each situation that came up: none is put through the verdict twice.</summary>
     private readonly Dictionary<string, CheatOutcome> seen = [];
@@ -37,7 +38,8 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
     private int Tasters => plan.Tasters;
 
     /// <summary>A key with as many sets as the cheat may want.</summary>
-    public ServingPlan Key(int seed, string panel = "main") => ServingPlan.Balanced(plan with { Name = panel, Seed = seed, Tasters = cheat == Cheat.GoesOn ? 2 * Tasters : Tasters });
+    public ServingPlan Key(int seed, string panel = "main") =>
+        ServingPlan.Balanced(plan with { Name = panel, Seed = seed, Tasters = cheat == Cheat.GoesOn ? 2 * Tasters : Tasters });
 
     /// <summary>Plays it.</summary>
     public CheatOutcome Run(ServingPlan key, ServingPlan second, int seed)
@@ -47,18 +49,25 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
         switch (cheat)
         {
             case Cheat.StopsAtADifference or Cheat.LooksAndStops or Cheat.StopsWhenRuledOut:
-                var n = FirstAt(key, all, 1, Tasters, cheat == Cheat.StopsWhenRuledOut ? reading => reading.Similarity.MarginRuledOut : reading => reading.Difference.DifferenceShown);
-                return Outcome(n < Tasters || cheat == Cheat.LooksAndStops, [plan], key, [.. all.Take(n)], looks: cheat == Cheat.LooksAndStops ? n : 0);
+                var n = FirstAt(key, all, 1, Tasters,
+                    cheat == Cheat.StopsWhenRuledOut
+                        ? reading => reading.Similarity.MarginRuledOut
+                        : reading => reading.Difference.DifferenceShown);
+                return Outcome(n < Tasters || cheat == Cheat.LooksAndStops, [plan], key, [.. all.Take(n)],
+                    looks: cheat == Cheat.LooksAndStops ? n : 0);
             case Cheat.GoesOn:
                 var last = FirstAt(key, all, Tasters, 2 * Tasters, reading => reading.Difference.DifferenceShown);
                 return Outcome(last > Tasters, [plan], key, [.. all.Take(last)]);
             case Cheat.MovesTheMargin or Cheat.MovesTheMarginOnRecord:
                 var count = Right(key, first);
-                var margin = Enumerable.Range(5, 85).Select(percent => percent / 100.0).First(share => Read(Tasters, count, plan with { Margin = share }).Similarity.MarginRuledOut || share >= 0.89);
-                return Outcome(margin != plan.Margin, [plan with { Margin = margin }], key, first, onRecord: cheat == Cheat.MovesTheMarginOnRecord);
+                var margin = Enumerable.Range(5, 85).Select(percent => percent / 100.0)
+                    .First(share => Read(Tasters, count, plan with { Margin = share }).Similarity.MarginRuledOut || share >= 0.89);
+                return Outcome(margin != plan.Margin, [plan with { Margin = margin }], key, first,
+                    onRecord: cheat == Cheat.MovesTheMarginOnRecord);
             case Cheat.MovesAlpha:
                 var right = Right(key, first);
-                var alpha = Enumerable.Range(5, 45).Select(percent => percent / 100.0).First(share => Read(Tasters, right, plan with { Alpha = share }).Difference.DifferenceShown || share >= 0.49);
+                var alpha = Enumerable.Range(5, 45).Select(percent => percent / 100.0)
+                    .First(share => Read(Tasters, right, plan with { Alpha = share }).Difference.DifferenceShown || share >= 0.49);
                 return Outcome(alpha != plan.Alpha, [plan with { Alpha = alpha }], key, first);
             case Cheat.TurnsTheQuestion:
                 var turned = 2 * Right(key, first) < Tasters;
@@ -72,14 +81,21 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
     }
 
     private CheatOutcome Outcome(
-        bool cheated, PanelPlan[] now, ServingPlan key, IReadOnlyList<Ballot> ballots, bool onRecord = false, int looks = 0, (PanelPlan Plan, ServingPlan Key, IReadOnlyList<Ballot> Ballots)? extra = null)
+        bool cheated, PanelPlan[] now, ServingPlan key, IReadOnlyList<Ballot> ballots, bool onRecord = false, int looks = 0,
+        (PanelPlan Plan, ServingPlan Key, IReadOnlyList<Ballot> Ballots)? extra = null)
     {
-        var situation = $"{cheated} {onRecord} {looks} {string.Join(' ', now.Select(by => $"{by.Name} {by.Margin} {by.Alpha} {by.Expected}"))} {Told(key, ballots)}"
+        var situation = $"{cheated} {onRecord} {looks} "
+            + $"{string.Join(' ', now.Select(by => $"{by.Name} {by.Margin} {by.Alpha} {by.Expected}"))} {Told(key, ballots)}"
             + (extra is { } beside ? Told(beside.Key, beside.Ballots) : "");
-        return seen.TryGetValue(situation, out var known) ? known : seen[situation] = Judge(cheated, now, key, ballots, onRecord, looks, extra);
+        return seen.TryGetValue(situation, out var known)
+            ? known
+            : seen[situation] = Judge(cheated, now, key, ballots, onRecord, looks, extra);
     }
 
-    /// <summary>All that a verdict can tell of ballots that are all there: how many, how many right, and in which orders, of those sealed and of all.</summary>
+    /// <summary>
+    /// All that a verdict can tell of ballots that are all there: how many, how many right, and in which orders, of those sealed and of
+    /// all.
+    /// </summary>
     private string Told(ServingPlan key, IReadOnlyList<Ballot> ballots)
     {
         return ballots.Count > Tasters ? Of([.. ballots.Take(Tasters)]) + Of(ballots) : Of(ballots);
@@ -93,13 +109,16 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
     }
 
     private CheatOutcome Judge(
-        bool cheated, PanelPlan[] now, ServingPlan key, IReadOnlyList<Ballot> ballots, bool onRecord, int looks, (PanelPlan Plan, ServingPlan Key, IReadOnlyList<Ballot> Ballots)? extra)
+        bool cheated, PanelPlan[] now, ServingPlan key, IReadOnlyList<Ballot> ballots, bool onRecord, int looks,
+        (PanelPlan Plan, ServingPlan Key, IReadOnlyList<Ballot> Ballots)? extra)
     {
         var served = new Dictionary<string, (ServingPlan, IReadOnlyList<Ballot>)> { [plan.Name] = (key, ballots) };
         if (extra is { } more) served[more.Plan.Name] = (more.Key, more.Ballots);
         sealedPlan ??= extra is { Plan: var two } ? new SealedPanel(plan, two) : new SealedPanel(plan);
         var verdict = sealedPlan.Verdict(now, onRecord && cheated, served, looks);
-        var wanted = verdict.Evidence.Changed is { } changed ? IsFalse(Verdict.Of(changed).Answer, now[0].Margin) : IsFalse(Naive(key, ballots), plan.Margin);
+        var wanted = verdict.Evidence.Changed is { } changed
+            ? IsFalse(Verdict.Of(changed).Answer, now[0].Margin)
+            : IsFalse(Naive(key, ballots), plan.Margin);
         var bySeal = IsFalse(verdict.Answer, plan.Margin);
         return new(cheated, cheated && wanted, bySeal, cheated && (wanted || bySeal) ? verdict.Headline : "", verdict.KeptToPlan);
     }
@@ -121,15 +140,19 @@ internal sealed class CheatTrial(Cheat cheat, Truth truth)
         return Enumerable.Range(from, to - from).FirstOrDefault(n => pleases(Read(n, right.Take(n).Count(correct => correct), plan)), to);
     }
 
-    private PanelReading Read(ServingPlan key, IReadOnlyList<Ballot> ballots, PanelPlan by) => Read(ballots.Count, Right(key, ballots), by);
+    private PanelReading Read(ServingPlan key, IReadOnlyList<Ballot> ballots, PanelPlan by) =>
+        Read(ballots.Count, Right(key, ballots), by);
 
     private PanelReading Read(int sets, int right, PanelPlan by)
     {
         var count = (sets, right, by.Margin, by.Alpha);
-        return read.TryGetValue(count, out var known) ? known : read[count] = PanelReading.Of(by.Protocol, sets, right, by.Margin, by.Alpha, by.Beta);
+        return read.TryGetValue(count, out var known)
+            ? known
+            : read[count] = PanelReading.Of(by.Protocol, sets, right, by.Margin, by.Alpha, by.Beta);
     }
 
     private static int Right(ServingPlan key, IReadOnlyList<Ballot> ballots) => key.Score(ballots, BallotRules.Default).Correct;
 
-    private static IReadOnlyList<Ballot> Timed(IReadOnlyList<Ballot> ballots) => [.. ballots.Select((ballot, i) => ballot with { When = SealedPanel.Evening.AddMinutes(i) })];
+    private static IReadOnlyList<Ballot> Timed(IReadOnlyList<Ballot> ballots) =>
+        [.. ballots.Select((ballot, i) => ballot with { When = SealedPanel.Evening.AddMinutes(i) })];
 }

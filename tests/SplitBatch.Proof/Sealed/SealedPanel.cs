@@ -7,7 +7,9 @@ using SplitBatch.Trials.Seals;
 
 namespace SplitBatch.Proof.Sealed;
 
-/// <summary>A sealed trial without a folder around it: the same seal, history, custody and count as a trial that is read from one.</summary>
+/// <summary>
+/// A sealed trial without a folder around it: the same seal, history, custody and count as a trial that is read from one.
+/// </summary>
 internal sealed class SealedPanel
 {
     private static readonly DateTimeOffset Sealed = new(2026, 3, 1, 12, 0, 0, TimeSpan.Zero);
@@ -28,10 +30,14 @@ internal sealed class SealedPanel
     /// <param name="onRecord">Whether the change was amended on record.</param>
     /// <param name="served">Each panel's key and ballots.</param>
     /// <param name="looks">How often the count of the first panel was looked at on record.</param>
-    public Verdict Verdict(PanelPlan[] now, bool onRecord, IReadOnlyDictionary<string, (ServingPlan Key, IReadOnlyList<Ballot> Ballots)> served, int looks = 0)
+    public Verdict Verdict(PanelPlan[] now, bool onRecord,
+        IReadOnlyDictionary<string, (ServingPlan Key, IReadOnlyList<Ballot> Ballots)> served, int looks = 0)
     {
         var stands = PlanOf(now);
-        var seals = onRecord ? new SealChain([.. chain.Seals, Make(2, stands, chain.Seals[0].Fingerprint, served.Values.Max(panel => panel.Ballots.Count))], []) : chain;
+        var seals = onRecord
+            ? new SealChain([.. chain.Seals,
+                Make(2, stands, chain.Seals[0].Fingerprint, served.Values.Max(panel => panel.Ballots.Count))], [])
+            : chain;
         var events = plan.Panels.SelectMany(panel => Events(panel.Name, served[panel.Name].Ballots.Count, looks)).ToList();
         var state = new PlanState(seals, events, stands);
         var records = plan.Panels.Select(panel => Record(panel.Name, state, served[panel.Name])).ToList();
@@ -48,12 +54,22 @@ internal sealed class SealedPanel
         return new(history.InForce!.Plan.Panel(name)! with { Declared = custody.Day }, served.Key, served.Ballots) { Custody = custody };
     }
 
-    private static ServingPlan InDirection(ServingPlan key, PanelPlan panel) => key.Expected == panel.Expected ? key : ServingKey.ToPlan(key.Key, key.Seed, panel.Expected, panel.Attribute);
+    private static ServingPlan InDirection(ServingPlan key, PanelPlan panel) =>
+        key.Expected == panel.Expected ? key : ServingKey.ToPlan(key.Key, key.Seed, panel.Expected, panel.Attribute);
 
     private static IEnumerable<PanelEvent> Events(string panel, int ballots, int looks) =>
     [
-        .. Enumerable.Range(1, looks).Select(look => new PanelEvent($"looked-{look}", PanelEventKind.Looked, panel, Evening.AddMinutes(look)) { Ballots = look, Because = "cannot wait" }),
-        new PanelEvent("closed", PanelEventKind.Closed, panel, Evening.AddHours(5)) { Day = DateOnly.FromDateTime(Evening.Date), Ballots = ballots },
+        .. Enumerable.Range(1, looks)
+            .Select(look => new PanelEvent($"looked-{look}", PanelEventKind.Looked, panel, Evening.AddMinutes(look))
+            {
+                Ballots = look,
+                Because = "cannot wait",
+            }),
+        new PanelEvent("closed", PanelEventKind.Closed, panel, Evening.AddHours(5))
+        {
+            Day = DateOnly.FromDateTime(Evening.Date),
+            Ballots = ballots,
+        },
     ];
 
     // The checks for bias deal answers out at random and take long; they have no part in this.
@@ -67,14 +83,17 @@ internal sealed class SealedPanel
     {
         var seal = new Seal
         {
-            Number = number, Title = "Cones or pellets?", At = Sealed.AddDays(2 * (number - 1)), MadeBy = "a proof", Before = before, Salt = "none",
-            Because = number == 1 ? null : "it pleases", BallotsThen = plan.Panels.ToDictionary(panel => panel.Name, _ => ballots), Plan = plan,
+            Number = number, Title = "Cones or pellets?", At = Sealed.AddDays(2 * (number - 1)), MadeBy = "a proof", Before = before,
+            Salt = "none",
+            Because = number == 1 ? null : "it pleases", BallotsThen = plan.Panels.ToDictionary(panel => panel.Name, _ => ballots),
+            Plan = plan,
         };
         return SealText.Read(seal.File, SealText.Write(seal), [])!;
     }
 
     private static TrialPlan PlanOf(PanelPlan[] panels) => new()
     {
-        Question = "Can tasters tell?", Variable = "hop lot", Beers = new Dictionary<Side, string> { [Side.A] = "cones", [Side.B] = "pellets" }, Panels = panels, Deciding = panels[0].Name,
+        Question = "Can tasters tell?", Variable = "hop lot",
+        Beers = new Dictionary<Side, string> { [Side.A] = "cones", [Side.B] = "pellets" }, Panels = panels, Deciding = panels[0].Name,
     };
 }

@@ -7,10 +7,13 @@ using SplitBatch.Panel.Serving;
 
 namespace SplitBatch.Proof.Sentences;
 
-/// <summary>The ballots of one random panel as a file: answers of people who can tell or guess, and everything that goes wrong with ballots.</summary>
+/// <summary>
+/// The ballots of one random panel as a file: answers of people who can tell or guess, and everything that goes wrong with ballots.
+/// </summary>
 internal sealed class RandomBallots
 {
-    private static readonly string[] Columns = ["taster", "session", "set", "answer", "when", "knew variable", "brewer", "late", "preferred"];
+    private static readonly string[] Columns = ["taster", "session", "set", "answer", "when", "knew variable", "brewer", "late",
+        "preferred"];
 
     private readonly Dice dice;
     private readonly ServingPlan key;
@@ -65,8 +68,10 @@ internal sealed class RandomBallots
         }
     }
 
-    private void Row(StringBuilder text, ServedSet set, string answer, string when, string knew = "", string brewer = "", string late = "") =>
-        text.AppendJoin(',', [set.Taster, $"{set.Session}", $"{set.Number}", answer, when, knew, brewer, late, Preferred(set)]).Append('\n');
+    private void Row(StringBuilder text, ServedSet set, string answer, string when, string knew = "", string brewer = "",
+        string late = "") =>
+            text.AppendJoin(',', [set.Taster, $"{set.Session}", $"{set.Number}", answer, when, knew, brewer, late, Preferred(set)])
+                .Append('\n');
 
     private string Answer(ServedSet set)
     {

@@ -12,7 +12,8 @@ namespace SplitBatch.Proof.Sentences;
 internal sealed class RandomPanel
 {
     private static readonly string[] Comments =
-        ["bitter", "not bitter", "soft and malty", "citrus, a little harsh", "less sweet", "floral; rosemary", "dry finish, drying", "pineapple", "nothing to say", "thin, I think"];
+        ["bitter", "not bitter", "soft and malty", "citrus, a little harsh", "less sweet", "floral; rosemary", "dry finish, drying",
+            "pineapple", "nothing to say", "thin, I think"];
 
     private readonly Dice dice;
     private readonly PanelPlan plan;
@@ -29,12 +30,15 @@ internal sealed class RandomPanel
         Plan = Declared(protocol, tasters, repeats, sequential);
         plan = new PanelPlan(protocol, Math.Max(1, dice.Chance(0.7) ? tasters : tasters + dice.Whole(-3, 3)))
         {
-            Name = name, Replicates = repeats, Seed = dice.Whole(1, 9999), Attribute = (string?)Plan["attribute"] ?? "bitter", Expected = (string?)Plan["expected"] == "A" ? Side.A : Side.B,
+            Name = name, Replicates = repeats, Seed = dice.Whole(1, 9999), Attribute = (string?)Plan["attribute"] ?? "bitter",
+            Expected = (string?)Plan["expected"] == "A" ? Side.A : Side.B,
         };
         Plan["seed"] = plan.Seed;
         if (dice.Chance(0.05)) return;
         var letter = dice.Of("T", "T", name[..1].ToUpperInvariant());
-        var key = ServingPlan.Balanced(plan, new ServingOptions { Tasters = [.. Enumerable.Range(1, plan.Tasters).Select(i => $"{letter}{i:00}")], Sessions = plan.Tasters > 8 && dice.Chance(0.2) ? 2 : 1 });
+        var key = ServingPlan.Balanced(plan,
+            new ServingOptions { Tasters = [.. Enumerable.Range(1, plan.Tasters).Select(i => $"{letter}{i:00}")],
+                Sessions = plan.Tasters > 8 && dice.Chance(0.2) ? 2 : 1 });
         if (dice.Chance(0.08)) key = InOneOrder(key);
         files[ServingKeyFile.NameOf(name)] = ServingKeyFile.Write(key);
         if (dice.Chance(0.05)) return;
@@ -61,7 +65,9 @@ internal sealed class RandomPanel
         if (protocol.NamesTheProperty)
         {
             json["expected"] = dice.Of("A", "B", "B");
-            json["attribute"] = protocol.Sides == 2 && dice.Chance(0.4) ? dice.Of("preferred", "liked better") : dice.Of("bitter", "malty", "sweet");
+            json["attribute"] = protocol.Sides == 2 && dice.Chance(0.4)
+                ? dice.Of("preferred", "liked better")
+                : dice.Of("bitter", "malty", "sweet");
         }
 
         if (dice.Chance(0.1)) json["prior"] = new JsonObject { ["a"] = dice.Of(1, 2, 0.5), ["b"] = dice.Of(1, 9, 3) };
@@ -73,7 +79,8 @@ internal sealed class RandomPanel
     {
         var rules = new JsonObject();
         if (dice.Chance(0.5)) rules["duplicates"] = dice.Of("first", "last", "first if equal");
-        foreach (var doubtful in dice.Some(["knew variable", "brewer", "late"], 0.4)) rules[doubtful] = dice.Of("exclude", "count", "count as wrong");
+        foreach (var doubtful in dice.Some(["knew variable", "brewer", "late"], 0.4))
+            rules[doubtful] = dice.Of("exclude", "count", "count as wrong");
         foreach (var absent in dice.Some(["no usable answer", "missing"], 0.3)) rules[absent] = dice.Of("exclude", "count as wrong");
         if (dice.Chance(0.1)) rules["closes"] = "2026-05-02 19:40";
         if (dice.Chance(0.1)) rules["brewers"] = RandomTrial.Texts(["T02"]);
@@ -82,14 +89,16 @@ internal sealed class RandomPanel
 
     private static ServingPlan InOneOrder(ServingPlan balanced) =>
         balanced.Design.Orders[0].Reference is not null ? balanced
-        : ServingKey.ToPlan([.. balanced.Key.Select(row => row with { Beer = balanced.Design.Orders[0].Beers[row.Position - 1] })], balanced.Seed, balanced.Expected);
+        : ServingKey.ToPlan([.. balanced.Key.Select(row => row with { Beer = balanced.Design.Orders[0].Beers[row.Position - 1] })],
+            balanced.Seed, balanced.Expected);
 
     private string Ratings(ServingPlan key)
     {
         string[] attributes = dice.Of<string[]>(["bitterness"], ["bitterness", "liking"], ["bitterness", "liking", "body"]);
         var (apart, noise) = (dice.Of(0.0, 0, 1, 2.5), dice.Of(0.5, 1.0, 1.5));
         var rows = from set in key.Sets from cup in set.CodedCups where !dice.Chance(0.03)
-            select string.Join(',', [set.Taster, Number(set.Number), cup.Code, .. attributes.Select(_ => Number(Math.Clamp(Math.Round(dice.Near(5 + (cup.Beer == Side.B ? apart : 0), noise)), 0, 10)))]);
+            select string.Join(',', [set.Taster, Number(set.Number), cup.Code,
+                .. attributes.Select(_ => Number(Math.Clamp(Math.Round(dice.Near(5 + (cup.Beer == Side.B ? apart : 0), noise)), 0, 10)))]);
         return $"taster,set,code,{string.Join(',', attributes)}\n{string.Join('\n', rows)}\n";
     }
 

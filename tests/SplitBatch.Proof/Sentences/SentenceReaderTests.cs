@@ -39,7 +39,13 @@ public class SentenceReaderTests
     private static (int Code, string Said, string Told) Read(string lines, [CallerFilePath] string here = "")
     {
         var reader = Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "reference", "sentences", "read_sentences.py");
-        using var process = Process.Start(new ProcessStartInfo(Installed.DebianPython, [reader]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process =
+            Process.Start(new ProcessStartInfo(Installed.DebianPython, [reader])
+            {
+                RedirectStandardInput = true,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            })!;
         var (said, told) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         process.StandardInput.Write(lines);
         process.StandardInput.Close();
@@ -48,13 +54,17 @@ public class SentenceReaderTests
     }
 }
 
-/// <summary>A test that needs Debian's Python with SciPy: skipped, with the reason, on a machine without; never skipped in continuous integration.</summary>
+/// <summary>
+/// A test that needs Debian's Python with SciPy: skipped, with the reason, on a machine without; never skipped in continuous integration.
+/// </summary>
 internal sealed class SentenceFactAttribute : FactAttribute
 {
     public SentenceFactAttribute() => Skip = Reason;
 
     internal static string? Reason => Installed.Reason(() =>
-        Installed.Runs(Installed.DebianPython, "-c", "import numpy, scipy") ? null : "SciPy is not installed on this machine: apt-get install python3-scipy.");
+        Installed.Runs(Installed.DebianPython, "-c", "import numpy, scipy")
+            ? null
+            : "SciPy is not installed on this machine: apt-get install python3-scipy.");
 }
 
 /// <inheritdoc cref="SentenceFactAttribute"/>

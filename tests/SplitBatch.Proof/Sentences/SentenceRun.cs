@@ -16,7 +16,8 @@ internal static class SentenceRun
     /// <summary>Writes one line of JSON for each trial: its number, its files, and what is printed of it, part by part.</summary>
     /// <param name="trials">How many.</param>
     /// <param name="first">The number of the first, which is its seed.</param>
-    /// <param name="captionsOfEach">Whose captions are printed as well: of each so-manieth trial, because drawing a whole write-up takes long.</param>
+    /// <param name="captionsOfEach">Whose captions are printed as well: of each so-manieth trial, because drawing a whole write-up takes
+    /// long.</param>
     /// <param name="output">Takes the lines.</param>
     public static void Write(int trials, int first, int captionsOfEach, TextWriter output)
     {
@@ -26,7 +27,9 @@ internal static class SentenceRun
             for (var seed = first; seed < first + trials; seed++)
             {
                 var files = RandomTrial.Of(seed).Files;
-                output.Write(JsonSerializer.Serialize(new { trial = seed, files, said = Said(folder.FullName, files, seed % captionsOfEach == 0) }, Plain));
+                output.Write(
+                    JsonSerializer.Serialize(new { trial = seed, files,
+                        said = Said(folder.FullName, files, seed % captionsOfEach == 0) }, Plain));
                 output.Write('\n');
             }
         }

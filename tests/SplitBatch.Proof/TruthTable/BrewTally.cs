@@ -5,7 +5,9 @@ using UnitsNet;
 
 namespace SplitBatch.Proof.TruthTable;
 
-/// <summary>How often the intervals of dose, lab and estimate check hold the truth, and how often the lab's difference is claimed falsely.</summary>
+/// <summary>
+/// How often the intervals of dose, lab and estimate check hold the truth, and how often the lab's difference is claimed falsely.
+/// </summary>
 public sealed class BrewTally
 {
     private const int DrawsForEach = 4000;
@@ -46,8 +48,14 @@ public sealed class BrewTally
     private void Brew(int seed)
     {
         var nature = new Nature(seed);
-        var lotA = HopLot.Cones("cones", nature.Assay(Nature.AlphaA)) with { AlphaUncertainty = AssayUncertainty.Standard(Nature.AssayPoints) };
-        var lotB = HopLot.Pellets("pellets", nature.Assay(Nature.AlphaB)) with { AlphaUncertainty = AssayUncertainty.Standard(Nature.AssayPoints) };
+        var lotA = HopLot.Cones("cones", nature.Assay(Nature.AlphaA)) with
+        {
+            AlphaUncertainty = AssayUncertainty.Standard(Nature.AssayPoints),
+        };
+        var lotB = HopLot.Pellets("pellets", nature.Assay(Nature.AlphaB)) with
+        {
+            AlphaUncertainty = AssayUncertainty.Standard(Nature.AssayPoints),
+        };
         var doses = ChargeMatch.Solve(Kettle, target: 32, lotA, lotB, scale: Mass.FromGrams(Nature.ScaleStep));
         var sure = DoseUncertainty.Of(doses, seed: seed, draws: DrawsForEach, threads: 1);
         var (a, b) = nature.Brew(doses.A.HopMass.Grams, doses.B.HopMass.Grams);
@@ -56,9 +64,11 @@ public sealed class BrewTally
         Expect(2, sure.Difference.Contains(b - a));
 
         double bias = nature.LaboratoryBias();
-        var lab = LabComparison.Compare(Stated, new Replicates("A", nature.Measure(a * bias)), new Replicates("B", nature.Measure(b * bias)));
+        var lab = LabComparison.Compare(Stated, new Replicates("A", nature.Measure(a * bias)),
+            new Replicates("B", nature.Measure(b * bias)));
         Expect(3, lab.Interval!.Value.Contains((a - b) * bias));
-        var one = LabComparison.Compare(Stated, new Replicates("first bottle", nature.Measure(a * bias)), new Replicates("second bottle", nature.Measure(a * bias)));
+        var one = LabComparison.Compare(Stated, new Replicates("first bottle", nature.Measure(a * bias)),
+            new Replicates("second bottle", nature.Measure(a * bias)));
         Expect(4, one.Judgement == Judgement.Within);
         var check = EstimateCheck.Of(doses, sure, lab);
         Expect(5, check.RatioA!.Value.Contains(1));

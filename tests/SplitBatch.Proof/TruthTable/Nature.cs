@@ -14,17 +14,21 @@ internal sealed class Nature(int seed)
     public const double RepeatabilityPercent = 2, BiasPercent = 5;
 
     /// <summary>What labs differ by: their scatter and their bias together.</summary>
-    public static double ReproducibilityPercent { get; } = Math.Sqrt((RepeatabilityPercent * RepeatabilityPercent) + (BiasPercent * BiasPercent));
+    public static double ReproducibilityPercent { get; } =
+        Math.Sqrt((RepeatabilityPercent * RepeatabilityPercent) + (BiasPercent * BiasPercent));
 
     private SeededRandom random = new(seed, stream: 77);
 
     /// <summary>What an assay of a lot reads, in percent of its mass.</summary>
     public double Assay(double alpha) => (100 * alpha) + (AssayPoints * Normal());
 
-    /// <summary>The bitterness that two charges truly give, in IBU: half A of cones, half B of pellets, out of one brewery on one day.</summary>
+    /// <summary>
+    /// The bitterness that two charges truly give, in IBU: half A of cones, half B of pellets, out of one brewery on one day.
+    /// </summary>
     public (double A, double B) Brew(double gramsA, double gramsB)
     {
-        double calibration = Near(1, 0.002), gauge = Near(1, 0.015), gravity = Near(Gravity, 0.001), formula = Near(1, 0.20), pellet = PelletFactor * Near(1, PelletDoubt);
+        double calibration = Near(1, 0.002), gauge = Near(1, 0.015), gravity = Near(Gravity, 0.001), formula = Near(1, 0.20),
+            pellet = PelletFactor * Near(1, PelletDoubt);
         return (Half(gramsA, AlphaA), Half(gramsB, AlphaB) * pellet);
 
         double Half(double grams, double alpha)
@@ -40,7 +44,8 @@ internal sealed class Nature(int seed)
     public double LaboratoryBias() => Near(1, BiasPercent / 100);
 
     /// <summary>Two readings of one beer by one lab.</summary>
-    public double[] Measure(double bitterness) => [Near(bitterness, bitterness * RepeatabilityPercent / 100), Near(bitterness, bitterness * RepeatabilityPercent / 100)];
+    public double[] Measure(double bitterness) =>
+        [Near(bitterness, bitterness * RepeatabilityPercent / 100), Near(bitterness, bitterness * RepeatabilityPercent / 100)];
 
     private double Near(double centre, double sd) => centre + (sd * Normal());
 

@@ -3,7 +3,9 @@ namespace SplitBatch.Proof.TruthTable;
 /// <summary>The panel's half of the truth table.</summary>
 public static class PanelTable
 {
-    /// <summary>How many serving plans a cell draws; its trials take them in turn, since drawing one costs more than all that follows.</summary>
+    /// <summary>
+    /// How many serving plans a cell draws; its trials take them in turn, since drawing one costs more than all that follows.
+    /// </summary>
     public const int Plans = 100;
 
     /// <summary>Runs every cell.</summary>
@@ -18,7 +20,8 @@ public static class PanelTable
         {
             int first = unchecked((seed * 1_000_003) + (i * 20_011));
             var plans = Enumerable.Range(0, Math.Min(Plans, trials)).Select(plan => PanelTrial.Serving(all[i], first + plan)).ToArray();
-            for (int trial = 0; trial < trials; trial++) tallies[i].Add(PanelTrial.Run(all[i], plans[trial % plans.Length], first + trial));
+            for (int trial = 0; trial < trials; trial++)
+                tallies[i].Add(PanelTrial.Run(all[i], plans[trial % plans.Length], first + trial));
         });
         return tallies;
     }

@@ -11,7 +11,9 @@ public sealed class PanelTally
     private int falseClaims, falseAndPlain, limits, limitCovers, sharesCover, shares, distanceCovers, likelyCovers;
     private long counted;
 
-    /// <summary>What intervals hold the truth, by sets and right answers: they follow from the count alone, and are worked out once for each.</summary>
+    /// <summary>
+    /// What intervals hold the truth, by sets and right answers: they follow from the count alone, and are worked out once for each.
+    /// </summary>
     private readonly Dictionary<(int Sets, int Right), (bool Share, bool Distance, bool Likely)> holds = [];
 
     private readonly double distance;
@@ -37,12 +39,16 @@ public sealed class PanelTally
     /// <summary>How often it did so with nothing beside the claim that limits it.</summary>
     public double FalseAndPlainShare => (double)falseAndPlain / Trials;
 
-    /// <summary>How often the limit "still allowed" lay at or above the truth; it should in 95 of 100. NaN where none is given for the practice.</summary>
+    /// <summary>
+    /// How often the limit "still allowed" lay at or above the truth; it should in 95 of 100. NaN where none is given for the practice.
+    /// </summary>
     public double LimitCovers => limits == 0 ? double.NaN : (double)limitCovers / limits;
 
     public int LimitMisses => limits - limitCovers;
 
-    /// <summary>How often the 95 % interval of the share of discriminators held the truth; NaN where none is given for the practice.</summary>
+    /// <summary>
+    /// How often the 95 % interval of the share of discriminators held the truth; NaN where none is given for the practice.
+    /// </summary>
     public double SharesCover => shares == 0 ? double.NaN : (double)sharesCover / shares;
 
     public int SharesMiss => shares - sharesCover;
@@ -52,7 +58,9 @@ public sealed class PanelTally
 
     public int DistancesMiss => shares - distanceCovers;
 
-    /// <summary>How often the 95 % likelihood interval of d-prime did, which promises it about, not at least; NaN where none is given.</summary>
+    /// <summary>
+    /// How often the 95 % likelihood interval of d-prime did, which promises it about, not at least; NaN where none is given.
+    /// </summary>
     public double LikelyCovers => shares == 0 ? double.NaN : (double)likelyCovers / shares;
 
     /// <summary>Sets that were counted, on average.</summary>
@@ -67,7 +75,8 @@ public sealed class PanelTally
         bool isFalse = IsFalse(outcome.Answer), isPlain = !outcome.IsQualified && outcome.KeptToPlan;
         if (isFalse) falseClaims++;
         if (isFalse && isPlain) falseAndPlain++;
-        if (Cell.Practice == Practice.Sequential) return; // An early stop makes the count no sample of fixed size, and the verdict gives no interval.
+        // An early stop makes the count no sample of fixed size, and the verdict gives no interval.
+        if (Cell.Practice == Practice.Sequential) return;
         limits++;
         if (reading.Similarity.StillAllowed >= Cell.Truth.Discriminators - 1e-12) limitCovers++;
         if (Cell.Practice == Practice.RepeatsAsRepeats) return; // The verdict gives no interval of single tastings.
@@ -80,7 +89,8 @@ public sealed class PanelTally
     }
 
     private (bool Share, bool Distance, bool Likely) Holding(DifferenceTest test) =>
-        (Holds(test.DiscriminatorsInterval, Cell.Truth.Discriminators), Holds(test.DPrime.Interval, distance), test.DPrime.LikelihoodInterval is { } likely && Holds(likely, distance));
+        (Holds(test.DiscriminatorsInterval, Cell.Truth.Discriminators), Holds(test.DPrime.Interval, distance),
+            test.DPrime.LikelihoodInterval is { } likely && Holds(likely, distance));
 
     private bool IsFalse(PanelAnswer answer) => answer switch
     {

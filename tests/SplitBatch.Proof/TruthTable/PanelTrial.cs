@@ -17,7 +17,9 @@ internal static class PanelTrial
 
     /// <summary>A serving plan for the cell.</summary>
     public static ServingPlan Serving(PanelCell cell, int seed) =>
-        cell.Practice == Practice.OneOrder ? InOneOrder(cell, seed) : ServingPlan.Balanced(cell.Protocol, cell.Tasters, seed, replicates: cell.SetsForEach);
+        cell.Practice == Practice.OneOrder
+            ? InOneOrder(cell, seed)
+            : ServingPlan.Balanced(cell.Protocol, cell.Tasters, seed, replicates: cell.SetsForEach);
 
     /// <summary>One panel served by a plan.</summary>
     public static PanelOutcome Run(PanelCell cell, ServingPlan serving, int seed)
@@ -26,14 +28,16 @@ internal static class PanelTrial
         if (cell.Practice == Practice.Peeking) ballots = UpToTheFirstDifference(cell, serving, ballots);
         var plan = cell.Plan with { Seed = serving.Seed!.Value };
         var record = new PanelRecord(plan, serving, ballots);
-        var verdict = Verdict.Of(new TrialEvidence { Variable = "hop lot", NameA = "cones", NameB = "pellets", Panels = [record.Finding] });
+        var verdict =
+            Verdict.Of(new TrialEvidence { Variable = "hop lot", NameA = "cones", NameB = "pellets", Panels = [record.Finding] });
         var finding = verdict.Main!;
         var reading = cell.Practice == Practice.RepeatsAsTasters
             ? PanelReading.Of(cell.Protocol, record.Scored.Counted, record.Scored.Correct, plan.Margin, plan.Alpha, plan.Beta)
             : finding.Reading!;
         return new PanelOutcome(
             cell.Practice == Practice.RepeatsAsTasters ? reading.Answer : finding.Answer, reading,
-            IsQualified: finding.Departures.Count + finding.Remarks.Count > 0, verdict.KeptToPlan, finding.Sequential?.Tasters ?? record.Scored.Counted);
+            IsQualified: finding.Departures.Count + finding.Remarks.Count > 0, verdict.KeptToPlan,
+            finding.Sequential?.Tasters ?? record.Scored.Counted);
     }
 
     /// <summary>Ballots up to the look at which a difference shows, or all of them.</summary>

@@ -26,10 +26,16 @@ public static class Report
             A claim is false when a difference is shown and there is none, or when the margin is ruled out and it is true. "Plain" counts trials in which the verdict names nothing about the panel that limits it. A rate is called broken when it is further above its promise than chance gives in one cell of a hundred thousand ({100.0 * Promise.Largest(0.05, trials) / trials:0.0} % for a promise of 5 %).
 
             """));
-        Section(text, "Honest practice", "The promises: false claims at most 5 %; the limit still allowed, and the exact intervals of the share of discriminators and of d-prime, hold the truth at least 95 times in 100. The likelihood interval of d-prime promises so only about.", panels.Where(p => p.Cell.Practice.IsHonest()));
-        Section(text, "Sloppy practice", "Nothing is promised here: this is what the habits cost, and whether the verdict says so. Plain and false is what a reader would be misled by.", panels.Where(p => !p.Cell.Practice.IsHonest()));
+        Section(text, "Honest practice",
+            "The promises: false claims at most 5 %; the limit still allowed, and the exact intervals of the share of discriminators and "
+                + "of d-prime, hold the truth at least 95 times in 100. The likelihood interval of d-prime promises so only about.",
+                panels.Where(p => p.Cell.Practice.IsHonest()));
+        Section(text, "Sloppy practice",
+            "Nothing is promised here: this is what the habits cost, and whether the verdict says so. Plain and false is what a reader "
+                + "would be misled by.", panels.Where(p => !p.Cell.Practice.IsHonest()));
         text.AppendLine("## Doses and lab").AppendLine().AppendLine("| promise, 95 in 100 | kept |").AppendLine("| --- | ---: |");
-        foreach (string promise in BrewTally.Promises) text.AppendLine(Invariant($"| {promise} | {Percent(1 - ((double)brews.Bad(promise) / brews.Trials))} |"));
+        foreach (string promise in BrewTally.Promises)
+            text.AppendLine(Invariant($"| {promise} | {Percent(1 - ((double)brews.Bad(promise) / brews.Trials))} |"));
         Whole(text, whole);
         return text.ToString().ReplaceLineEndings("\n");
     }
@@ -40,12 +46,18 @@ public static class Report
         foreach (var group in panels.GroupBy(p => (p.Cell.Practice, p.Cell.Protocol.Name)))
         {
             text.AppendLine($"### {group.Key.Name}, {group.Key.Practice.InWords()}").AppendLine()
-                .AppendLine("| sets | truth | difference | difference, within margin | margin ruled out | nothing settled | false | plain and false | limit holds | interval holds | d-prime interval holds | its likelihood interval holds | sets used |")
+                .AppendLine("| sets | truth | difference | difference, within margin | margin ruled out | nothing settled | false | plain "
+                    + "and false | limit holds | interval holds | d-prime interval holds | its likelihood interval holds | sets used |")
                 .AppendLine("| ---: | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");
             foreach (var p in group)
             {
                 text.AppendLine(Invariant(
-                    $"| {p.Cell.Sets} | {p.Cell.Truth} | {Percent(p.Share(PanelAnswer.DifferenceShown))} | {Percent(p.Share(PanelAnswer.DifferenceWithinMargin))} | {Percent(p.Share(PanelAnswer.MarginRuledOut))} | {Percent(p.Share(PanelAnswer.Inconclusive))} | {Percent(p.FalseShare)} | {Percent(p.FalseAndPlainShare)} | {Percent(p.LimitCovers)} | {Percent(p.SharesCover)} | {Percent(p.DistanceCovers)} | {Percent(p.LikelyCovers)} | {p.MeanSets:0.0} |"));
+                    $"| {p.Cell.Sets} | {p.Cell.Truth} | {Percent(p.Share(PanelAnswer.DifferenceShown))} | ")
+                        + Invariant($"{Percent(p.Share(PanelAnswer.DifferenceWithinMargin))} | ")
+                        + Invariant($"{Percent(p.Share(PanelAnswer.MarginRuledOut))} | {Percent(p.Share(PanelAnswer.Inconclusive))} | ")
+                        + Invariant($"{Percent(p.FalseShare)} | {Percent(p.FalseAndPlainShare)} | {Percent(p.LimitCovers)} | ")
+                        + Invariant($"{Percent(p.SharesCover)} | {Percent(p.DistanceCovers)} | {Percent(p.LikelyCovers)} | ")
+                        + Invariant($"{p.MeanSets:0.0} |"));
             }
 
             text.AppendLine();
@@ -64,7 +76,9 @@ public static class Report
         foreach (var row in whole)
         {
             double Share(int count) => (double)count / row.Trials;
-            text.AppendLine(Invariant($"| {row.Cell.Name} | {Percent(Share(row.LabDiffers))} | {Percent(Share(row.Shown))} | {Percent(Share(row.ShownAndBitternessNamed))} | {(row.Cell.Hops == 0 ? Percent(Share(row.Misled)) : "")} |"));
+            text.AppendLine(Invariant($"| {row.Cell.Name} | {Percent(Share(row.LabDiffers))} | {Percent(Share(row.Shown))} | ")
+                + Invariant($"{Percent(Share(row.ShownAndBitternessNamed))} | ")
+                + Invariant($"{(row.Cell.Hops == 0 ? Percent(Share(row.Misled)) : "")} |"));
         }
     }
 

@@ -9,7 +9,8 @@ public sealed record Truth(string Name, double Discriminators)
     /// <summary>The margin that every plan of the table declares.</summary>
     public const double Margin = 0.30;
 
-    public static IReadOnlyList<Truth> All { get; } = [new("none", 0), new("small", 0.10), new("at the margin", Margin), new("large", 0.50)];
+    public static IReadOnlyList<Truth> All { get; } = [new("none", 0), new("small", 0.10), new("at the margin", Margin),
+        new("large", 0.50)];
 
     /// <summary>Whether a difference shown would be shown falsely.</summary>
     public bool NoDifference => Discriminators == 0;
@@ -18,7 +19,8 @@ public sealed record Truth(string Name, double Discriminators)
     public bool Matters => Discriminators >= Margin;
 
     /// <summary>Tasters alike, each as able as the share demands.</summary>
-    public SimulatedTasters Alike(Protocol protocol) => new(DPrimeSpread.Same(protocol.DPrime(protocol.CorrectFromDiscriminators(Discriminators))));
+    public SimulatedTasters Alike(Protocol protocol) =>
+        new(DPrimeSpread.Same(protocol.DPrime(protocol.CorrectFromDiscriminators(Discriminators))));
 
     /// <summary>Tasters who differ: the share can always tell, the others never.</summary>
     public SimulatedTasters Unlike { get; } = new(DPrimeSpread.Discriminators(Discriminators, dPrime: 40));

@@ -22,15 +22,21 @@ public sealed record WholeCell(string Name, double Hops, double TrueAlphaShare)
     /// <summary>People at the panel; each tastes one triangle.</summary>
     public const int Tasters = 60;
 
-    /// <summary>The difference in bitterness that makes a distance of one. Made up for this table: no figure with a source is known.</summary>
+    /// <summary>
+    /// The difference in bitterness that makes a distance of one. Made up for this table: no figure with a source is known.
+    /// </summary>
     public const double BitternessOfOneDPrime = 4;
 
     /// <summary>Hops alike or not, assays fresh or old.</summary>
     public static IReadOnlyList<WholeCell> All { get; } =
-        [new("hops taste alike, assays fresh", 0, 1), new("hops differ, assays fresh", 1.8, 1), new("hops taste alike, B's assay old", 0, 0.7), new("hops differ, B's assay old", 1.8, 0.7)];
+        [new("hops taste alike, assays fresh", 0, 1), new("hops differ, assays fresh", 1.8, 1),
+            new("hops taste alike, B's assay old", 0, 0.7), new("hops differ, B's assay old", 1.8, 0.7)];
 
-    /// <summary>How far apart the halves taste: hops and bitterness are two independent senses of one taster, whose distances add as squares.</summary>
-    public double Distance(double bitterness) => Math.Sqrt((Hops * Hops) + (bitterness * bitterness / (BitternessOfOneDPrime * BitternessOfOneDPrime)));
+    /// <summary>
+    /// How far apart the halves taste: hops and bitterness are two independent senses of one taster, whose distances add as squares.
+    /// </summary>
+    public double Distance(double bitterness) =>
+        Math.Sqrt((Hops * Hops) + (bitterness * bitterness / (BitternessOfOneDPrime * BitternessOfOneDPrime)));
 }
 
 /// <summary>Whole trials from the scale to the verdict: doses, kettles, lab, panel, and what may be said.</summary>
@@ -38,7 +44,8 @@ public sealed class WholeTrial
 {
     private static readonly Kettle Kettle = Kettle.Metric(Nature.Liters, Nature.Gravity, Nature.Minutes);
 
-    private static readonly LabPrecision Stated = new(Precision.CoefficientOfVariation(Nature.RepeatabilityPercent, PrecisionCondition.Repeatability));
+    private static readonly LabPrecision Stated =
+        new(Precision.CoefficientOfVariation(Nature.RepeatabilityPercent, PrecisionCondition.Repeatability));
 
     private WholeTrial(WholeCell cell) => Cell = cell;
 
@@ -59,12 +66,13 @@ public sealed class WholeTrial
     public int Misled { get; private set; }
 
     /// <summary>Runs so many trials of every cell, or of those given.</summary>
-    public static IReadOnlyList<WholeTrial> Run(int trials, int seed, IEnumerable<WholeCell>? cells = null) => [.. (cells ?? WholeCell.All).Select((cell, i) =>
-    {
-        var tally = new WholeTrial(cell);
-        for (int trial = 0; trial < trials; trial++) tally.Add(unchecked((seed * 1_000_003) + ((i + 500) * 20_011) + trial));
-        return tally;
-    })];
+    public static IReadOnlyList<WholeTrial> Run(int trials, int seed, IEnumerable<WholeCell>? cells = null) =>
+        [.. (cells ?? WholeCell.All).Select((cell, i) =>
+        {
+            var tally = new WholeTrial(cell);
+            for (int trial = 0; trial < trials; trial++) tally.Add(unchecked((seed * 1_000_003) + ((i + 500) * 20_011) + trial));
+            return tally;
+        })];
 
     private void Add(int seed)
     {
@@ -74,14 +82,21 @@ public sealed class WholeTrial
         var doses = ChargeMatch.Solve(Kettle, target: 32, lotA, lotB, scale: Mass.FromGrams(Nature.ScaleStep));
         var (a, b) = nature.Brew(doses.A.HopMass.Grams, doses.B.HopMass.Grams * Cell.TrueAlphaShare);
         double bias = nature.LaboratoryBias();
-        var lab = LabComparison.Compare(Stated, new Replicates("A", nature.Measure(a * bias)), new Replicates("B", nature.Measure(b * bias)));
+        var lab = LabComparison.Compare(Stated, new Replicates("A", nature.Measure(a * bias)),
+            new Replicates("B", nature.Measure(b * bias)));
 
-        var plan = new PanelPlan(Protocol.Triangle, WholeCell.Tasters) { Margin = Truth.Margin, Seed = seed, Declared = new DateOnly(2026, 3, 1) };
+        var plan = new PanelPlan(Protocol.Triangle, WholeCell.Tasters)
+        {
+            Margin = Truth.Margin,
+            Seed = seed,
+            Declared = new DateOnly(2026, 3, 1),
+        };
         var serving = ServingPlan.Balanced(plan.Protocol, plan.Tasters, seed);
         var ballots = serving.Ballots(new SimulatedTasters(DPrimeSpread.Same(Cell.Distance(b - a))), seed);
         var verdict = Verdict.Of(new TrialEvidence
         {
-            Variable = "hop lot", NameA = "cones", NameB = "pellets", Doses = doses, Bitterness = lab, Panels = [new PanelRecord(plan, serving, ballots).Finding],
+            Variable = "hop lot", NameA = "cones", NameB = "pellets", Doses = doses, Bitterness = lab,
+            Panels = [new PanelRecord(plan, serving, ballots).Finding],
         });
 
         bool shown = verdict.Answer is PanelAnswer.DifferenceShown or PanelAnswer.DifferenceWithinMargin;

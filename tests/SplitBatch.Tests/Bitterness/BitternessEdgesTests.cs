@@ -4,19 +4,25 @@ using UnitsNet;
 
 namespace SplitBatch.Bitterness;
 
-/// <summary>The edges of ranges, stages and rounding that the docstrings promise, and identities that hold whatever the constants are.</summary>
+/// <summary>
+/// The edges of ranges, stages and rounding that the docstrings promise, and identities that hold whatever the constants are.
+/// </summary>
 public class BitternessEdgesTests
 {
     private static readonly Kettle Kettle = Kettle.Metric(liters: 20, gravity: 1.050);
     private static readonly HopLot Cones = HopLot.Cones("cones", 5);
-    private static readonly TemperatureProfile Stand = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)).CoolTo(Temperature.FromDegreesCelsius(70), Duration.FromMinutes(10));
+    private static readonly TemperatureProfile Stand = TemperatureProfile.From(Temperature.FromDegreesCelsius(95))
+        .Hold(Duration.FromMinutes(20)).CoolTo(Temperature.FromDegreesCelsius(70), Duration.FromMinutes(10));
 
-    /// <summary>Many draws at once are the draws one by one, for lengths that fill the processor's vectors and lengths that do not.</summary>
+    /// <summary>
+    /// Many draws at once are the draws one by one, for lengths that fill the processor's vectors and lengths that do not.
+    /// </summary>
     [Fact]
     public void The_vector_form_of_a_model_is_the_model()
     {
         var standing = Kettle with { AfterBoil = Stand };
-        HopCharge[] charges = [HopCharge.Boil(Cones, Mass.FromGrams(20), 30), HopCharge.FirstWort(Cones, Mass.FromGrams(20), 30), HopCharge.Whirlpool(Cones, Mass.FromGrams(20), 5)];
+        HopCharge[] charges = [HopCharge.Boil(Cones, Mass.FromGrams(20), 30), HopCharge.FirstWort(Cones, Mass.FromGrams(20), 30),
+            HopCharge.Whirlpool(Cones, Mass.FromGrams(20), 5)];
         foreach (var model in BitternessModels.All)
         foreach (var kettle in new[] { Kettle, standing })
         foreach (var charge in charges)
@@ -25,7 +31,8 @@ public class BitternessEdgesTests
             var exposure = Exposure.Of(kettle, charge);
             for (var n = 0; n <= 9; n++)
             {
-                double[] gravity = [.. Enumerable.Range(0, n).Select(i => 1.035 + (0.007 * i))], minutes = [.. Enumerable.Range(0, n).Select(i => (11.0 * i) - 0.2)];
+                double[] gravity = [.. Enumerable.Range(0, n).Select(i => 1.035 + (0.007 * i))],
+                    minutes = [.. Enumerable.Range(0, n).Select(i => (11.0 * i) - 0.2)];
                 var result = new double[n];
                 model.Utilisation(exposure, gravity, minutes, result);
                 for (var i = 0; i < n; i++)
@@ -47,7 +54,8 @@ public class BitternessEdgesTests
         Assert.False((exact with { LowestGravity = mean + 1e-9, HighestGravity = 2 }).Contains(Kettle, charge));
         Assert.False((exact with { HighestGravity = mean - 1e-9, LowestGravity = 1 }).Contains(Kettle, charge));
         Assert.False((exact with { LongestMinutes = 59.999 }).Contains(Kettle, charge));
-        Assert.False((exact with { LowestBoil = Kettle.BoilingTemperature + TemperatureDelta.FromDegreesCelsius(0.01) }).Contains(Kettle, charge));
+        Assert.False((exact with { LowestBoil = Kettle.BoilingTemperature + TemperatureDelta.FromDegreesCelsius(0.01) })
+            .Contains(Kettle, charge));
         Assert.True((exact with { LowestBoil = null }).Contains(Kettle, charge));
         Assert.False((exact with { LongestMinutes = 59 }).Contains(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(20), 10), .. charge]));
     }
@@ -96,7 +104,9 @@ public class BitternessEdgesTests
         Assert.InRange(line / 5, Isomerisation.K1(85), (Isomerisation.K1(80) + Isomerisation.K1(90)) / 2);
     }
 
-    /// <summary>Iso-alpha acid there before a stretch decays with it: chaining from a stretch that made some is the sum of old and new.</summary>
+    /// <summary>
+    /// Iso-alpha acid there before a stretch decays with it: chaining from a stretch that made some is the sum of old and new.
+    /// </summary>
     [Fact]
     public void Old_iso_alpha_acid_decays_while_new_is_made()
     {
@@ -139,10 +149,15 @@ public class BitternessEdgesTests
     [InlineData(60)]
     public void Kinetics_warns_of_a_cool_stand_by_its_share(double boilMinutes)
     {
-        var kettle = Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(5)).CoolTo(Temperature.FromDegreesCelsius(85), Duration.FromMinutes(0.001)).Hold(Duration.FromMinutes(40)) };
+        var kettle = Kettle with
+        {
+            AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(5))
+                .CoolTo(Temperature.FromDegreesCelsius(85), Duration.FromMinutes(0.001)).Hold(Duration.FromMinutes(40)),
+        };
         var cool = Isomerisation.K1(85) * 40;
         var share = cool / (cool + (Isomerisation.K1(95) * 5) + (Isomerisation.K1(kettle.BoilingTemperature) * boilMinutes));
-        var warnings = BitternessEstimate.Of(kettle, [HopCharge.Boil(Cones, Mass.FromGrams(20), boilMinutes)], BitternessModels.Kinetics).Warnings;
+        var warnings =
+            BitternessEstimate.Of(kettle, [HopCharge.Boil(Cones, Mass.FromGrams(20), boilMinutes)], BitternessModels.Kinetics).Warnings;
         var text = FormattableString.Invariant($"cones: {share * 100:0} % of its isomerisation happens below 90 °C");
         Assert.Equal(share >= 0.1, warnings.Any(warning => warning.StartsWith(text, StringComparison.Ordinal)));
         Assert.Equal(share >= 0.1, warnings.Any(warning => warning.Contains("extrapolated", StringComparison.Ordinal)));
@@ -152,7 +167,9 @@ public class BitternessEdgesTests
     public void Each_charge_is_weighed_to_the_nearest_step_none_to_nothing_and_fixed_ones_stand()
     {
         HopCharge held = HopCharge.Boil(HopLot.Cones("held", 5), Mass.FromGrams(7.3), 60) with { IsFixed = true };
-        HopCharge[] charges = [held, HopCharge.Boil(Cones, Mass.FromGrams(100), 60), HopCharge.Boil(HopLot.Cones("pinch", 5), Mass.FromGrams(1), 10), HopCharge.Boil(HopLot.Cones("nothing", 5), Mass.FromGrams(0), 10)];
+        HopCharge[] charges = [held, HopCharge.Boil(Cones, Mass.FromGrams(100), 60),
+            HopCharge.Boil(HopLot.Cones("pinch", 5), Mass.FromGrams(1), 10),
+            HopCharge.Boil(HopLot.Cones("nothing", 5), Mass.FromGrams(0), 10)];
         var fine = ChargeMatch.Solve(Kettle, 30, charges, charges, scale: Mass.FromGrams(1e-6)).A;
         var coarse = ChargeMatch.Solve(Kettle, 30, charges, charges, scale: Mass.FromGrams(4)).A;
         Assert.Equal(30, fine.Bitterness.Value, 1e-4);
@@ -163,19 +180,24 @@ public class BitternessEdgesTests
         Assert.Equal([4.0, 0.0], coarse.Charges.Skip(2).Select(charge => charge.Mass.Grams));
     }
 
-    /// <summary>By hand: 50 g of cones hold 0.375 L, the trub 1 L; 2 g of 30 % iso-alpha acid at 82.5 % into what is left of 20 L.</summary>
+    /// <summary>
+    /// By hand: 50 g of cones hold 0.375 L, the trub 1 L; 2 g of 30 % iso-alpha acid at 82.5 % into what is left of 20 L.
+    /// </summary>
     [Fact]
     public void A_dose_after_the_kettle_is_spread_over_what_reaches_the_fermenter()
     {
         var kettle = Kettle.Metric(20, 1.050, trubLiters: 1);
-        HopCharge cones = HopCharge.Boil(Cones, Mass.FromGrams(50), 60), iso = HopCharge.Fermenter(HopLot.IsoExtract("iso", 30), Mass.FromGrams(2));
+        HopCharge cones = HopCharge.Boil(Cones, Mass.FromGrams(50), 60),
+            iso = HopCharge.Fermenter(HopLot.IsoExtract("iso", 30), Mass.FromGrams(2));
         var estimate = BitternessEstimate.Of(kettle, [cones, iso], BitternessModels.Garetz);
         Assert.Equal(2 * 0.30 * 0.825 * 1000 / (20 - 1 - 0.375), estimate.Charges[1].Bitterness.Value, 1e-9);
         Assert.Equal(estimate.Value.Value, estimate.Charges.Sum(row => row.Bitterness.Value), 1e-9);
         // The model's correction of the whole beer counts only its own charges.
-        Assert.Equal(BitternessEstimate.Of(kettle, [cones], BitternessModels.Garetz).Value.Value, estimate.Charges[0].Bitterness.Value, 1e-9);
+        Assert.Equal(BitternessEstimate.Of(kettle, [cones], BitternessModels.Garetz).Value.Value,
+            estimate.Charges[0].Bitterness.Value, 1e-9);
         Assert.Equal(0, BitternessEstimate.Of(kettle, [HopCharge.Fermenter(Cones, Mass.FromGrams(50))]).Value.Value);
         var thick = Kettle.Metric(20, 1.050, trubLiters: 19.7);
-        Assert.Contains("nothing would reach the fermenter", Assert.Throws<ArgumentException>(() => BitternessEstimate.Of(thick, [cones, iso])).Message, StringComparison.Ordinal);
+        Assert.Contains("nothing would reach the fermenter",
+            Assert.Throws<ArgumentException>(() => BitternessEstimate.Of(thick, [cones, iso])).Message, StringComparison.Ordinal);
     }
 }

@@ -13,7 +13,8 @@ public class BitternessSentencesTests
     [Fact]
     public void An_estimate_counts_its_warnings()
     {
-        string Of(Kettle kettle, double minutes) => BitternessEstimate.Of(kettle, [HopCharge.Boil(Cones, Mass.FromGrams(40), minutes)], new Garetz()).ToString();
+        string Of(Kettle kettle, double minutes) =>
+            BitternessEstimate.Of(kettle, [HopCharge.Boil(Cones, Mass.FromGrams(40), minutes)], new Garetz()).ToString();
         Assert.EndsWith("end of a 60 min boil", Of(Kettle, 60), StringComparison.Ordinal);
         Assert.EndsWith("; 1 warning", Of(Kettle.Metric(20, 1.125), 60), StringComparison.Ordinal);
         Assert.EndsWith("; 2 warnings", Of(Kettle.Metric(20, 1.125, boilMinutes: 240), 240), StringComparison.Ordinal);
@@ -23,13 +24,17 @@ public class BitternessSentencesTests
     public void Rows_and_terms_speak_in_percent()
     {
         var row = Assert.Single(BitternessEstimate.Of(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(40), 60)]).Charges);
-        Assert.Equal(FormattableString.Invariant($"40.0 g cones, 60 min in the boil: {100 * Tinseth.Utilisation(1.050, 60):0.0} % used, {row.Bitterness}"), row.ToString());
-        ErrorTerm shared = new("gauge", ErrorKind.Volume, 0.015, Sharing.Shared), own = new("reading", ErrorKind.Reading, 0.29, Sharing.Independent);
+        Assert.Equal(FormattableString.Invariant($"40.0 g cones, 60 min in the boil: {100 * Tinseth.Utilisation(1.050, 60):0.0} % used, ")
+            + FormattableString.Invariant($"{row.Bitterness}"), row.ToString());
+        ErrorTerm shared = new("gauge", ErrorKind.Volume, 0.015, Sharing.Shared),
+            own = new("reading", ErrorKind.Reading, 0.29, Sharing.Independent);
         Assert.Equal(["gauge: 1.5 %, shared", "reading: 0.29 g, independent"], new[] { shared, own }.Select(term => term.ToString()));
         Assert.Equal("gravity: 1 gravity points, shared", new ErrorTerm("gravity", ErrorKind.Gravity, 1, Sharing.Shared).ToString());
         Assert.Equal("time: 0.5 min, shared", new ErrorTerm("time", ErrorKind.Minutes, 0.5, Sharing.Shared).ToString());
-        Assert.Equal("gauge (shared): 0.5 IBU of the difference, 25 % of its variance", new Contribution(shared, 1, 1.5, 0.5, 0.25).ToString());
-        Assert.Equal("reading (independent): 0.5 IBU of the difference, 25 % of its variance", new Contribution(own, 1, 1.5, 0.5, 0.25).ToString());
+        Assert.Equal("gauge (shared): 0.5 IBU of the difference, 25 % of its variance",
+            new Contribution(shared, 1, 1.5, 0.5, 0.25).ToString());
+        Assert.Equal("reading (independent): 0.5 IBU of the difference, 25 % of its variance",
+            new Contribution(own, 1, 1.5, 0.5, 0.25).ToString());
     }
 
     [Fact]
@@ -42,31 +47,45 @@ public class BitternessSentencesTests
     }
 
     [Theory]
-    [InlineData(1, "1 batch: measured bitterness was 0.60 times the estimate on average; with so few, 0.71 is used. ", " One batch cannot tell the house's habit from that batch's luck.")]
-    [InlineData(4, "4 batches: measured bitterness was 0.60 times the estimate on average; with so few, 0.64 is used. ", " So few batches cannot tell whether the factor changes with hop form, gravity or hop rate; it is not to be used for beers unlike these.")]
-    [InlineData(5, "5 batches: measured bitterness was 0.60 times the estimate on average; with so few, 0.63 is used. ", " The factor holds for beers like these; a new hop form, strength or kettle needs its own returns.")]
-    [InlineData(30, "30 batches: measured bitterness was 0.60 times the estimate on average; 0.61 is used. ", " The factor holds for beers like these; a new hop form, strength or kettle needs its own returns.")]
+    [InlineData(1, "1 batch: measured bitterness was 0.60 times the estimate on average; with so few, 0.71 is used. ",
+        " One batch cannot tell the house's habit from that batch's luck.")]
+    [InlineData(4, "4 batches: measured bitterness was 0.60 times the estimate on average; with so few, 0.64 is used. ",
+        " So few batches cannot tell whether the factor changes with hop form, gravity or hop rate; it is not to be used for beers "
+            + "unlike these.")]
+    [InlineData(5, "5 batches: measured bitterness was 0.60 times the estimate on average; with so few, 0.63 is used. ",
+        " The factor holds for beers like these; a new hop form, strength or kettle needs its own returns.")]
+    [InlineData(30, "30 batches: measured bitterness was 0.60 times the estimate on average; 0.61 is used. ",
+        " The factor holds for beers like these; a new hop form, strength or kettle needs its own returns.")]
     public void What_a_house_has_learnt_is_told_by_how_many_batches_it_has(int batches, string start, string end)
     {
         var house = HouseCalibration.Fit(Enumerable.Range(1, batches).Select(i => new CalibrationPair($"{i}", 40, 24)));
         Assert.StartsWith(start, house.Statement, StringComparison.Ordinal);
         Assert.EndsWith(end, house.Statement, StringComparison.Ordinal);
         var next = house.Correct(30).Interval;
-        Assert.Contains(FormattableString.Invariant($"A next batch estimated at 30 IBU would be measured between {next.Low:0} and {next.High:0} IBU, 90 times in 100."), house.Statement, StringComparison.Ordinal);
-        Assert.Equal(FormattableString.Invariant($"This house measures {house.Factor:0.00} of its estimates (90 %: {house.FactorInterval.Low:0.00} to {house.FactorInterval.High:0.00}), from {batches} {(batches > 1 ? "batches" : "batch")}."), house.ToString());
+        Assert.Contains(FormattableString.Invariant($"A next batch estimated at 30 IBU would be measured between {next.Low:0} and ")
+            + FormattableString.Invariant($"{next.High:0} IBU, 90 times in 100."), house.Statement, StringComparison.Ordinal);
+        Assert.Equal(FormattableString.Invariant($"This house measures {house.Factor:0.00} of its estimates (90 %: ")
+            + FormattableString.Invariant($"{house.FactorInterval.Low:0.00} to {house.FactorInterval.High:0.00}), from {batches} ")
+            + FormattableString.Invariant($"{(batches > 1 ? "batches" : "batch")}."), house.ToString());
     }
 
-    /// <summary>Half the weight is reached at the prior's half batch; 19 to 1 at 9.5 batches with it, so 10 are more than enough and 9 are not.</summary>
+    /// <summary>
+    /// Half the weight is reached at the prior's half batch; 19 to 1 at 9.5 batches with it, so 10 are more than enough and 9 are not.
+    /// </summary>
     [Fact]
     public void So_few_means_less_than_nineteen_twentieths_of_the_weight()
     {
-        HouseCalibration Of(int batches, double prior) => HouseCalibration.Fit(Enumerable.Range(1, batches).Select(i => new CalibrationPair($"{i}", 40, 24)), new CalibrationPrior(Batches: prior));
+        HouseCalibration Of(int batches, double prior) =>
+            HouseCalibration.Fit(Enumerable.Range(1, batches).Select(i => new CalibrationPair($"{i}", 40, 24)),
+                new CalibrationPrior(Batches: prior));
         Assert.Contains("with so few", Of(9, 0.5).Statement, StringComparison.Ordinal);
         Assert.DoesNotContain("with so few", Of(10, 0.5).Statement, StringComparison.Ordinal);
         Assert.DoesNotContain("with so few", Of(19, 1).Statement, StringComparison.Ordinal);
     }
 
-    /// <summary>Two batches at 0.6 and one at 0.8 of the estimate: errors by hand from the logarithms, the prior's half batch at no correction.</summary>
+    /// <summary>
+    /// Two batches at 0.6 and one at 0.8 of the estimate: errors by hand from the logarithms, the prior's half batch at no correction.
+    /// </summary>
     [Fact]
     public void A_house_tells_its_errors_in_percent_and_which_way_the_estimate_errs()
     {
@@ -78,15 +97,19 @@ public class BitternessSentencesTests
         var plain = Math.Sqrt(((2 * low * low) + (high * high)) / 3);
         Assert.Equal(error, house.LeaveOneOutError!.Value, 1e-12);
         Assert.Equal(plain, house.UncorrectedError!.Value, 1e-12);
-        Assert.Contains(FormattableString.Invariant($"Each batch predicted from the others was off by about {100 * (Math.Exp(error) - 1):0} %, against {100 * (Math.Exp(plain) - 1):0} % for the published estimate. "), house.Statement, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"Each batch predicted from the others was off by about ")
+            + FormattableString.Invariant($"{100 * (Math.Exp(error) - 1):0} %, against {100 * (Math.Exp(plain) - 1):0} % for the ")
+            + FormattableString.Invariant($"published estimate. "), house.Statement, StringComparison.Ordinal);
         Assert.Contains("80 times in 100. ", house.Statement, StringComparison.Ordinal);
         Assert.Equal(24 - (40 * Math.Exp((low + high) / 2.5)), house.Points[0].Error, 1e-9);
         Assert.Equal(30 * house.Factor, house.Points[2].Fitted, 1e-9);
 
-        string Many(double measured) => HouseCalibration.Fit(Enumerable.Range(1, 20).Select(i => new CalibrationPair($"{i}", 40, measured))).Statement;
+        string Many(double measured) =>
+            HouseCalibration.Fit(Enumerable.Range(1, 20).Select(i => new CalibrationPair($"{i}", 40, measured))).Statement;
         Assert.Contains("These returns show that the published estimate is too high on average here.", Many(24), StringComparison.Ordinal);
         Assert.Contains("These returns show that the published estimate is too low on average here.", Many(60), StringComparison.Ordinal);
-        Assert.Contains("These returns do not rule out that the published estimate is right on average.", Many(40), StringComparison.Ordinal);
+        Assert.Contains("These returns do not rule out that the published estimate is right on average.", Many(40),
+            StringComparison.Ordinal);
         Assert.Contains(": so far the correction does not help.", Many(40), StringComparison.Ordinal);
     }
 
@@ -112,9 +135,11 @@ public class BitternessSentencesTests
     {
         var one = HouseCalibration.Fit([new("1", 40, 24)]);
         Assert.EndsWith("(90 %)", one.Correct(30).ToString(), StringComparison.Ordinal);
-        Assert.Contains("corrected for this house, from 1 batch; 30.0 by the formula", one.Correct(30).ToString(), StringComparison.Ordinal);
+        Assert.Contains("corrected for this house, from 1 batch; 30.0 by the formula", one.Correct(30).ToString(),
+            StringComparison.Ordinal);
         Assert.EndsWith("(90 %)", one.EstimateFor(30).ToString(), StringComparison.Ordinal);
-        Assert.Contains("from 2 batches)", HouseCalibration.Fit([new("1", 40, 24), new("2", 40, 24)]).EstimateFor(30).ToString(), StringComparison.Ordinal);
+        Assert.Contains("from 2 batches)", HouseCalibration.Fit([new("1", 40, 24), new("2", 40, 24)]).EstimateFor(30).ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -122,7 +147,8 @@ public class BitternessSentencesTests
     {
         Assert.EndsWith("more plant matter", ChargeMatch.Solve(Kettle, 30, Cones, Pellets).ToString(), StringComparison.Ordinal);
         Assert.EndsWith("less plant matter", ChargeMatch.Solve(Kettle, 30, Pellets, Cones).ToString(), StringComparison.Ordinal);
-        var even = ChargeMatch.AsGiven(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(40), 60)], [HopCharge.Boil(Cones, Mass.FromGrams(40), 60)]);
+        var even = ChargeMatch.AsGiven(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(40), 60)],
+            [HopCharge.Boil(Cones, Mass.FromGrams(40), 60)]);
         Assert.EndsWith("0 g more plant matter", even.ToString(), StringComparison.Ordinal);
     }
 
@@ -130,7 +156,9 @@ public class BitternessSentencesTests
     public void A_half_adds_its_charges_in_the_unit_of_the_first()
     {
         HopLot priced = Cones with { PricePerKilogram = 40 }, dear = Pellets with { PricePerKilogram = 100 };
-        var half = ChargeMatch.AsGiven(Kettle, [HopCharge.Boil(priced, Mass.FromGrams(50), 60), HopCharge.Boil(dear, Mass.FromGrams(20), 15)], [HopCharge.Boil(priced, Mass.FromOunces(2), 60), HopCharge.Boil(Pellets, Mass.FromOunces(1), 15)]);
+        var half = ChargeMatch.AsGiven(Kettle,
+            [HopCharge.Boil(priced, Mass.FromGrams(50), 60), HopCharge.Boil(dear, Mass.FromGrams(20), 15)],
+            [HopCharge.Boil(priced, Mass.FromOunces(2), 60), HopCharge.Boil(Pellets, Mass.FromOunces(1), 15)]);
         Assert.Equal(70, half.A.HopMass.Grams, 1e-9);
         Assert.Equal((50 * 0.05) + (20 * 0.1), half.A.AlphaMass.Grams, 1e-9);
         Assert.Equal(2.00m + 2.00m, half.A.Cost);
@@ -138,6 +166,8 @@ public class BitternessSentencesTests
         Assert.Null(half.ExtraCost);
         Assert.Contains("; 4.50 g alpha acid, ", half.A.ToString(), StringComparison.Ordinal);
         Assert.Contains("; 0.200 oz alpha acid, ", half.B.ToString(), StringComparison.Ordinal);
-        Assert.Equal(0, ChargeMatch.AsGiven(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(0), 60)], [HopCharge.Boil(Cones, Mass.FromGrams(0), 60)]).A.HopMass.Grams);
+        Assert.Equal(0,
+            ChargeMatch.AsGiven(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(0), 60)],
+                [HopCharge.Boil(Cones, Mass.FromGrams(0), 60)]).A.HopMass.Grams);
     }
 }

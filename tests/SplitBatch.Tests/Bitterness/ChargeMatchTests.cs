@@ -41,7 +41,8 @@ public class ChargeMatchTests
     public void Extra_plant_matter_wort_and_cost_follow_from_the_masses()
     {
         var match = ChargeMatch.Solve(
-            Kettle, target: 32, Cones with { PricePerKilogram = 30, BetaPercent = 4.3 }, Pellets with { PricePerKilogram = 45 }, forms: Alike);
+            Kettle, target: 32, Cones with { PricePerKilogram = 30, BetaPercent = 4.3 }, Pellets with { PricePerKilogram = 45 },
+            forms: Alike);
         var (a, b) = (match.A.HopMass.Grams, match.B.HopMass.Grams);
         Assert.Equal(a * (1 - 0.068 - 0.043) - b * (1 - 0.083), match.ExtraPlantMatter.Grams, 9);
         Assert.Equal(a / 1000 * 7.5 - b / 1000 * 6.5, match.ExtraWortLost.Liters, 9);
@@ -55,7 +56,8 @@ public class ChargeMatchTests
         var match = ChargeMatch.Solve(Kettle.Us(gallons: 5.3, gravity: 1.050), target: 32, Cones, Pellets);
         Assert.Equal(0.05, match.Scale.Ounces, 12);
         Assert.Equal(
-            "A 1.45 oz cones and B 1.1 oz pellets: 32.1 and 31.8 IBU by Tinseth, −0.3 IBU left by rounding to 0.05 oz; A carries 1.3 times the hops of B, 0.3 oz more plant matter",
+            "A 1.45 oz cones and B 1.1 oz pellets: 32.1 and 31.8 IBU by Tinseth, −0.3 IBU left by rounding to 0.05 oz; A carries 1.3 "
+                + "times the hops of B, 0.3 oz more plant matter",
             match.ToString());
         Assert.StartsWith("A: 1.45 oz cones, 60 min in the boil; 0.099 oz alpha acid", match.A.ToString(), StringComparison.Ordinal);
         Assert.Equal("32.1 IBU by Tinseth, in 5.3 gal of 1.050 (12.4 °P) at the end of a 60 min boil", match.A.Estimate.ToString());
@@ -66,7 +68,8 @@ public class ChargeMatchTests
     public void The_whole_calculation_fits_one_cell()
     {
         var kettle = Kettle.Metric(liters: 20, gravity: 1.050, boilMinutes: 60, evaporationLitersPerHour: 3);
-        var match = ChargeMatch.Solve(kettle, target: 32, HopLot.Cones("cones", alphaPercent: 6.8), HopLot.Pellets("pellets", alphaPercent: 8.3));
+        var match = ChargeMatch.Solve(kettle, target: 32, HopLot.Cones("cones", alphaPercent: 6.8),
+            HopLot.Pellets("pellets", alphaPercent: 8.3));
         var doubt = match.Uncertainty(draws: 20_000, criticalDifference: 3.5, tasteMargin: 5);
         Assert.Equal(match.Mismatch, doubt.Mean.Difference, 0.1);
         Assert.Equal(4, match.Compare(Side.B).Rows.Length);
@@ -78,7 +81,8 @@ public class ChargeMatchTests
     {
         var match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets);
         Assert.Equal(
-            "A 41 g cones and B 31 g pellets: 32.2 and 31.8 IBU by Tinseth, −0.4 IBU left by rounding to 1 g; A carries 1.3 times the hops of B, 10 g more plant matter",
+            "A 41 g cones and B 31 g pellets: 32.2 and 31.8 IBU by Tinseth, −0.4 IBU left by rounding to 1 g; A carries 1.3 times the "
+                + "hops of B, 10 g more plant matter",
             match.ToString());
     }
 }

@@ -7,22 +7,33 @@ namespace SplitBatch.Bitterness;
 
 public class DosePropertyTests
 {
-    private static readonly Gen<IBitternessModel> Models = Gen.Int[0, 5].Select(i => ((IBitternessModel[])[.. BitternessModels.All, new Rager(TimeCurve.Table), new Garetz(TimeCurve.Table, creditThinWort: true)])[i]);
+    private static readonly Gen<IBitternessModel> Models = Gen.Int[0, 5]
+        .Select(i =>
+            ((IBitternessModel[])[.. BitternessModels.All, new Rager(TimeCurve.Table),
+                new Garetz(TimeCurve.Table, creditThinWort: true)])[i]);
 
-    private static readonly Gen<Kettle> Kettles = Gen.Select(Gen.Double[5, 60], Gen.Double[1.030, 1.110], Gen.Double[30, 120], Gen.Double[0, 0.2], Gen.Double[0, 2500], Gen.Bool)
-        .Select((liters, gravity, minutes, evaporation, altitude, stand) =>
-        {
-            var kettle = Kettle.Metric(liters, gravity, minutes, evaporation * liters, altitude);
-            return stand
-                ? kettle with { AfterBoil = TemperatureProfile.From(kettle.BoilingTemperature).Hold(Duration.FromMinutes(15)).CoolTo(Temperature.FromDegreesCelsius(20), Duration.FromMinutes(20)) }
-                : kettle;
-        });
+    private static readonly Gen<Kettle> Kettles =
+        Gen.Select(Gen.Double[5, 60], Gen.Double[1.030, 1.110], Gen.Double[30, 120], Gen.Double[0, 0.2], Gen.Double[0, 2500], Gen.Bool)
+            .Select((liters, gravity, minutes, evaporation, altitude, stand) =>
+            {
+                var kettle = Kettle.Metric(liters, gravity, minutes, evaporation * liters, altitude);
+                return stand
+                    ? kettle with
+                    {
+                        AfterBoil = TemperatureProfile.From(kettle.BoilingTemperature).Hold(Duration.FromMinutes(15))
+                            .CoolTo(Temperature.FromDegreesCelsius(20), Duration.FromMinutes(20)),
+                    }
+                    : kettle;
+            });
 
     [Fact]
     public void More_alpha_acid_never_means_less_bitterness() =>
         Gen.Select(Kettles, Models, Gen.Double[1, 20], Gen.Double[0, 10], Gen.Double[0, 1]).Sample((kettle, model, alpha, more, share) =>
         {
-            double Of(double percent) => BitternessEstimate.Of(kettle, [HopCharge.Boil(HopLot.Pellets("p", percent), Mass.FromGrams(kettle.Volume.Liters), share * kettle.Boil.Minutes)], model).Value.Value;
+            double Of(double percent) =>
+                BitternessEstimate.Of(kettle,
+                    [HopCharge.Boil(HopLot.Pellets("p", percent), Mass.FromGrams(kettle.Volume.Liters), share * kettle.Boil.Minutes)],
+                    model).Value.Value;
             Assert.True(Of(alpha + more) >= Of(alpha));
         });
 
@@ -31,7 +42,8 @@ public class DosePropertyTests
         Gen.Select(Kettles, Models, Gen.Double[0, 1], Gen.Double[0, 1]).Sample((kettle, model, x, y) =>
         {
             var longest = Math.Min(60, kettle.Boil.Minutes);
-            double Of(double minutes) => BitternessEstimate.Of(kettle, [HopCharge.Boil(HopLot.Pellets("p", 8), Mass.FromGrams(20), minutes)], model).Value.Value;
+            double Of(double minutes) =>
+                BitternessEstimate.Of(kettle, [HopCharge.Boil(HopLot.Pellets("p", 8), Mass.FromGrams(20), minutes)], model).Value.Value;
             Assert.True(Of(Math.Max(x, y) * longest) >= Of(Math.Min(x, y) * longest) - 1e-12);
         });
 
@@ -82,7 +94,8 @@ public class DosePropertyTests
         Gen.Select(Kettles, Kettles, Models).Sample((kettleA, kettleB, model) =>
         {
             HopCharge[] a = [HopCharge.Boil(HopLot.Cones("a", 5), Mass.FromGrams(2 * kettleA.Volume.Liters), 30)];
-            var match = ChargeMatch.ToMatch(kettleA, a, [HopCharge.Boil(HopLot.Pellets("b", 12), Mass.FromGrams(1), 30)], model, Mass.FromMilligrams(0.001), kettleB: kettleB);
+            var match = ChargeMatch.ToMatch(kettleA, a, [HopCharge.Boil(HopLot.Pellets("b", 12), Mass.FromGrams(1), 30)], model,
+                Mass.FromMilligrams(0.001), kettleB: kettleB);
             Assert.Equal(a[0].Mass, match.A.Charges[0].Mass);
             Assert.Equal(0, match.Mismatch, 1e-4);
         });

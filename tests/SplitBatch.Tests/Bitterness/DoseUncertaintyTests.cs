@@ -8,7 +8,11 @@ public class DoseUncertaintyTests
 {
     private static readonly Kettle Kettle = Kettle.Metric(liters: 20, gravity: 1.050, evaporationLitersPerHour: 3);
     private static readonly HopLot Cones = HopLot.Cones("cones", 6.8);
-    private static readonly HopLot Pellets = HopLot.Pellets("pellets", 8.3) with { AlphaUncertainty = AssayUncertainty.Standard(points: 0.25), StorageUncertainty = 0.03 };
+    private static readonly HopLot Pellets = HopLot.Pellets("pellets", 8.3) with
+    {
+        AlphaUncertainty = AssayUncertainty.Standard(points: 0.25),
+        StorageUncertainty = 0.03,
+    };
     private static readonly ChargeMatch Match = ChargeMatch.Solve(Kettle, target: 32, Cones, Pellets);
 
     /// <summary>With readings alone, bitterness is linear in the errors: standard deviations are known in closed form.</summary>
@@ -32,8 +36,10 @@ public class DoseUncertaintyTests
     [Fact]
     public void Two_rectangular_readings_give_a_triangular_difference()
     {
-        var twins = ChargeMatch.AsGiven(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(60), 60)], [HopCharge.Boil(Cones, Mass.FromGrams(60), 60)]);
-        var budget = new ErrorBudget([new("reading", ErrorKind.Reading, 1 / Math.Sqrt(3), Sharing.Independent) { Shape = ErrorShape.Rectangular }]);
+        var twins = ChargeMatch.AsGiven(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(60), 60)],
+            [HopCharge.Boil(Cones, Mass.FromGrams(60), 60)]);
+        var budget =
+            new ErrorBudget([new("reading", ErrorKind.Reading, 1 / Math.Sqrt(3), Sharing.Independent) { Shape = ErrorShape.Rectangular }]);
         var result = DoseUncertainty.Of(twins, budget, seed: 2, draws: 400_000);
         var perGram = twins.A.Bitterness.Value / 60;
         var end = 2 * perGram * (1 - Math.Sqrt(0.05));
@@ -45,7 +51,8 @@ public class DoseUncertaintyTests
     [Fact]
     public void An_error_shared_by_like_beers_cancels_in_their_difference_and_an_independent_one_does_not()
     {
-        var twins = ChargeMatch.AsGiven(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(60), 60)], [HopCharge.Boil(Cones, Mass.FromGrams(60), 60)]);
+        var twins = ChargeMatch.AsGiven(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(60), 60)],
+            [HopCharge.Boil(Cones, Mass.FromGrams(60), 60)]);
         ErrorBudget Of(Sharing sharing) => new([new("formula", ErrorKind.Estimate, 0.2, sharing)]);
         var shared = DoseUncertainty.Of(twins, Of(Sharing.Shared), draws: 20_000);
         var apart = DoseUncertainty.Of(twins, Of(Sharing.Independent), draws: 20_000);
@@ -59,7 +66,8 @@ public class DoseUncertaintyTests
     {
         var same = ErrorBudget.For(ChargeMatch.Solve(Kettle, 32, Cones, Cones));
         Assert.Equal(Sharing.Shared, same.Terms.Single(term => term.Name == "assay, cones").Sharing);
-        Assert.All(ErrorBudget.For(Match).Terms.Where(term => term.Kind == ErrorKind.Alpha), term => Assert.Equal(Sharing.Independent, term.Sharing));
+        Assert.All(ErrorBudget.For(Match).Terms.Where(term => term.Kind == ErrorKind.Alpha),
+            term => Assert.Equal(Sharing.Independent, term.Sharing));
     }
 
     [Fact]
@@ -81,9 +89,14 @@ public class DoseUncertaintyTests
     public void Vectors_of_draws_agree_with_estimating_each_changed_dose(string name)
     {
         var model = BitternessModels.All.Single(m => m.Name == name);
-        var kettle = Kettle with { AfterBoil = TemperatureProfile.From(Kettle.BoilingTemperature).Hold(Duration.FromMinutes(10)).CoolTo(Temperature.FromDegreesCelsius(20), Duration.FromMinutes(20)) };
+        var kettle = Kettle with
+        {
+            AfterBoil = TemperatureProfile.From(Kettle.BoilingTemperature).Hold(Duration.FromMinutes(10))
+                .CoolTo(Temperature.FromDegreesCelsius(20), Duration.FromMinutes(20)),
+        };
         var iso = new HopLot("drops", HopForm.IsoExtract, AlphaAcid.FromPercent(30));
-        HopCharge[] charges = [HopCharge.Boil(Cones, Mass.FromGrams(40), 60), HopCharge.Boil(Pellets, Mass.FromGrams(10), 15), HopCharge.Fermenter(iso, Mass.FromGrams(0.5))];
+        HopCharge[] charges = [HopCharge.Boil(Cones, Mass.FromGrams(40), 60), HopCharge.Boil(Pellets, Mass.FromGrams(10), 15),
+            HopCharge.Fermenter(iso, Mass.FromGrams(0.5))];
         var match = ChargeMatch.AsGiven(kettle, charges, charges, model);
         var budget = new ErrorBudget(
         [
@@ -123,7 +136,8 @@ public class DoseUncertaintyTests
         var forms = HopForms.Default.With(HopForm.WholeCone, 1 + 0.06 * z[1], "changed");
         var estimate = BitternessEstimate.Of(
             longer,
-            [HopCharge.Boil(Cones, Mass.FromGrams(40 * scale), late.Item1), HopCharge.Boil(pellets, Mass.FromGrams(10 * scale), late.Item2), HopCharge.Fermenter(iso, Mass.FromGrams(0.5 * scale))],
+            [HopCharge.Boil(Cones, Mass.FromGrams(40 * scale), late.Item1),
+                HopCharge.Boil(pellets, Mass.FromGrams(10 * scale), late.Item2), HopCharge.Fermenter(iso, Mass.FromGrams(0.5 * scale))],
             model,
             forms);
         var direct = estimate.Charges[2].Bitterness.Value;
@@ -138,7 +152,8 @@ public class DoseUncertaintyTests
     {
         const string unlike = "formula, unlike times";
         Assert.DoesNotContain(ErrorBudget.For(Match).Terms, term => term.Name == unlike);
-        var late = ChargeMatch.Solve(Kettle, 32, [HopCharge.Boil(Pellets, Mass.FromGrams(1), 60)], [HopCharge.Boil(Pellets, Mass.FromGrams(1), 15)]);
+        var late = ChargeMatch.Solve(Kettle, 32, [HopCharge.Boil(Pellets, Mass.FromGrams(1), 60)],
+            [HopCharge.Boil(Pellets, Mass.FromGrams(1), 15)]);
         Assert.Equal(Sharing.Independent, ErrorBudget.For(late).Terms.Single(term => term.Name == unlike).Sharing);
     }
 
@@ -157,9 +172,11 @@ public class DoseUncertaintyTests
     {
         var result = DoseUncertainty.Of(Match, draws: 10_000, criticalDifference: 3.5, tasteMargin: 5);
         Assert.Equal(1, result.Contributions.Sum(c => c.Share), 1e-12);
-        Assert.Equal(result.Contributions.OrderByDescending(c => c.Share).Select(c => c.Term.Name), result.Contributions.Select(c => c.Term.Name));
+        Assert.Equal(result.Contributions.OrderByDescending(c => c.Share).Select(c => c.Term.Name),
+            result.Contributions.Select(c => c.Term.Name));
         Assert.Equal("form factor, pellets", result.Contributions[0].Term.Name);
-        Assert.Equal("The largest doubt about the difference: form factor, pellets. To reduce it, use one form in both halves, or learn the factor from your own returns.", result.Advice);
+        Assert.Equal("The largest doubt about the difference: form factor, pellets. To reduce it, use one form in both halves, or learn "
+            + "the factor from your own returns.", result.Advice);
         Assert.True(result.ChanceBeyondTasteMargin < result.ChanceBeyondCriticalDifference);
     }
 

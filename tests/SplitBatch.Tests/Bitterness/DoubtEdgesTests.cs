@@ -12,20 +12,29 @@ public class DoubtEdgesTests
     private static readonly Kettle Kettle = Kettle.Metric(20, 1.050);
     private static readonly HopLot Cones = HopLot.Cones("cones", 5), Pellets = HopLot.Pellets("pellets", 10);
 
-    private static ChargeMatch Given(HopCharge[] a, HopCharge[] b, Kettle? kettleB = null, double scale = 1) => ChargeMatch.AsGiven(Kettle, a, b, scale: Mass.FromGrams(scale), kettleB: kettleB);
+    private static ChargeMatch Given(HopCharge[] a, HopCharge[] b, Kettle? kettleB = null, double scale = 1) =>
+        ChargeMatch.AsGiven(Kettle, a, b, scale: Mass.FromGrams(scale), kettleB: kettleB);
 
     private static ErrorTerm Term(ErrorBudget budget, string name) => budget.Terms.Single(term => term.Name == name);
 
     [Fact]
     public void The_usual_budget_takes_lots_forms_and_scale_from_the_match()
     {
-        var assayed = HopLot.Pellets("assayed", 10) with { AlphaUncertainty = AssayUncertainty.Standard(0.3), StorageUncertainty = 0.04, AgedBy = "somebody" };
+        var assayed = HopLot.Pellets("assayed", 10) with
+        {
+            AlphaUncertainty = AssayUncertainty.Standard(0.3),
+            StorageUncertainty = 0.04,
+            AgedBy = "somebody",
+        };
         var kept = HopLot.Pellets("kept", 10) with { StorageUncertainty = 0.02 };
         var match = Given([Boil(Cones, 30), Boil(assayed, 10), Boil(HopLot.Oil("oil"), 1)], [Boil(assayed, 10), Boil(kept, 15)], scale: 2);
         var budget = ErrorBudget.For(match);
-        Assert.Equal(["assay, cones", "assay, assayed", "assay, kept", "storage, assayed", "storage, kept", "form factor, pellets"], budget.Terms.TakeWhile(term => term.Name != "scale, reading").Select(term => term.Name));
-        Assert.Equal([Sharing.Independent, Sharing.Shared, Sharing.Independent, Sharing.Shared, Sharing.Independent, Sharing.Shared], budget.Terms.Take(6).Select(term => term.Sharing));
-        Assert.Equal([0.10 / Math.Sqrt(3), 0.03, 0.10 / Math.Sqrt(3), 0.04, 0.02, HopForms.Default[HopForm.Pellet].FactorUncertainty], budget.Terms.Take(6).Select(term => term.Standard), new Near(1e-15));
+        Assert.Equal(["assay, cones", "assay, assayed", "assay, kept", "storage, assayed", "storage, kept", "form factor, pellets"],
+            budget.Terms.TakeWhile(term => term.Name != "scale, reading").Select(term => term.Name));
+        Assert.Equal([Sharing.Independent, Sharing.Shared, Sharing.Independent, Sharing.Shared, Sharing.Independent, Sharing.Shared],
+            budget.Terms.Take(6).Select(term => term.Sharing));
+        Assert.Equal([0.10 / Math.Sqrt(3), 0.03, 0.10 / Math.Sqrt(3), 0.04, 0.02, HopForms.Default[HopForm.Pellet].FactorUncertainty],
+            budget.Terms.Take(6).Select(term => term.Standard), new Near(1e-15));
         Assert.Equal([ErrorShape.Rectangular, ErrorShape.Normal, ErrorShape.Rectangular], budget.Terms.Take(3).Select(term => term.Shape));
         Assert.Equal(["cones", "assayed", "kept", "assayed", "kept", "pellets"], budget.Terms.Take(6).Select(term => term.Target));
         Assert.Equal("have assayed assayed", Term(budget, "assay, assayed").Remedy);
@@ -85,15 +94,22 @@ public class DoubtEdgesTests
         Assert.Equal(budget.Terms.Length - 1, budget.Without("gravity").Terms.Length);
         Assert.DoesNotContain(budget.Without("gravity").Terms, term => term.Name == "gravity");
         Assert.Contains(budget.With(new ErrorTerm("own", ErrorKind.Estimate, 0.1, Sharing.Shared)).Terms, term => term.Name == "own");
-        Assert.Contains("Two error terms are called \"gravity\"", Assert.Throws<ArgumentException>(() => budget.With(new ErrorTerm("gravity", ErrorKind.Gravity, 1, Sharing.Shared))).Message, StringComparison.Ordinal);
+        Assert.Contains("Two error terms are called \"gravity\"",
+            Assert.Throws<ArgumentException>(() => budget.With(new ErrorTerm("gravity", ErrorKind.Gravity, 1, Sharing.Shared))).Message,
+            StringComparison.Ordinal);
     }
 
-    /// <summary>Calibration acts in proportion; readings by each charge's bitterness for a gram; the volume each kettle's own: squares added by hand.</summary>
+    /// <summary>
+    /// Calibration acts in proportion; readings by each charge's bitterness for a gram; the volume each kettle's own: squares added by
+    /// hand.
+    /// </summary>
     [Fact]
     public void The_law_of_propagation_adds_squares_term_by_term()
     {
         var match = Given([Boil(Cones, 40), Boil(Pellets, 10)], [Boil(Pellets, 25), Boil(Cones, 15, 20)]);
-        ErrorTerm calibration = new("calibration", ErrorKind.Calibration, 0.1, Sharing.Shared), reading = new("reading", ErrorKind.Reading, 0.5, Sharing.Independent), beer = new("beer", ErrorKind.Estimate, 0.02, Sharing.Independent);
+        ErrorTerm calibration = new("calibration", ErrorKind.Calibration, 0.1, Sharing.Shared),
+            reading = new("reading", ErrorKind.Reading, 0.5, Sharing.Independent),
+            beer = new("beer", ErrorKind.Estimate, 0.02, Sharing.Independent);
         var result = DoseUncertainty.Of(match, new ErrorBudget([calibration, reading, beer]), draws: 1000);
         double a = match.A.Bitterness.Value, b = match.B.Bitterness.Value;
         double PerGram(SideDose side, int i) => side.Estimate.Charges[i].Bitterness.Value / side.Charges[i].Mass.Grams;
@@ -105,7 +121,8 @@ public class DoubtEdgesTests
             (Term: reading, A: readA, B: readB, D: Math.Sqrt((readA * readA) + (readB * readB))),
             (Term: beer, A: 0.02 * a, B: 0.02 * b, D: 0.02 * Math.Sqrt((a * a) + (b * b))),
         };
-        double Root(Func<(ErrorTerm Term, double A, double B, double D), double> part) => Math.Sqrt(expected.Sum(row => part(row) * part(row)));
+        double Root(Func<(ErrorTerm Term, double A, double B, double D), double> part) =>
+            Math.Sqrt(expected.Sum(row => part(row) * part(row)));
         Assert.Equal(Root(row => row.A), result.FirstOrder.A, 1e-9);
         Assert.Equal(Root(row => row.B), result.FirstOrder.B, 1e-9);
         Assert.Equal(Root(row => row.D), result.FirstOrder.Difference, 1e-9);
@@ -123,7 +140,9 @@ public class DoubtEdgesTests
     public void Where_all_errors_cancel_the_larger_in_one_beer_stands_first_and_nothing_is_advised()
     {
         var twins = Given([Boil(Cones, 50)], [Boil(Cones, 50)]);
-        var result = DoseUncertainty.Of(twins, new ErrorBudget([new("small", ErrorKind.Estimate, 0.01, Sharing.Shared), new("large", ErrorKind.Estimate, 0.1, Sharing.Shared), new("none", ErrorKind.Estimate, 0, Sharing.Shared)]), draws: 1000);
+        var result = DoseUncertainty.Of(twins,
+            new ErrorBudget([new("small", ErrorKind.Estimate, 0.01, Sharing.Shared), new("large", ErrorKind.Estimate, 0.1, Sharing.Shared),
+                new("none", ErrorKind.Estimate, 0, Sharing.Shared)]), draws: 1000);
         Assert.Equal(["large", "small"], result.Contributions.Select(c => c.Term.Name));
         Assert.All(result.Contributions, c => Assert.Equal(0, c.Share));
         Assert.Equal("No source of error is left.", result.Advice);
@@ -142,7 +161,9 @@ public class DoubtEdgesTests
         var (a, b, difference) = DoseDraws.Make(new DoseSampler(match.A.Dose, match.B.Dose, budget), 11, draws, threads);
         var result = DoseUncertainty.Of(match, budget, 11, draws, level: 0.8, criticalDifference: 2, tasteMargin: 0.5, threads: threads);
         Assert.Equal(draws, result.Draws);
-        foreach (var (values, interval, mean, deviation) in new[] { (a, result.A, result.Mean.A, result.Deviation.A), (b, result.B, result.Mean.B, result.Deviation.B), (difference, result.Difference, result.Mean.Difference, result.Deviation.Difference) })
+        foreach (var (values, interval, mean, deviation) in new[] { (a, result.A, result.Mean.A, result.Deviation.A),
+            (b, result.B, result.Mean.B, result.Deviation.B),
+            (difference, result.Difference, result.Mean.Difference, result.Deviation.Difference) })
         {
             Assert.Equal(values.Average(), mean, 1e-9);
             Assert.Equal(Math.Sqrt(values.Sum(value => Math.Pow(value - values.Average(), 2)) / (draws - 1)), deviation, 1e-9);
@@ -164,27 +185,39 @@ public class DoubtEdgesTests
             Assert.Equal(difference.Count(d => Math.Floor((d - ends[0]) / width) == i) / (double)draws, bins[i].Share, 1e-12);
         }
 
-        Assert.Contains(FormattableString.Invariant($"IBU (80 %, {Printed.Count(draws)} draws, seed 11). Chance of a difference beyond the laboratory's critical difference of 2.0 IBU: {Printed.Percent(result.ChanceBeyond(2))}. Chance of a difference beyond the taste margin of 0.5 IBU: {Printed.Percent(result.ChanceBeyond(0.5))}. The largest doubt"), result.ToString(), StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"IBU (80 %, {Printed.Count(draws)} draws, seed 11). Chance of a difference beyond ")
+            + FormattableString.Invariant($"the laboratory's critical difference of 2.0 IBU: {Printed.Percent(result.ChanceBeyond(2))}. ")
+            + FormattableString.Invariant($"Chance of a difference beyond the taste margin of 0.5 IBU: ")
+            + FormattableString.Invariant($"{Printed.Percent(result.ChanceBeyond(0.5))}. The largest doubt"), result.ToString(),
+            StringComparison.Ordinal);
     }
 
     /// <summary>Bitterness in proportion to the minutes; the beer as a whole is corrected as told.</summary>
     private static InventedModel Line(Func<double, double> settle) => new("Line", minutes => 0.30 * minutes / 60, settle);
 
-    /// <summary>By hand: a form's error is one for all charges of that form in a half; an error of the clock counts by the rate at which the wort isomerises when the charge goes in.</summary>
+    /// <summary>
+    /// By hand: a form's error is one for all charges of that form in a half; an error of the clock counts by the rate at which the wort
+    /// isomerises when the charge goes in.
+    /// </summary>
     [Fact]
     public void One_forms_error_is_one_and_the_clocks_error_weighs_by_the_rate()
     {
         var twice = Given([Boil(Pellets, 10), Boil(HopLot.Pellets("late pellets", 8), 20, 15)], [Boil(Cones, 50)]);
-        var form = DoseUncertainty.Of(twice, new ErrorBudget([new("form", ErrorKind.Form, 0.1, Sharing.Independent) { Target = "pellets" }]), draws: 1000);
+        var form = DoseUncertainty.Of(twice,
+            new ErrorBudget([new("form", ErrorKind.Form, 0.1, Sharing.Independent) { Target = "pellets" }]), draws: 1000);
         Assert.Equal(0.1 * twice.A.Bitterness.Value, form.FirstOrder.A, 1e-9);
         Assert.Equal(0, form.FirstOrder.B);
 
-        var kettle = Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(90)).Hold(Duration.FromMinutes(30)) };
+        var kettle = Kettle with
+        {
+            AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(90)).Hold(Duration.FromMinutes(30)),
+        };
         var late = ChargeMatch.AsGiven(kettle, [HopCharge.Whirlpool(Pellets, Mass.FromGrams(40))], [Boil(Pellets, 40)], Line(sum => sum));
         var clock = DoseUncertainty.Of(late, new ErrorBudget([new("time", ErrorKind.Minutes, 2, Sharing.Independent)]), draws: 1000);
         var perMinute = 40 * 0.10 * 1000 / 20 * 0.30 / 60 * HopForms.Default[HopForm.Pellet].Factor;
         Assert.Equal(2 * perMinute, clock.FirstOrder.B, 1e-9);
-        Assert.Equal(2 * perMinute * Isomerisation.K1(90) / Isomerisation.K1(kettle.BoilingTemperature.DegreesCelsius), clock.FirstOrder.A, 1e-9);
+        Assert.Equal(2 * perMinute * Isomerisation.K1(90) / Isomerisation.K1(kettle.BoilingTemperature.DegreesCelsius),
+            clock.FirstOrder.A, 1e-9);
     }
 
     /// <summary>A model that corrects only bitter beers, or only mild ones, corrects the draws as well.</summary>
@@ -192,11 +225,13 @@ public class DoubtEdgesTests
     public void The_correction_of_the_whole_beer_reaches_the_draws()
     {
         ErrorBudget alpha = new([new("alpha", ErrorKind.Alpha, 0.2, Sharing.Shared)]);
-        var capped = DoseUncertainty.Of(ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], Line(sum => Math.Min(40, sum))), alpha, draws: 2000);
+        var capped = DoseUncertainty.Of(ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], Line(sum => Math.Min(40, sum))),
+            alpha, draws: 2000);
         Assert.Equal(50 * 0.05 * 1000 / 20 * 0.30, 37.5, 1e-9);
         Assert.Equal(40, capped.A.High, 1e-9);
         Assert.True(capped.B.High < 15);
-        var halved = DoseUncertainty.Of(ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], Line(sum => sum < 20 ? sum / 2 : sum)), alpha, draws: 2000);
+        var halved = DoseUncertainty.Of(
+            ChargeMatch.AsGiven(Kettle, [Boil(Cones, 50)], [Boil(Cones, 10)], Line(sum => sum < 20 ? sum / 2 : sum)), alpha, draws: 2000);
         Assert.Equal(7.5 / 2, halved.Mean.B, 0.05);
     }
 

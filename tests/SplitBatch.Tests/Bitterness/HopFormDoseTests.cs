@@ -8,7 +8,8 @@ public class HopFormDoseTests
 {
     private static readonly Kettle Kettle = Kettle.Metric(liters: 20, gravity: 1.050, trubLiters: 1);
 
-    private static double Units(HopCharge charge, IBitternessModel? model = null) => BitternessEstimate.Of(Kettle, [charge], model).Value.Value;
+    private static double Units(HopCharge charge, IBitternessModel? model = null) =>
+        BitternessEstimate.Of(Kettle, [charge], model).Value.Value;
 
     private static HopLot Lot(HopForm form, double percent) => new($"{form}", form, AlphaAcid.FromPercent(percent));
 
@@ -36,7 +37,8 @@ public class HopFormDoseTests
     public void Oil_adds_no_bitterness_and_no_plant_matter()
     {
         var oil = new HopLot("oil", HopForm.Oil, AlphaAcid.FromPercent(0));
-        var match = ChargeMatch.AsGiven(Kettle, [HopCharge.Fermenter(oil, Mass.FromGrams(1))], [HopCharge.Fermenter(oil, Mass.FromGrams(1))]);
+        var match = ChargeMatch.AsGiven(Kettle, [HopCharge.Fermenter(oil, Mass.FromGrams(1))],
+            [HopCharge.Fermenter(oil, Mass.FromGrams(1))]);
         Assert.Equal(0, match.A.Bitterness.Value);
         Assert.Equal(0, match.A.PlantMatter.Grams);
     }
@@ -65,7 +67,9 @@ public class HopFormDoseTests
         var kettle = Kettle.Metric(20, 1.050, boilMinutes: 60, evaporationLitersPerHour: 4);
         foreach (var model in BitternessModels.All)
         {
-            var estimate = BitternessEstimate.Of(kettle, [HopCharge.FirstWort(Lot(HopForm.Pellet, 8), Mass.FromGrams(20)), HopCharge.Boil(Lot(HopForm.WholeCone, 5), Mass.FromGrams(30), 15)], model);
+            var estimate = BitternessEstimate.Of(kettle,
+                [HopCharge.FirstWort(Lot(HopForm.Pellet, 8), Mass.FromGrams(20)),
+                    HopCharge.Boil(Lot(HopForm.WholeCone, 5), Mass.FromGrams(30), 15)], model);
             Assert.Equal(1 + 0.050 * 20 / 24, estimate.Charges[0].GravityAtAddition.Specific, 9);
             Assert.Equal(1 + 0.050 * 20 / 21, estimate.Charges[1].GravityAtAddition.Specific, 9);
             Assert.Equal(estimate.Value.Value, estimate.Charges.Sum(row => row.Bitterness.Value), 1e-9);

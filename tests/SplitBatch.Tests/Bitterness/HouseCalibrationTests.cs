@@ -63,7 +63,8 @@ public class HouseCalibrationTests
         Assert.Contains("4 batches: measured bitterness was 0.72 times the estimate on average", statement, StringComparison.Ordinal);
         Assert.Contains("too high on average here", statement, StringComparison.Ordinal);
         Assert.Contains("cannot tell whether the factor changes", statement, StringComparison.Ordinal);
-        Assert.Contains("One batch cannot tell the house's habit from that batch's luck.", HouseCalibration.Fit([Gap[0]]).Statement, StringComparison.Ordinal);
+        Assert.Contains("One batch cannot tell the house's habit from that batch's luck.", HouseCalibration.Fit([Gap[0]]).Statement,
+            StringComparison.Ordinal);
     }
 
     /// <summary>Houses as various as the prior expects: the 90 % interval must hold 90 % of next batches, few or many behind it.</summary>

@@ -5,7 +5,9 @@ public class HousePriorTests
 {
     private static readonly CalibrationPrior Prior = new();
 
-    /// <summary>Student's t, 95 % one-sided: 2.353 at 3 and 2.015 at 5 degrees of freedom (printed tables; further digits with R's qt).</summary>
+    /// <summary>
+    /// Student's t, 95 % one-sided: 2.353 at 3 and 2.015 at 5 degrees of freedom (printed tables; further digits with R's qt).
+    /// </summary>
     private const double T3 = 2.353363435, T5 = 2.015048373;
 
     [Fact]
@@ -25,13 +27,16 @@ public class HousePriorTests
     [Fact]
     public void Halves_that_agree_are_one_beer_of_that_ratio()
     {
-        HouseCalibration halves = HouseCalibration.Fit([new("one", 30, 24), new("one", 20, 16), new("two", 30, 21)]), beers = HouseCalibration.Fit([new("one", 30, 24), new("two", 30, 21)]);
+        HouseCalibration halves = HouseCalibration.Fit([new("one", 30, 24), new("one", 20, 16), new("two", 30, 21)]),
+            beers = HouseCalibration.Fit([new("one", 30, 24), new("two", 30, 21)]);
         Assert.Equal(beers.Factor, halves.Factor, 1e-12);
         Assert.Equal(beers.Correct(30).Interval.High, halves.Correct(30).Interval.High, 1e-9);
         Assert.Equal(beers.FactorInterval.Low, halves.FactorInterval.Low, 1e-12);
     }
 
-    /// <summary>What the mean of several halves hides from one beer: the variance of logarithms within batches, less its share in the mean.</summary>
+    /// <summary>
+    /// What the mean of several halves hides from one beer: the variance of logarithms within batches, less its share in the mean.
+    /// </summary>
     [Fact]
     public void Halves_that_differ_widen_the_prediction_of_one_beer_and_nothing_else()
     {
@@ -55,7 +60,9 @@ public class HousePriorTests
         static double Variance(HouseCalibration house) => Math.Pow(Math.Log(house.Correct(1).Interval.High / house.Factor) / T5, 2);
     }
 
-    /// <summary>Two batches a factor of 0.8 and of 1.25: their mean is no correction, each is off by ln 1.25, and each foretells the other wrongly.</summary>
+    /// <summary>
+    /// Two batches a factor of 0.8 and of 1.25: their mean is no correction, each is off by ln 1.25, and each foretells the other wrongly.
+    /// </summary>
     [Fact]
     public void Errors_with_and_without_correction_are_those_found_by_hand()
     {

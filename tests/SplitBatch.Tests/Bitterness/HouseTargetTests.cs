@@ -6,7 +6,8 @@ namespace SplitBatch.Bitterness;
 /// <summary>From what the laboratory should measure back to the estimate to dose to. All figures are invented.</summary>
 public class HouseTargetTests
 {
-    private static readonly HouseCalibration House = HouseCalibration.Fit([new("spring", 34, 25), new("summer", 28, 23), new("autumn", 41, 27)]);
+    private static readonly HouseCalibration House =
+        HouseCalibration.Fit([new("spring", 34, 25), new("summer", 28, 23), new("autumn", 41, 27)]);
 
     [Fact]
     public void Dosing_to_it_and_correcting_again_returns_what_was_wanted()
@@ -24,10 +25,12 @@ public class HouseTargetTests
     {
         var target = House.EstimateFor(26);
         Assert.Contains("(corrected for this house, from 3 batches)", target.ToString(), StringComparison.Ordinal);
-        var match = ChargeMatch.Solve(Kettle.Metric(20, 1.050), target, HopLot.Cones("cones", 5.5), HopLot.Pellets("pellets", 9), scale: Mass.FromGrams(0.01));
+        var match = ChargeMatch.Solve(Kettle.Metric(20, 1.050), target, HopLot.Cones("cones", 5.5), HopLot.Pellets("pellets", 9),
+            scale: Mass.FromGrams(0.01));
         Assert.Equal(target, match.House);
         Assert.Equal(target.Estimate, match.A.Bitterness.Value, 0.01);
-        Assert.EndsWith("dosed to measure 26.0 IBU (corrected for this house, from 3 batches)", match.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("dosed to measure 26.0 IBU (corrected for this house, from 3 batches)", match.ToString(),
+            StringComparison.Ordinal);
         Assert.Null(ChargeMatch.Solve(Kettle.Metric(20, 1.050), 26, HopLot.Cones("cones", 5.5), HopLot.Pellets("pellets", 9)).House);
     }
 
@@ -46,7 +49,10 @@ public class HouseTargetTests
     public void A_wanted_value_that_is_no_bitterness_is_refused(double measured) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => House.EstimateFor(measured));
 
-    /// <summary>A million houses are not needed: over 4000 houses as the prior expects them, a beer dosed to the target is measured inside its interval about 90 times in 100.</summary>
+    /// <summary>
+    /// A million houses are not needed: over 4000 houses as the prior expects them, a beer dosed to the target is measured inside its
+    /// interval about 90 times in 100.
+    /// </summary>
     [Fact]
     public void The_interval_of_a_beer_so_dosed_holds_about_90_percent()
     {

@@ -21,14 +21,23 @@ public class MatchEdgesTests
     public void What_no_mass_can_reach_is_refused_with_the_reason()
     {
         HopCharge fixedCones = Boil(Cones, 50) with { IsFixed = true }, oil = Boil(HopLot.Oil("oil"), 5);
-        Assert.Equal("No mass of cones adds bitterness here: all charges are fixed.", Refused(() => ChargeMatch.Solve(Kettle, 60, [fixedCones], [Boil(Pellets, 1)])));
-        Assert.Equal("No mass of oil adds bitterness here: hop oil holds no alpha acid.", Refused(() => ChargeMatch.Solve(Kettle, 60, [oil], [Boil(Pellets, 1)])));
-        Assert.Equal("No mass of cones, oil adds bitterness here: the charges are too late or too small; put one into the boil.", Refused(() => ChargeMatch.Solve(Kettle, 60, [fixedCones, oil], [Boil(Pellets, 1)])));
-        Assert.Equal("No mass of pellets reaches 30.0 IBU.", Refused(() => ChargeMatch.Solve(Kettle, 30, Pellets, Cones, model: Saturates)));
-        Assert.Equal(19, ChargeMatch.Solve(Kettle, 19, Pellets, Cones, model: Saturates, scale: Mass.FromGrams(0.001)).A.Bitterness.Value, 0.01);
+        Assert.Equal("No mass of cones adds bitterness here: all charges are fixed.",
+            Refused(() => ChargeMatch.Solve(Kettle, 60, [fixedCones], [Boil(Pellets, 1)])));
+        Assert.Equal("No mass of oil adds bitterness here: hop oil holds no alpha acid.",
+            Refused(() => ChargeMatch.Solve(Kettle, 60, [oil], [Boil(Pellets, 1)])));
+        Assert.Equal("No mass of cones, oil adds bitterness here: the charges are too late or too small; put one into the boil.",
+            Refused(() => ChargeMatch.Solve(Kettle, 60, [fixedCones, oil], [Boil(Pellets, 1)])));
+        Assert.Equal("No mass of pellets reaches 30.0 IBU.",
+            Refused(() => ChargeMatch.Solve(Kettle, 30, Pellets, Cones, model: Saturates)));
+        Assert.Equal(19,
+            ChargeMatch.Solve(Kettle, 19, Pellets, Cones, model: Saturates, scale: Mass.FromGrams(0.001)).A.Bitterness.Value, 0.01);
         var alone = BitternessEstimate.Of(Kettle, [fixedCones]).Value.Value;
-        Assert.Contains("already above", Refused(() => ChargeMatch.Solve(Kettle, alone - 0.1, [fixedCones, Boil(Pellets, 1)], [Boil(Pellets, 1)])), StringComparison.Ordinal);
-        Assert.Equal(alone, ChargeMatch.Solve(Kettle, alone, [fixedCones, Boil(Pellets, 1)], [Boil(Pellets, 1)], scale: Mass.FromGrams(0.001)).A.Bitterness.Value, 0.01);
+        Assert.Contains("already above",
+            Refused(() => ChargeMatch.Solve(Kettle, alone - 0.1, [fixedCones, Boil(Pellets, 1)], [Boil(Pellets, 1)])),
+            StringComparison.Ordinal);
+        Assert.Equal(alone,
+            ChargeMatch.Solve(Kettle, alone, [fixedCones, Boil(Pellets, 1)], [Boil(Pellets, 1)],
+                scale: Mass.FromGrams(0.001)).A.Bitterness.Value, 0.01);
     }
 
     [Theory]
@@ -44,7 +53,8 @@ public class MatchEdgesTests
     public void The_ends_of_those_ranges_are_accepted()
     {
         Assert.Equal(150, ChargeMatch.Solve(Kettle, 150, Cones, Pellets).Target!.Value.Value);
-        Assert.Equal(1000, ChargeMatch.Solve(Kettle.Metric(400, 1.050), 30, Cones, Pellets, scale: Mass.FromGrams(1000)).A.HopMass.Grams, 1e-9);
+        Assert.Equal(1000,
+            ChargeMatch.Solve(Kettle.Metric(400, 1.050), 30, Cones, Pellets, scale: Mass.FromGrams(1000)).A.HopMass.Grams, 1e-9);
     }
 
     [Fact]
@@ -75,17 +85,25 @@ public class MatchEdgesTests
         var forms = HopForms.Default.With(HopForm.Pellet, 1.5, "own");
         HopCharge[] charges = [Boil(Pellets, 30)];
         var factor = HopForms.Default[HopForm.Pellet].Factor;
-        Assert.Equal(BitternessEstimate.Of(Kettle, charges).Value.Value * 1.5 / factor, BitternessEstimate.Of(Kettle, charges, forms: forms).Value.Value, 1e-9);
-        Assert.Equal(1.5, ModelComparison.Of(Kettle, charges, forms: forms).Rows[0].Bitterness / BitternessEstimate.Of(Kettle, charges).Value.Value * factor, 1e-9);
-        var standing = Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)) };
-        Assert.Equal(ModelComparison.Of(standing, charges).Rows[0].StandEffect!.Value, ModelComparison.Of(standing, charges, forms: forms).Rows[0].StandEffect!.Value, 1e-9);
+        Assert.Equal(BitternessEstimate.Of(Kettle, charges).Value.Value * 1.5 / factor,
+            BitternessEstimate.Of(Kettle, charges, forms: forms).Value.Value, 1e-9);
+        Assert.Equal(1.5,
+            ModelComparison.Of(Kettle, charges, forms: forms).Rows[0].Bitterness / BitternessEstimate.Of(Kettle, charges).Value.Value
+                * factor, 1e-9);
+        var standing = Kettle with
+        {
+            AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)),
+        };
+        Assert.Equal(ModelComparison.Of(standing, charges).Rows[0].StandEffect!.Value,
+            ModelComparison.Of(standing, charges, forms: forms).Rows[0].StandEffect!.Value, 1e-9);
     }
 
     [Fact]
     public void A_beer_without_bitterness_is_compared_as_alike()
     {
         var none = ModelComparison.Of(Kettle, [Boil(HopLot.Oil("oil"), 5)]);
-        Assert.All(none.Rows, row => Assert.Equal((0.0, 1.0, 0.0, 0.0), (row.Bitterness, row.AgainstFirst, row.GravityEffect, row.AltitudeEffect)));
+        Assert.All(none.Rows,
+            row => Assert.Equal((0.0, 1.0, 0.0, 0.0), (row.Bitterness, row.AgainstFirst, row.GravityEffect, row.AltitudeEffect)));
     }
 
     [Fact]
@@ -104,7 +122,9 @@ public class MatchEdgesTests
     [Fact]
     public void A_scale_too_coarse_for_the_smallest_charge_of_either_half_is_named()
     {
-        string[] Of(double a, double b) => [.. ChargeMatch.AsGiven(Kettle, [Boil(Cones, 60), Boil(HopLot.Cones("none", 5), 0), Boil(HopLot.Cones("other", 5), a)], [Boil(Cones, b)], scale: Mass.FromGrams(2)).Warnings];
+        string[] Of(double a, double b) =>
+            [.. ChargeMatch.AsGiven(Kettle, [Boil(Cones, 60), Boil(HopLot.Cones("none", 5), 0), Boil(HopLot.Cones("other", 5), a)],
+                [Boil(Cones, b)], scale: Mass.FromGrams(2)).Warnings];
         Assert.Empty(Of(40, 60));
         Assert.Equal("The scale resolves 2 g, 8 % of the smallest charge; weigh on a finer one.", Assert.Single(Of(25, 60)));
         Assert.Equal("The scale resolves 2 g, 8 % of the smallest charge; weigh on a finer one.", Assert.Single(Of(60, 25)));
@@ -114,15 +134,22 @@ public class MatchEdgesTests
     [Fact]
     public void Warnings_that_hold_by_any_model_stand_at_their_edges()
     {
-        string[] Of(params HopCharge[] charges) => [.. BitternessEstimate.Of(Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)) }, charges, BitternessModels.Kinetics).Warnings];
+        string[] Of(params HopCharge[] charges) =>
+            [.. BitternessEstimate.Of(Kettle with
+            {
+                AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)),
+            }, charges, BitternessModels.Kinetics).Warnings];
         Assert.Empty(Of(Boil(Cones, 160)));
         Assert.Contains("8.1 g/L of hops is beyond", Assert.Single(Of(Boil(Cones, 162))), StringComparison.Ordinal);
-        Assert.Empty(Of(Boil(Cones, 100), HopCharge.Fermenter(HopLot.IsoExtract("iso", 30), Mass.FromGrams(1)), HopCharge.Fermenter(HopLot.Oil("oil"), Mass.FromGrams(1))));
-        Assert.Equal("pellets: hops in the fermenter are counted as adding no bitterness; a laboratory's bitterness value may still rise.", Assert.Single(Of(Boil(Cones, 100), HopCharge.Fermenter(Pellets, Mass.FromGrams(200)))));
+        Assert.Empty(Of(Boil(Cones, 100), HopCharge.Fermenter(HopLot.IsoExtract("iso", 30), Mass.FromGrams(1)),
+            HopCharge.Fermenter(HopLot.Oil("oil"), Mass.FromGrams(1))));
+        Assert.Equal("pellets: hops in the fermenter are counted as adding no bitterness; a laboratory's bitterness value may still rise.",
+            Assert.Single(Of(Boil(Cones, 100), HopCharge.Fermenter(Pellets, Mass.FromGrams(200)))));
         var extract = HopLot.Extract("extract", 50);
         Assert.Empty(Of(Boil(extract, 5)));
         Assert.Empty(Of(HopCharge.FirstWort(extract, Mass.FromGrams(5))));
-        Assert.Equal("extract: extract that has not been isomerised needs a full boil; little of it will bitter here.", Assert.Single(Of(HopCharge.Whirlpool(extract, Mass.FromGrams(5)))));
+        Assert.Equal("extract: extract that has not been isomerised needs a full boil; little of it will bitter here.",
+            Assert.Single(Of(HopCharge.Whirlpool(extract, Mass.FromGrams(5)))));
     }
 
     [Fact]
@@ -130,44 +157,64 @@ public class MatchEdgesTests
     {
         var high = Kettle.Us(5, 1.050, altitudeFeet: 5280);
         Assert.Empty(BitternessEstimate.Of(high, []).Warnings);
-        Assert.Contains("more slowly than at 212 °F; Tinseth was made near sea level", Assert.Single(BitternessEstimate.Of(high, [Boil(Cones, 40)]).Warnings), StringComparison.Ordinal);
-        Assert.Contains("more slowly than at 100 °C;", Assert.Single(BitternessEstimate.Of(Kettle.Metric(20, 1.050, altitudeMeters: 1600), [Boil(Cones, 40)]).Warnings), StringComparison.Ordinal);
+        Assert.Contains("more slowly than at 212 °F; Tinseth was made near sea level",
+            Assert.Single(BitternessEstimate.Of(high, [Boil(Cones, 40)]).Warnings), StringComparison.Ordinal);
+        Assert.Contains("more slowly than at 100 °C;",
+            Assert.Single(BitternessEstimate.Of(Kettle.Metric(20, 1.050, altitudeMeters: 1600), [Boil(Cones, 40)]).Warnings),
+            StringComparison.Ordinal);
 
-        var standing = Kettle with { AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)) };
+        var standing = Kettle with
+        {
+            AfterBoil = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(20)),
+        };
         var minutes = 20 * Isomerisation.K1(95) / Isomerisation.K1(Kettle.BoilingTemperature.DegreesCelsius);
-        Assert.Equal(FormattableString.Invariant($"Tinseth was made for wort cooled after the boil; the stand is counted as {minutes:0} min more of boil for every charge, by the isomerisation rate."), Assert.Single(BitternessEstimate.Of(standing, [Boil(Cones, 40)]).Warnings));
-        Assert.Equal(FormattableString.Invariant($"cones: Tinseth knows nothing of hops after flame-out; the stand is counted as {minutes:0} min of boil by the isomerisation rate."), Assert.Single(BitternessEstimate.Of(standing, [HopCharge.Whirlpool(Cones, Mass.FromGrams(40))]).Warnings));
+        Assert.Equal(FormattableString.Invariant($"Tinseth was made for wort cooled after the boil; the stand is counted as {minutes:0} ")
+            + FormattableString.Invariant($"min more of boil for every charge, by the isomerisation rate."),
+            Assert.Single(BitternessEstimate.Of(standing, [Boil(Cones, 40)]).Warnings));
+        Assert.Equal(FormattableString.Invariant($"cones: Tinseth knows nothing of hops after flame-out; the stand is counted as ")
+            + FormattableString.Invariant($"{minutes:0} min of boil by the isomerisation rate."),
+            Assert.Single(BitternessEstimate.Of(standing, [HopCharge.Whirlpool(Cones, Mass.FromGrams(40))]).Warnings));
 
         var longest = new Tinseth().Range.LongestMinutes;
         var slow = Kettle.Metric(20, 1.050, boilMinutes: longest + 60);
         Assert.Empty(BitternessEstimate.Of(slow, [Boil(Cones, 40, longest)]).Warnings);
-        Assert.Equal(FormattableString.Invariant($"cones: {longest + 60:0} min is longer than Tinseth was made for ({longest:0} min)."), Assert.Single(BitternessEstimate.Of(slow, [Boil(Cones, 40, longest + 60)]).Warnings));
+        Assert.Equal(FormattableString.Invariant($"cones: {longest + 60:0} min is longer than Tinseth was made for ({longest:0} min)."),
+            Assert.Single(BitternessEstimate.Of(slow, [Boil(Cones, 40, longest + 60)]).Warnings));
     }
 
-    /// <summary>First wort at 75 °C and a boil at 88 °C (about 3,900 m) are cooler than the rates were measured in; shares by hand from the rates.</summary>
+    /// <summary>
+    /// First wort at 75 °C and a boil at 88 °C (about 3,900 m) are cooler than the rates were measured in; shares by hand from the rates.
+    /// </summary>
     [Fact]
     public void Kinetics_counts_a_cool_first_wort_a_cool_boil_and_a_late_charge()
     {
         var first = HopCharge.FirstWort(Cones, Mass.FromGrams(40), 60);
         double boil = Isomerisation.K1(Kettle.BoilingTemperature.DegreesCelsius), before = Isomerisation.K1(75) * 60;
         var brief = Kettle.Metric(20, 1.050, boilMinutes: 10);
-        Assert.StartsWith(FormattableString.Invariant($"cones: {100 * before / (before + (10 * boil)):0} % of its isomerisation happens below 90 °C"), Assert.Single(Warnings(brief, first)), StringComparison.Ordinal);
+        Assert.StartsWith(FormattableString.Invariant($"cones: {100 * before / (before + (10 * boil)):0} % of its isomerisation happens ")
+            + FormattableString.Invariant($"below 90 °C"), Assert.Single(Warnings(brief, first)), StringComparison.Ordinal);
         Assert.Empty(Warnings(brief with { FirstWort = Temperature.FromDegreesCelsius(95) }, first));
         Assert.Empty(Warnings(brief with { FirstWort = Temperature.FromDegreesCelsius(90) }, first));
         Assert.Empty(Warnings(Kettle, Boil(Cones, 40, 0)));
 
         var peak = Kettle.Metric(20, 1.050, altitudeMeters: 3900);
         Assert.InRange(peak.BoilingTemperature.DegreesCelsius, 80, 90);
-        Assert.Contains("cones: 100 % of its isomerisation happens below 90 °C", Warnings(peak, Boil(Cones, 40)).Last(), StringComparison.Ordinal);
+        Assert.Contains("cones: 100 % of its isomerisation happens below 90 °C", Warnings(peak, Boil(Cones, 40)).Last(),
+            StringComparison.Ordinal);
 
-        var profile = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(10)).CoolTo(Temperature.FromDegreesCelsius(80), Duration.FromMinutes(0.001)).Hold(Duration.FromMinutes(10));
+        var profile = TemperatureProfile.From(Temperature.FromDegreesCelsius(95)).Hold(Duration.FromMinutes(10))
+            .CoolTo(Temperature.FromDegreesCelsius(80), Duration.FromMinutes(0.001)).Hold(Duration.FromMinutes(10));
         var standing = Kettle with { AfterBoil = profile };
         double hot = Isomerisation.K1(95), cool = Isomerisation.K1(80) * 10;
-        Assert.StartsWith(FormattableString.Invariant($"cones: {100 * cool / (cool + (5 * hot)):0} % of"), Assert.Single(Warnings(standing, HopCharge.Whirlpool(Cones, Mass.FromGrams(40), 5))), StringComparison.Ordinal);
-        Assert.StartsWith("cones: 100 % of", Assert.Single(Warnings(standing, HopCharge.Whirlpool(Cones, Mass.FromGrams(40), 11))), StringComparison.Ordinal);
-        Assert.Contains("The mean gravity of the boil, 1.140, is outside", Assert.Single(Warnings(Kettle.Metric(20, 1.140), Boil(Cones, 40))), StringComparison.Ordinal);
+        Assert.StartsWith(FormattableString.Invariant($"cones: {100 * cool / (cool + (5 * hot)):0} % of"),
+            Assert.Single(Warnings(standing, HopCharge.Whirlpool(Cones, Mass.FromGrams(40), 5))), StringComparison.Ordinal);
+        Assert.StartsWith("cones: 100 % of", Assert.Single(Warnings(standing, HopCharge.Whirlpool(Cones, Mass.FromGrams(40), 11))),
+            StringComparison.Ordinal);
+        Assert.Contains("The mean gravity of the boil, 1.140, is outside",
+            Assert.Single(Warnings(Kettle.Metric(20, 1.140), Boil(Cones, 40))), StringComparison.Ordinal);
 
-        static string[] Warnings(Kettle kettle, HopCharge charge) => [.. BitternessEstimate.Of(kettle, [charge], BitternessModels.Kinetics).Warnings];
+        static string[] Warnings(Kettle kettle, HopCharge charge) =>
+            [.. BitternessEstimate.Of(kettle, [charge], BitternessModels.Kinetics).Warnings];
     }
 
     /// <summary>The correction of the beer as a whole is shared out among the charges that it is about, and no others.</summary>

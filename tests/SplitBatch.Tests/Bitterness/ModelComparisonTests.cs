@@ -20,7 +20,8 @@ public class ModelComparisonTests
             Assert.Equal(row.Bitterness / comparison.Rows[0].Bitterness, row.AgainstFirst, 1e-12);
         }
 
-        Assert.StartsWith("Tinseth 34.6, Rager 46.2, Garetz 28.5, Kinetics 43.8 IBU: from 28.5 to 46.2", comparison.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("Tinseth 34.6, Rager 46.2, Garetz 28.5, Kinetics 43.8 IBU: from 28.5 to 46.2", comparison.ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -39,7 +40,8 @@ public class ModelComparisonTests
         var stand = TemperatureProfile.From(Temperature.FromDegreesCelsius(100)).Hold(Duration.FromMinutes(20));
         var stood = ModelComparison.Of(Kettle.Metric(20, 1.050) with { AfterBoil = stand }, Charges).Rows;
         Assert.All(stood, row => Assert.True(row.StandEffect > 0));
-        var late = ModelComparison.Of(Kettle.Metric(20, 1.050) with { AfterBoil = stand }, [HopCharge.Whirlpool(HopLot.Cones("cones", 5), Mass.FromGrams(60))]).Rows;
+        var late = ModelComparison.Of(Kettle.Metric(20, 1.050) with { AfterBoil = stand },
+            [HopCharge.Whirlpool(HopLot.Cones("cones", 5), Mass.FromGrams(60))]).Rows;
         Assert.All(late, row => Assert.Null(row.StandEffect));
     }
 

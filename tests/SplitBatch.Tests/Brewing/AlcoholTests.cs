@@ -7,7 +7,8 @@ public class AlcoholTests
     [InlineData(1.048, 1.011, 4.4595, 3.8426, 4.9132, 4.8563)]
     [InlineData(1.050, 1.010, 4.3375, 4.1616, 5.3158, 5.2500)]
     [InlineData(1.080, 1.016, 6.8358, 6.7166, 8.6305, 8.4000)]
-    public void Real_extract_and_alcohol_follow_Balling(double original, double final, double extract, double byWeight, double byVolume, double shortForm)
+    public void Real_extract_and_alcohol_follow_Balling(double original, double final, double extract, double byWeight, double byVolume,
+        double shortForm)
     {
         var alcohol = Alcohol.FromSpecific(original, final);
         Assert.Equal(extract, alcohol.RealExtract, 4);

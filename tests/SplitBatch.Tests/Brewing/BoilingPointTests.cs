@@ -4,7 +4,9 @@ namespace SplitBatch.Brewing;
 
 public class BoilingPointTests
 {
-    /// <summary>Common practice, no source: about 1 °F for each 550 ft (the figure that Garetz's altitude factor also uses). Agreement to 0.1 °C.</summary>
+    /// <summary>
+    /// Common practice, no source: about 1 °F for each 550 ft (the figure that Garetz's altitude factor also uses). Agreement to 0.1 °C.
+    /// </summary>
     [Theory]
     [InlineData(0)]
     [InlineData(1650)]
@@ -15,5 +17,6 @@ public class BoilingPointTests
 
     [Fact]
     public void Feet_given_as_metres_are_noticed() =>
-        Assert.Contains("were feet given as metres", Assert.Throws<ArgumentOutOfRangeException>(() => BoilingPoint.At(Length.FromMeters(7200))).Message, StringComparison.Ordinal);
+        Assert.Contains("were feet given as metres",
+            Assert.Throws<ArgumentOutOfRangeException>(() => BoilingPoint.At(Length.FromMeters(7200))).Message, StringComparison.Ordinal);
 }

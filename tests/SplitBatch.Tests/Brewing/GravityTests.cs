@@ -32,7 +32,9 @@ public class GravityTests
     public void Plato_gives_the_points_of_a_public_table(double plato, double points) =>
         Assert.Equal(points, Gravity.FromPlato(plato).Points, 0.6);
 
-    /// <summary>Anchors of the extract tables of the American Society of Brewing Chemists, from memory: five decimals of specific gravity.</summary>
+    /// <summary>
+    /// Anchors of the extract tables of the American Society of Brewing Chemists, from memory: five decimals of specific gravity.
+    /// </summary>
     [Theory]
     [InlineData(5, 1.01968)]
     [InlineData(10, 1.04003)]

@@ -9,20 +9,27 @@ public class HopLotTests
     {
         var error = Assert.Throws<ArgumentOutOfRangeException>(() => HopLot.Cones("cones", 0.056));
         Assert.Contains("it looks like a fraction: write 5.6 for 5.6 %", error.Message, StringComparison.Ordinal);
-        Assert.Contains("use AlphaAcid.FromPercent(5.6)", Assert.Throws<ArgumentOutOfRangeException>(() => AlphaAcid.FromFraction(5.6)).Message, StringComparison.Ordinal);
+        Assert.Contains("use AlphaAcid.FromPercent(5.6)",
+            Assert.Throws<ArgumentOutOfRangeException>(() => AlphaAcid.FromFraction(5.6)).Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Missing_or_impossible_alpha_acid_is_refused_by_form()
     {
-        Assert.Contains("alpha acid is missing", Assert.Throws<ArgumentException>(() => HopLot.Pellets("pellets", 0)).Message, StringComparison.Ordinal);
-        Assert.Contains("is it an extract?", Assert.Throws<ArgumentOutOfRangeException>(() => HopLot.Cones("cones", 47)).Message, StringComparison.Ordinal);
-        Assert.Contains("holds no alpha acid", Assert.Throws<ArgumentException>(() => new HopLot("oil", HopForm.Oil, AlphaAcid.FromPercent(5))).Message, StringComparison.Ordinal);
+        Assert.Contains("alpha acid is missing", Assert.Throws<ArgumentException>(() => HopLot.Pellets("pellets", 0)).Message,
+            StringComparison.Ordinal);
+        Assert.Contains("is it an extract?", Assert.Throws<ArgumentOutOfRangeException>(() => HopLot.Cones("cones", 47)).Message,
+            StringComparison.Ordinal);
+        Assert.Contains("holds no alpha acid",
+            Assert.Throws<ArgumentException>(() => new HopLot("oil", HopForm.Oil, AlphaAcid.FromPercent(5))).Message,
+            StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => HopLot.Cones("cones", -5.6));
         Assert.Throws<ArgumentException>(() => HopLot.Cones(" ", 5.6));
     }
 
-    /// <summary>Published figures: EBC 7.7 critical difference 0.57 points at 10 % alpha acid (Brauwelt), divided by 2.8 (ISO 5725-6).</summary>
+    /// <summary>
+    /// Published figures: EBC 7.7 critical difference 0.57 points at 10 % alpha acid (Brauwelt), divided by 2.8 (ISO 5725-6).
+    /// </summary>
     [Fact]
     public void The_basis_of_an_assay_figure_settles_its_standard_uncertainty()
     {
@@ -52,11 +59,13 @@ public class HopLotTests
     {
         var a = HopLot.Cones("cones", 5.6) with
         {
-            CropYear = 2025, Storage = Temperature.FromDegreesCelsius(-18), Packaging = Packaging.Barrier, AssayDate = new DateOnly(2025, 10, 1), StorageIndex = 0.28,
+            CropYear = 2025, Storage = Temperature.FromDegreesCelsius(-18), Packaging = Packaging.Barrier,
+            AssayDate = new DateOnly(2025, 10, 1), StorageIndex = 0.28,
         };
         var b = HopLot.Cones("cones, warm", 5.6) with
         {
-            CropYear = 2025, Storage = Temperature.FromDegreesCelsius(18), Packaging = Packaging.Open, AssayDate = new DateOnly(2026, 2, 1), StorageIndex = 0.45,
+            CropYear = 2025, Storage = Temperature.FromDegreesCelsius(18), Packaging = Packaging.Open,
+            AssayDate = new DateOnly(2026, 2, 1), StorageIndex = 0.45,
         };
         Assert.Equal(
             [HopDifference.Storage, HopDifference.Packaging, HopDifference.AssayDate, HopDifference.StorageIndex],
@@ -78,8 +87,11 @@ public class HopLotTests
     [Fact]
     public void A_form_that_needs_no_boil_has_a_yield_and_says_so()
     {
-        Assert.Contains("use WithYield", Assert.Throws<ArgumentException>(() => HopForms.Default.With(HopForm.IsoExtract, 2, "own")).Message, StringComparison.Ordinal);
-        Assert.Contains("use With.", Assert.Throws<ArgumentException>(() => HopForms.Default.WithYield(HopForm.Pellet, 0.3, "own")).Message, StringComparison.Ordinal);
+        Assert.Contains("use WithYield",
+            Assert.Throws<ArgumentException>(() => HopForms.Default.With(HopForm.IsoExtract, 2, "own")).Message, StringComparison.Ordinal);
+        Assert.Contains("use With.",
+            Assert.Throws<ArgumentException>(() => HopForms.Default.WithYield(HopForm.Pellet, 0.3, "own")).Message,
+            StringComparison.Ordinal);
         Assert.Equal(0.7, HopForms.Default.WithYield(HopForm.IsoExtract, 0.7, "own")[HopForm.IsoExtract].DirectYield);
     }
 }

@@ -26,7 +26,8 @@ public class KettleTests
             static double Extract(Gravity gravity, Volume volume) => gravity.Plato / 100 * gravity.Specific * volume.Liters;
             var exact = Extract(kettle.Gravity, kettle.Volume);
             var start = kettle.GravityAtStart;
-            var perPoint = Extract(Gravity.FromSpecific(start.Specific + 0.001), kettle.VolumeAtStart) - Extract(start, kettle.VolumeAtStart);
+            var perPoint = Extract(Gravity.FromSpecific(start.Specific + 0.001), kettle.VolumeAtStart)
+                - Extract(start, kettle.VolumeAtStart);
             Assert.InRange((Extract(start, kettle.VolumeAtStart) - exact) / perPoint, -0.31, 0.31);
         });
 
@@ -43,11 +44,13 @@ public class KettleTests
     [Fact]
     public void A_kettle_measured_hot_before_the_boil_comes_to_the_same()
     {
-        var again = Kettle.FromStart(Kettle.HotVolumeAtStart, Kettle.BoilingTemperature, Kettle.GravityAtStart, Kettle.Boil, Kettle.Evaporation);
+        var again = Kettle.FromStart(Kettle.HotVolumeAtStart, Kettle.BoilingTemperature, Kettle.GravityAtStart, Kettle.Boil,
+            Kettle.Evaporation);
         Assert.Equal(Kettle.Volume.Liters, again.Volume.Liters, 9);
         Assert.Equal(Kettle.Gravity.Specific, again.Gravity.Specific, 9);
         var error = Assert.Throws<ArgumentOutOfRangeException>(() => Kettle.FromStart(
-            Volume.FromLiters(5), Temperature.FromDegreesCelsius(100), Kettle.Gravity, Duration.FromMinutes(60), VolumeFlow.FromLitersPerHour(9)));
+            Volume.FromLiters(5), Temperature.FromDegreesCelsius(100), Kettle.Gravity, Duration.FromMinutes(60),
+            VolumeFlow.FromLitersPerHour(9)));
         Assert.Contains("would boil away all", error.Message, StringComparison.Ordinal);
     }
 
@@ -78,7 +81,11 @@ public class KettleTests
     [Fact]
     public void Hours_for_minutes_and_negative_evaporation_are_refused()
     {
-        Assert.Contains("hours given as minutes", Assert.Throws<ArgumentOutOfRangeException>(() => Kettle.Metric(20, 1.050, boilMinutes: 3600)).Message, StringComparison.Ordinal);
-        Assert.Contains("zero or more", Assert.Throws<ArgumentOutOfRangeException>(() => Kettle.Metric(20, 1.050, evaporationLitersPerHour: -3)).Message, StringComparison.Ordinal);
+        Assert.Contains("hours given as minutes",
+            Assert.Throws<ArgumentOutOfRangeException>(() => Kettle.Metric(20, 1.050, boilMinutes: 3600)).Message,
+            StringComparison.Ordinal);
+        Assert.Contains("zero or more",
+            Assert.Throws<ArgumentOutOfRangeException>(() => Kettle.Metric(20, 1.050, evaporationLitersPerHour: -3)).Message,
+            StringComparison.Ordinal);
     }
 }

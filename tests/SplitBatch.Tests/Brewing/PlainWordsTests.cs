@@ -10,8 +10,10 @@ public class PlainWordsTests
     {
         string[] words =
         [
-            .. Enum.GetValues<HopForm>().Select(form => form.InWords()), .. Enum.GetValues<Packaging>().Select(packaging => packaging.InWords()),
-            .. Enum.GetValues<AdditionStage>().Select(stage => stage.InWords()), .. Enum.GetValues<HopDifference>().Select(difference => difference.InWords()),
+            .. Enum.GetValues<HopForm>().Select(form => form.InWords()), .. Enum.GetValues<Packaging>()
+                .Select(packaging => packaging.InWords()),
+            .. Enum.GetValues<AdditionStage>().Select(stage => stage.InWords()), .. Enum.GetValues<HopDifference>()
+                .Select(difference => difference.InWords()),
         ];
         Assert.All(words, word => Assert.Matches("^(CO2 extract|[a-z]+( [a-z]+)*)$", word));
     }
@@ -19,14 +21,27 @@ public class PlainWordsTests
     [Fact]
     public void Lots_forms_storage_and_confounds_speak_in_words()
     {
-        var cones = HopLot.Cones("cones", 5.5) with { CropYear = 2024, AssayDate = new DateOnly(2025, 10, 1), Storage = Temperature.FromDegreesFahrenheit(39), Packaging = Packaging.SealedWithAir, LossInSixMonths = 0.4, BetaPercent = 4.1 };
+        var cones = HopLot.Cones("cones", 5.5) with
+        {
+            CropYear = 2024,
+            AssayDate = new DateOnly(2025, 10, 1),
+            Storage = Temperature.FromDegreesFahrenheit(39),
+            Packaging = Packaging.SealedWithAir,
+            LossInSixMonths = 0.4,
+            BetaPercent = 4.1,
+        };
         var pellets = HopLot.Pellets("pellets", 9) with { CropYear = 2025 };
         Assert.Equal("cones (whole cones, 5.5 ± 0.6 % alpha acid, 4.1 ± 0.5 % beta acid, crop 2024)", cones.ToString());
         Assert.Equal("oil (oil)", HopLot.Oil("oil").ToString());
         Assert.StartsWith("whole cones: 1.00 times cones", HopForms.Default[HopForm.WholeCone].ToString(), StringComparison.Ordinal);
-        Assert.StartsWith("cones: 60 days at 39 °F, packaging: sealed with air;", StorageLoss.Of(cones, new DateOnly(2025, 11, 30)).Notes[0], StringComparison.Ordinal);
-        Assert.Equal(["crop year: A 2024, B 2025.", "form: A whole cones, B pellets."], HopConfound.Between(cones, pellets).Select(confound => confound.ToString()[..(confound.ToString().IndexOf('.', StringComparison.Ordinal) + 1)]));
-        Assert.Contains("lupulin pellets: this form must boil", Assert.Throws<ArgumentException>(() => HopForms.Default.WithYield(HopForm.LupulinPellet, 0.5, "own")).Message, StringComparison.Ordinal);
+        Assert.StartsWith("cones: 60 days at 39 °F, packaging: sealed with air;",
+            StorageLoss.Of(cones, new DateOnly(2025, 11, 30)).Notes[0], StringComparison.Ordinal);
+        Assert.Equal(["crop year: A 2024, B 2025.", "form: A whole cones, B pellets."],
+            HopConfound.Between(cones, pellets)
+                .Select(confound => confound.ToString()[..(confound.ToString().IndexOf('.', StringComparison.Ordinal) + 1)]));
+        Assert.Contains("lupulin pellets: this form must boil",
+            Assert.Throws<ArgumentException>(() => HopForms.Default.WithYield(HopForm.LupulinPellet, 0.5, "own")).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]

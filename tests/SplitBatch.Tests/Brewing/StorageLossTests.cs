@@ -12,7 +12,9 @@ public class StorageLossTests
         LossInSixMonths = 0.50,
     };
 
-    /// <summary>Nickerson and Likens (1979), worked by hand from the published equation; a hop trade text prints 10 % for an index of .310.</summary>
+    /// <summary>
+    /// Nickerson and Likens (1979), worked by hand from the published equation; a hop trade text prints 10 % for an index of .310.
+    /// </summary>
     [Theory]
     [InlineData(0.25, 0)]
     [InlineData(0.28, 5.4140)]
@@ -28,8 +30,9 @@ public class StorageLossTests
     [InlineData(0.35, -18, Packaging.Barrier, 365, 0.927329)]
     [InlineData(0.20, 20, Packaging.Open, 90, 0.894427)]
     [InlineData(0.35, 20, Packaging.Open, 180, 0.65)]
-    public void Time_temperature_and_packaging_tell_the_share_left(double loss, double celsius, Packaging packaging, double days, double left) =>
-        Assert.Equal(left, GaretzStorage.ShareLeft(loss, celsius, packaging, days), 6);
+    public void Time_temperature_and_packaging_tell_the_share_left(double loss, double celsius, Packaging packaging, double days,
+        double left) =>
+            Assert.Equal(left, GaretzStorage.ShareLeft(loss, celsius, packaging, days), 6);
 
     [Fact]
     public void Brew_day_alpha_acid_has_an_interval_of_assay_and_storage_together()
@@ -41,7 +44,8 @@ public class StorageLossTests
         var half = 1.96 * Math.Sqrt(storage * storage + 0.10 * 0.10 / 3);
         Assert.Equal(loss.Alpha.Percent * (1 - half), loss.PercentInterval.Low, 5);
         Assert.Equal(loss.Alpha.Percent * (1 + half), loss.PercentInterval.High, 5);
-        Assert.Equal("cones: 5.0 % alpha acid on brew day of 6.0 % alpha acid assayed (84 % left, by Garetz), 4.3 to 5.8 % (95 %)", loss.ToString());
+        Assert.Equal("cones: 5.0 % alpha acid on brew day of 6.0 % alpha acid assayed (84 % left, by Garetz), 4.3 to 5.8 % (95 %)",
+            loss.ToString());
     }
 
     [Fact]
@@ -70,14 +74,21 @@ public class StorageLossTests
     {
         var loss = StorageLoss.Of(HopLot.Cones("cones", 6), new DateOnly(2026, 3, 1));
         Assert.Equal(1, loss.Left);
-        Assert.Contains("assay date, storage temperature, packaging, loss in six months", Assert.Single(loss.Notes), StringComparison.Ordinal);
+        Assert.Contains("assay date, storage temperature, packaging, loss in six months", Assert.Single(loss.Notes),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void Impossible_histories_are_refused()
     {
-        Assert.Contains("before the assay", Assert.Throws<ArgumentException>(() => StorageLoss.Of(Lot, new DateOnly(2025, 9, 1))).Message, StringComparison.Ordinal);
-        Assert.Contains("do not grow younger", Assert.Throws<ArgumentException>(() => StorageLoss.Of(Lot with { StorageIndex = 0.27, StorageIndexAtAssay = 0.35 }, new DateOnly(2026, 3, 1))).Message, StringComparison.Ordinal);
-        Assert.Contains("Fahrenheit", Assert.Throws<ArgumentOutOfRangeException>(() => Lot with { Storage = Temperature.FromDegreesCelsius(68) }).Message, StringComparison.Ordinal);
+        Assert.Contains("before the assay", Assert.Throws<ArgumentException>(() => StorageLoss.Of(Lot, new DateOnly(2025, 9, 1))).Message,
+            StringComparison.Ordinal);
+        Assert.Contains("do not grow younger",
+            Assert.Throws<ArgumentException>(
+                () => StorageLoss.Of(Lot with { StorageIndex = 0.27, StorageIndexAtAssay = 0.35 }, new DateOnly(2026, 3, 1))).Message,
+                StringComparison.Ordinal);
+        Assert.Contains("Fahrenheit",
+            Assert.Throws<ArgumentOutOfRangeException>(() => Lot with { Storage = Temperature.FromDegreesCelsius(68) }).Message,
+            StringComparison.Ordinal);
     }
 }

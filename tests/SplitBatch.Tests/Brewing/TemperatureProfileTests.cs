@@ -29,12 +29,17 @@ public class TemperatureProfileTests
 
     [Fact]
     public void Fahrenheit_given_as_Celsius_is_noticed() =>
-        Assert.Contains("were degrees Fahrenheit given", Assert.Throws<ArgumentOutOfRangeException>(() => TemperatureProfile.From(C(176))).Message, StringComparison.Ordinal);
+        Assert.Contains("were degrees Fahrenheit given",
+            Assert.Throws<ArgumentOutOfRangeException>(() => TemperatureProfile.From(C(176))).Message, StringComparison.Ordinal);
 
     [Fact]
     public void Readings_must_start_at_flame_out_and_rise_in_time()
     {
-        Assert.Contains("starts with a reading at flame-out", Assert.Throws<ArgumentException>(() => TemperatureProfile.FromReadings([(Min(2), C(98))])).Message, StringComparison.Ordinal);
-        Assert.Contains("Reading 3", Assert.Throws<ArgumentException>(() => TemperatureProfile.FromReadings([(Min(0), C(98)), (Min(9), C(90)), (Min(9), C(88))])).Message, StringComparison.Ordinal);
+        Assert.Contains("starts with a reading at flame-out",
+            Assert.Throws<ArgumentException>(() => TemperatureProfile.FromReadings([(Min(2), C(98))])).Message, StringComparison.Ordinal);
+        Assert.Contains("Reading 3",
+            Assert.Throws<ArgumentException>(
+                () => TemperatureProfile.FromReadings([(Min(0), C(98)), (Min(9), C(90)), (Min(9), C(88))])).Message,
+                StringComparison.Ordinal);
     }
 }

@@ -23,7 +23,8 @@ internal static class HeadlineCases
             {
                 foreach (var (state, change) in Otherwise())
                 {
-                    yield return ($"{outcome}{(lead ? ", plan left" : "")}; {state}", change(SamplePanel.Trial(panel is null ? [] : [lead ? AsLead(panel) : panel])));
+                    yield return ($"{outcome}{(lead ? ", plan left" : "")}; {state}",
+                        change(SamplePanel.Trial(panel is null ? [] : [lead ? AsLead(panel) : panel])));
                     if (panel is null) break;
                 }
             }
@@ -43,9 +44,12 @@ internal static class HeadlineCases
         yield return ("ruled out by a directed sequential panel", SamplePanel.Sequential(Protocol.ThreeAfc, 60, i => i % 4 == 0));
         yield return ("open", SamplePanel.Single(Protocol.DuoTrio, 24, 13));
         yield return ("open, one set", SamplePanel.Single(Protocol.TwoOutOfFive, 1, 1));
-        yield return ("preference shown", SamplePanel.Of(SamplePanel.Plan(Protocol.PairedTwoSided, 60) with { Attribute = "preferred" }, PanelResult.Of(60, 15)));
-        yield return ("preference shown for B", SamplePanel.Of(SamplePanel.Plan(Protocol.PairedTwoSided, 60) with { Attribute = "preferred" }, PanelResult.Of(60, 45)));
-        yield return ("preference not shown", SamplePanel.Of(SamplePanel.Plan(Protocol.PairedTwoSided, 24) with { Attribute = "preferred" }, PanelResult.Of(24, 12)));
+        yield return ("preference shown",
+            SamplePanel.Of(SamplePanel.Plan(Protocol.PairedTwoSided, 60) with { Attribute = "preferred" }, PanelResult.Of(60, 15)));
+        yield return ("preference shown for B",
+            SamplePanel.Of(SamplePanel.Plan(Protocol.PairedTwoSided, 60) with { Attribute = "preferred" }, PanelResult.Of(60, 45)));
+        yield return ("preference not shown",
+            SamplePanel.Of(SamplePanel.Plan(Protocol.PairedTwoSided, 24) with { Attribute = "preferred" }, PanelResult.Of(24, 12)));
     }
 
     private static IEnumerable<(string State, Func<TrialEvidence, TrialEvidence> Change)> Otherwise()
@@ -53,16 +57,28 @@ internal static class HeadlineCases
         yield return ("nothing else known", e => e with { Parity = BatchCases.Log() });
         yield return ("no log", e => e);
         yield return ("lab gap", e => e with { Bitterness = SampleLab.Apart, Parity = BatchCases.Log() });
-        yield return ("lab gap that is the variable", e => e with { Bitterness = SampleLab.Apart, Variable = "bitterness", Parity = BatchCases.Log() });
-        yield return ("lab gap and long names", e => e with { Bitterness = SampleLab.Apart, NameA = "whole cones of the first harvest, kept cold", NameB = "pellets of the same harvest, kept cold", Parity = BatchCases.Log() });
-        yield return ("logged inequality", e => e with { Parity = BatchCases.Log(BatchEntry.Measured("1", Side.A, "pH", 4.2, "pH", 0.05), BatchEntry.Measured("2", Side.B, "pH", 4.6, "pH", 0.05)) });
-        yield return ("lots unlike", e => e with { HopConfounds = [new(HopDifference.CropYear, "2024", "2025", "Crops differ.")], Parity = BatchCases.Log() });
+        yield return ("lab gap that is the variable",
+            e => e with { Bitterness = SampleLab.Apart, Variable = "bitterness", Parity = BatchCases.Log() });
+        yield return ("lab gap and long names",
+            e => e with { Bitterness = SampleLab.Apart, NameA = "whole cones of the first harvest, kept cold",
+                NameB = "pellets of the same harvest, kept cold", Parity = BatchCases.Log() });
+        yield return ("logged inequality",
+            e => e with
+            {
+                Parity = BatchCases.Log(BatchEntry.Measured("1", Side.A, "pH", 4.2, "pH", 0.05),
+                    BatchEntry.Measured("2", Side.B, "pH", 4.6, "pH", 0.05)),
+            });
+        yield return ("lots unlike",
+            e => e with { HopConfounds = [new(HopDifference.CropYear, "2024", "2025", "Crops differ.")], Parity = BatchCases.Log() });
         yield return ("not measured", e => e with { Parity = new BatchLog([]).Parity() });
-        yield return ("long names, nothing else known", e => e with { NameA = "whole cones of the first harvest, kept cold", NameB = "pellets of the same harvest, kept cold", Parity = BatchCases.Log() });
+        yield return ("long names, nothing else known",
+            e => e with { NameA = "whole cones of the first harvest, kept cold", NameB = "pellets of the same harvest, kept cold",
+                Parity = BatchCases.Log() });
     }
 
     private static CountedPanel AsLead(CountedPanel panel) => panel with
     {
-        Standing = PlanStanding.NotDeclared, Departures = (panel.Plan with { Declared = null }).Departures(new(panel.Plan.Protocol, panel.Plan.Tasters, panel.Plan.Sets)),
+        Standing = PlanStanding.NotDeclared,
+        Departures = (panel.Plan with { Declared = null }).Departures(new(panel.Plan.Protocol, panel.Plan.Tasters, panel.Plan.Sets)),
     };
 }

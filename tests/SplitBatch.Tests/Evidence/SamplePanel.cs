@@ -13,8 +13,9 @@ internal static class SamplePanel
         new(protocol, tasters) { Name = name, Margin = margin, Declared = new DateOnly(2026, 3, 14) };
 
     /// <summary>Everybody tasted one set.</summary>
-    public static CountedPanel Single(Protocol protocol, int tasters, int right, double margin = 0.30, string name = "main", int missing = 0) =>
-        Of(Plan(protocol, tasters, margin, name), PanelResult.Of(tasters, right, missing));
+    public static CountedPanel Single(Protocol protocol, int tasters, int right, double margin = 0.30, string name = "main",
+        int missing = 0) =>
+            Of(Plan(protocol, tasters, margin, name), PanelResult.Of(tasters, right, missing));
 
     /// <summary>People with several sets each.</summary>
     public static CountedPanel Repeats(Protocol protocol, IReadOnlyList<TasterCount> tasters, double margin = 0.30) =>
@@ -22,13 +23,20 @@ internal static class SamplePanel
 
     public static CountedPanel Of(PanelPlan plan, PanelResult result, bool controlDeclared = false, int[]? looks = null)
     {
-        var rules = new PanelRules(plan.Protocol, DeclaredMargin.OfShare(plan.Margin)) { Alpha = plan.Alpha, Beta = plan.Beta, ControlDeclared = controlDeclared, PlannedLooks = looks ?? [] };
+        var rules = new PanelRules(plan.Protocol, DeclaredMargin.OfShare(plan.Margin))
+        {
+            Alpha = plan.Alpha,
+            Beta = plan.Beta,
+            ControlDeclared = controlDeclared,
+            PlannedLooks = looks ?? [],
+        };
         var reading = result.HasRepeats
             ? PanelReading.OfRepeats(plan.Protocol, result.Tasters, plan.Margin, plan.Alpha, plan.Beta)
             : PanelReading.Of(plan.Protocol, result.Sets, result.Right, plan.Margin, plan.Alpha, plan.Beta);
         return new(plan, PanelDecision.Of(rules, result), [], [])
         {
-            People = result.Tasters.Count, Sets = result.Sets, Right = result.Right, Missing = result.Missing.Sum(), Standing = PlanStanding.Sealed,
+            People = result.Tasters.Count, Sets = result.Sets, Right = result.Right, Missing = result.Missing.Sum(),
+            Standing = PlanStanding.Sealed,
             Reading = reading, Repeats = result.HasRepeats ? reading.Similarity.Repeats : null, Control = result.Control,
         };
     }
@@ -38,7 +46,8 @@ internal static class SamplePanel
         var test = YesNoTest.Of(protocol, hits, different, falseAlarms, alike);
         return new(Plan(protocol, different + alike), PanelDecision.Of(test), [], [])
         {
-            People = different + alike, Sets = different + alike, Right = hits + alike - falseAlarms, YesNo = test, Standing = PlanStanding.Sealed,
+            People = different + alike, Sets = different + alike, Right = hits + alike - falseAlarms, YesNo = test,
+            Standing = PlanStanding.Sealed,
         };
     }
 
@@ -52,5 +61,6 @@ internal static class SamplePanel
 
     public static Verdict Verdict(params CountedPanel[] panels) => Evidence.Verdict.Of(Trial(panels));
 
-    public static TrialEvidence Trial(params CountedPanel[] panels) => new() { Variable = "form of the bittering hop", NameA = "cones", NameB = "pellets", Panels = panels };
+    public static TrialEvidence Trial(params CountedPanel[] panels) =>
+        new() { Variable = "form of the bittering hop", NameA = "cones", NameB = "pellets", Panels = panels };
 }

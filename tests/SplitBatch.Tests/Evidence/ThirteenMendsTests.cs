@@ -30,19 +30,23 @@ public class ThirteenMendsTests
         Assert.Contains("nothing is ruled out", verdict.Claims[1].Sentence, StringComparison.Ordinal);
         Assert.Contains("either way, in at most", verdict.Claims[1].Sentence, StringComparison.Ordinal);
         Assert.Equal(double.Parse(percent, System.Globalization.CultureInfo.InvariantCulture), verdict.Claims[1].Numbers[0], 0.005);
-        Assert.DoesNotContain("up to 0 %", string.Join(" ", verdict.Findings.Select(finding => Claim.Of(finding).Sentence)), StringComparison.Ordinal);
+        Assert.DoesNotContain("up to 0 %", string.Join(" ", verdict.Findings.Select(finding => Claim.Of(finding).Sentence)),
+            StringComparison.Ordinal);
         Assert.StartsWith("Cones or pellets? Something looks wrong at the panel: ", verdict.Headline, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Hits_far_below_false_alarms_raise_it_too() =>
-        Assert.Equal(["panel.main.count", "panel.main.alarm"], SamplePanel.Verdict(SamplePanel.YesNo(Protocol.ANotA, 8, 50, 35, 50)).Claims.Select(claim => claim.Id));
+        Assert.Equal(["panel.main.count", "panel.main.alarm"],
+            SamplePanel.Verdict(SamplePanel.YesNo(Protocol.ANotA, 8, 50, 35, 50)).Claims.Select(claim => claim.Id));
 
     [Fact]
     public void An_even_preference_says_nothing_about_telling_and_has_no_margin()
     {
-        var said = Said(SamplePanel.Of(SamplePanel.Plan(Protocol.PairedTwoSided, 24) with { Attribute = "preferred" }, PanelResult.Of(24, 12)));
-        Assert.Contains("no majority is shown. Tasters who cannot tell, and two camps who can, both give such a count.", said, StringComparison.Ordinal);
+        var said =
+            Said(SamplePanel.Of(SamplePanel.Plan(Protocol.PairedTwoSided, 24) with { Attribute = "preferred" }, PanelResult.Of(24, 12)));
+        Assert.Contains("no majority is shown. Tasters who cannot tell, and two camps who can, both give such a count.", said,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("can tell the beers apart", said, StringComparison.Ordinal);
         Assert.DoesNotContain("ruled out", said, StringComparison.Ordinal);
     }
@@ -72,19 +76,27 @@ public class ThirteenMendsTests
     [Fact]
     public void A_preference_among_cups_of_which_two_are_one_beer_is_held_against_choosing_blindly()
     {
-        var report = RatingReport.Of([], [.. Enumerable.Repeat(new Preference(Side.B, true, 1.0 / 3), 8), .. Enumerable.Repeat(new Preference(Side.A, false, 1.0 / 3), 16)]);
-        Assert.Equal(1, Assert.Single(report.Preferences).Test.PValue); // 8 of 24 is what choosing blindly gives; against one half it would be 0.15
+        var report = RatingReport.Of([],
+            [.. Enumerable.Repeat(new Preference(Side.B, true, 1.0 / 3), 8),
+                .. Enumerable.Repeat(new Preference(Side.A, false, 1.0 / 3), 16)]);
+        // 8 of 24 is what choosing blindly gives; against one half it would be 0.15
+        Assert.Equal(1, Assert.Single(report.Preferences).Test.PValue);
         Assert.Equal(8, report.Preferences[0].Test.BlindlyForB, 1e-12);
         var both = PreferenceTest.Of(0, 2) with { CupsB = [1.0 / 3, 2.0 / 3] };
         Assert.Equal(2 * 2.0 / 9, both.PValue, 1e-12); // by hand: both B has the chance 2/9
-        Assert.Contains("choosing blindly among those cups gives 8", Said(SamplePanel.Single(Protocol.Triangle, 24, 11) with { Ratings = report }), StringComparison.Ordinal);
+        Assert.Contains("choosing blindly among those cups gives 8",
+            Said(SamplePanel.Single(Protocol.Triangle, 24, 11) with { Ratings = report }), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_two_sided_chance_is_said_of_either_way()
     {
-        var difference = Claim.Of(SamplePanel.Verdict(SamplePanel.Single(Protocol.PairedTwoSided, 24, 17)).Findings.First<DifferenceTested>()!).Sentence;
-        Assert.StartsWith("By guessing alone a split at least as uneven, either way, comes up in 6.4 % of such panels", difference, StringComparison.Ordinal); // 2 P(X >= 17 | 24, 1/2)
+        var difference =
+            Claim.Of(SamplePanel.Verdict(SamplePanel.Single(Protocol.PairedTwoSided, 24, 17)).Findings
+                .First<DifferenceTested>()!).Sentence;
+        // 2 P(X >= 17 | 24, 1/2)
+        Assert.StartsWith("By guessing alone a split at least as uneven, either way, comes up in 6.4 % of such panels", difference,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("or higher", difference, StringComparison.Ordinal);
     }
 
@@ -94,7 +106,8 @@ public class ThirteenMendsTests
         var panel = SamplePanel.Single(Protocol.Triangle, 24, 8);
         var likelihood = SamplePanel.Verdict(panel).Findings.First<LikelihoodWeighed>()!;
         Assert.Equal(0.1427343499, likelihood.Ratio, 1e-8); // d11.2
-        Assert.Contains("This count is 7.0 times as likely if everybody guesses as if 30 % of such tasters can tell in this task.", Said(panel), StringComparison.Ordinal);
+        Assert.Contains("This count is 7.0 times as likely if everybody guesses as if 30 % of such tasters can tell in this task.",
+            Said(panel), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -117,22 +130,28 @@ public class ThirteenMendsTests
         var plan = SamplePanel.Plan(Protocol.Triangle, 206) with { MarginAsDPrime = 1 };
         Assert.Equal(0.127, plan.Margin, 0.001); // the note's table: 12.7 %
         Assert.False((plan with { Margin = 0.2 }).DeclaredMargin.IsDPrime);
-        Assert.Contains("That 13 % or more of such tasters can tell the beers apart in this task is ruled out", Said(SamplePanel.Of(plan, PanelResult.Of(206, 69))), StringComparison.Ordinal);
-        Assert.Contains("13 % is a d-prime of 1.00, as which the margin is stated,", Said(SamplePanel.Of(plan, PanelResult.Of(206, 69))), StringComparison.Ordinal);
+        Assert.Contains("That 13 % or more of such tasters can tell the beers apart in this task is ruled out",
+            Said(SamplePanel.Of(plan, PanelResult.Of(206, 69))), StringComparison.Ordinal);
+        Assert.Contains("13 % is a d-prime of 1.00, as which the margin is stated,", Said(SamplePanel.Of(plan, PanelResult.Of(206, 69))),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void Panels_that_share_people_are_combined_by_people()
     {
-        var people = ReturningPeople.Of(Enumerable.Range(0, 20).Select(i => new TaskCount[] { new(Protocol.Triangle, 1, i % 2), new(Protocol.Triangle, 1, i % 3 == 0 ? 1 : 0) }));
-        var sentence = Said<PeopleCombined>(SamplePanel.Trial(SamplePanel.Single(Protocol.Triangle, 20, 10), SamplePanel.Single(Protocol.Triangle, 20, 6, name: "evening")) with { TogetherByPeople = people });
+        var people = ReturningPeople.Of(Enumerable.Range(0, 20)
+            .Select(i => new TaskCount[] { new(Protocol.Triangle, 1, i % 2), new(Protocol.Triangle, 1, i % 3 == 0 ? 1 : 0) }));
+        var sentence = Said<PeopleCombined>(
+            SamplePanel.Trial(SamplePanel.Single(Protocol.Triangle, 20, 10),
+                SamplePanel.Single(Protocol.Triangle, 20, 6, name: "evening")) with { TogetherByPeople = people });
         Assert.Contains("20 people, equal names taken for one, were right in 17 of 40 sets", sentence, StringComparison.Ordinal);
         Assert.DoesNotContain("disagree", sentence, StringComparison.Ordinal); // whether panels agree is not asked of shared people
     }
 
     [Theory]
     [InlineData("other methods", LabOutcome.OtherMethods, "measured by different methods, whose values cannot be compared")]
-    [InlineData("separate runs, spread unknown", LabOutcome.RunsUnknown, "measured in separate runs, and the laboratory's spread from run to run is not stated")]
+    [InlineData("separate runs, spread unknown", LabOutcome.RunsUnknown,
+        "measured in separate runs, and the laboratory's spread from run to run is not stated")]
     [InlineData("separate runs by day, spread unknown", LabOutcome.RunsUnknown, "is not judged")]
     [InlineData("two laboratories, spread unknown", LabOutcome.LaboratoriesUnknown, "measured by two laboratories")]
     [InlineData("separate runs, spread known, not told apart", LabOutcome.NotToldApart, "measured in separate runs, would lie within")]
@@ -146,48 +165,84 @@ public class ThirteenMendsTests
     [Fact]
     public void The_headline_says_what_else_could_explain_the_result()
     {
-        var evidence = SamplePanel.Trial(SamplePanel.Single(Protocol.Triangle, 34, 21)) with { Bitterness = SampleLab.Apart, Parity = new BatchLog([]).Parity() };
-        Assert.Contains("But the pellets half measured 2.3 BU more bitter, so the variable need not be the reason.", Verdict.Of(evidence).Headline, StringComparison.Ordinal);
+        var evidence = SamplePanel.Trial(SamplePanel.Single(Protocol.Triangle, 34, 21)) with
+        {
+            Bitterness = SampleLab.Apart,
+            Parity = new BatchLog([]).Parity(),
+        };
+        Assert.Contains("But the pellets half measured 2.3 BU more bitter, so the variable need not be the reason.",
+            Verdict.Of(evidence).Headline, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Confounds_are_ranked_gap_inequality_departure_bias_lots_and_what_nobody_measured()
     {
         var panel = SamplePanel.Single(Protocol.Triangle, 24, 15);
-        var lead = panel with { Departures = (panel.Plan with { Declared = null }).Departures(new(Protocol.Triangle, 24, 24)), BiasWhenAsked = new(new BiasReport([BiasCheck.OfRightAnswers("serving order", Enumerable.Range(0, 24).Select(i => (i < 12 ? "AAB" : "ABB", i < 12)), seed: 7)])) };
-        BatchEntry[] unlike = [BatchEntry.Measured("1", Side.A, "pH", 4.2, "pH", 0.05), BatchEntry.Measured("2", Side.B, "pH", 4.6, "pH", 0.05), BatchEntry.Measured("3", Side.A, "colour", 20, "EBC", 1), BatchEntry.Measured("4", Side.B, "colour", 60, "EBC", 1)];
-        var all = SamplePanel.Trial(lead) with { Bitterness = SampleLab.Apart, Parity = new BatchLog(unlike).Parity(), HopConfounds = [new(Brewing.HopDifference.CropYear, "2024", "2025", "Crops differ.")] };
+        var lead = panel with
+        {
+            Departures = (panel.Plan with { Declared = null }).Departures(new(Protocol.Triangle, 24, 24)),
+            BiasWhenAsked =
+                new(new BiasReport(
+                    [BiasCheck.OfRightAnswers("serving order", Enumerable.Range(0, 24).Select(i => (i < 12 ? "AAB" : "ABB", i < 12)),
+                        seed: 7)])),
+        };
+        BatchEntry[] unlike = [BatchEntry.Measured("1", Side.A, "pH", 4.2, "pH", 0.05),
+            BatchEntry.Measured("2", Side.B, "pH", 4.6, "pH", 0.05), BatchEntry.Measured("3", Side.A, "colour", 20, "EBC", 1),
+            BatchEntry.Measured("4", Side.B, "colour", 60, "EBC", 1)];
+        var all = SamplePanel.Trial(lead) with
+        {
+            Bitterness = SampleLab.Apart,
+            Parity = new BatchLog(unlike).Parity(),
+            HopConfounds = [new(Brewing.HopDifference.CropYear, "2024", "2025", "Crops differ.")],
+        };
         var ranked = Confounds.Of(Verdict.Of(all).Findings, Subject.Panel("main")).ToList();
         Assert.Equal(
-            [ConfoundKind.MeasuredGap, ConfoundKind.LoggedInequality, ConfoundKind.LoggedInequality, ConfoundKind.SeriousDeparture, ConfoundKind.Bias, ConfoundKind.HopLots, ConfoundKind.NotMeasured],
+            [ConfoundKind.MeasuredGap, ConfoundKind.LoggedInequality, ConfoundKind.LoggedInequality, ConfoundKind.SeriousDeparture,
+                ConfoundKind.Bias, ConfoundKind.HopLots, ConfoundKind.NotMeasured],
             ranked.Select(confound => confound.Kind));
         Assert.Equal("colour", ((HalvesDiffer)ranked[1].Finding).Line.Quantity); // 40 EBC of 1.4 outweigh 0.4 pH of 0.07
         Assert.Equal(2.3 / SampleLab.Apart.CriticalDifference!.Value, ranked[0].Size, 1e-9);
-        Assert.DoesNotContain(Confounds.Of(Verdict.Of(all).Findings, Subject.Panel("evening")), confound => confound.Kind is ConfoundKind.SeriousDeparture or ConfoundKind.Bias);
+        Assert.DoesNotContain(Confounds.Of(Verdict.Of(all).Findings, Subject.Panel("evening")),
+            confound => confound.Kind is ConfoundKind.SeriousDeparture or ConfoundKind.Bias);
     }
 
     [Fact]
     public void An_intention_stands_beside_what_the_log_says_of_it()
     {
-        var log = new BatchLog([BatchEntry.Noted("1", Side.A, "packaging date", "2026-01-26"), BatchEntry.Noted("2", Side.B, "packaging date", "2026-01-28"), BatchEntry.Noted("3", null, "yeast lot", "L1")]).Parity();
+        var log =
+            new BatchLog([BatchEntry.Noted("1", Side.A, "packaging date", "2026-01-26"),
+                BatchEntry.Noted("2", Side.B, "packaging date", "2026-01-28"), BatchEntry.Noted("3", null, "yeast lot", "L1")]).Parity();
         var meant = MeantEqual.Of(["packaging day and carbonation", "yeast lots", "one mash", "boil"], log);
         Assert.Equal([true, false, false, false], meant.Select(one => one.IsContradicted));
-        Assert.Equal(["packaging date: not equal; carbonation: not measured on both halves", "yeast lot: the same", "the log has no line for it", "the log has no line for it"], meant.Select(Phrases.Phrasebook.ByTheLog).Select(Sorted));
+        Assert.Equal(["packaging date: not equal; carbonation: not measured on both halves", "yeast lot: the same",
+            "the log has no line for it", "the log has no line for it"], meant.Select(Phrases.Phrasebook.ByTheLog).Select(Sorted));
         Assert.Equal("no batch log is kept", Phrases.Phrasebook.ByTheLog(Assert.Single(MeantEqual.Of(["pH"], null))));
-        Assert.Contains("not equal was the packaging date", Said<MeantEqual>(SamplePanel.Trial() with { Parity = log, HeldEqual = ["packaging day and carbonation"] }), StringComparison.Ordinal);
+        Assert.Contains("not equal was the packaging date",
+            Said<MeantEqual>(SamplePanel.Trial() with { Parity = log, HeldEqual = ["packaging day and carbonation"] }),
+            StringComparison.Ordinal);
 
-        static string Sorted(string text) => string.Join("; ", text.Split("; ").OrderBy(part => part.StartsWith("carbonation", StringComparison.Ordinal)));
+        static string Sorted(string text) =>
+            string.Join("; ", text.Split("; ").OrderBy(part => part.StartsWith("carbonation", StringComparison.Ordinal)));
     }
 
     [Fact]
     public void The_verdict_rests_on_a_panel_that_is_named_and_nothing_is_called_declared_that_nobody_declared()
     {
-        var (main, evening) = (SamplePanel.Single(Protocol.Triangle, 24, 11), SamplePanel.Single(Protocol.Tetrad, 24, 12, name: "evening"));
-        var evidence = SamplePanel.Trial(main, evening) with { Together = Forest.Of([new("main", Protocol.Triangle, 24, 11), new("evening", Protocol.Tetrad, 24, 12)]).Combine() };
-        Assert.StartsWith("The verdict rests on panel main, which was sealed to decide.", Said<RestsOnOnePanel>(evidence), StringComparison.Ordinal);
-        Assert.DoesNotContain(Verdict.Of(evidence).Findings.Select(finding => Claim.Of(finding).Sentence), sentence => sentence.Contains("as declared", StringComparison.Ordinal));
-        Assert.Contains("because what trial.json names before it is not counted: first and second.", Said<RestsOnOnePanel>(SamplePanel.Trial(main) with { NotCounted = ["first", "second"], PassedOver = ["first", "second"] }), StringComparison.Ordinal);
-        Assert.Contains("5 %, which nobody declared beforehand", Said(main with { Standing = PlanStanding.NotDeclared }), StringComparison.Ordinal);
+        var (main, evening) =
+            (SamplePanel.Single(Protocol.Triangle, 24, 11), SamplePanel.Single(Protocol.Tetrad, 24, 12, name: "evening"));
+        var evidence = SamplePanel.Trial(main, evening) with
+        {
+            Together = Forest.Of([new("main", Protocol.Triangle, 24, 11), new("evening", Protocol.Tetrad, 24, 12)]).Combine(),
+        };
+        Assert.StartsWith("The verdict rests on panel main, which was sealed to decide.", Said<RestsOnOnePanel>(evidence),
+            StringComparison.Ordinal);
+        Assert.DoesNotContain(Verdict.Of(evidence).Findings.Select(finding => Claim.Of(finding).Sentence),
+            sentence => sentence.Contains("as declared", StringComparison.Ordinal));
+        Assert.Contains("because what trial.json names before it is not counted: first and second.",
+            Said<RestsOnOnePanel>(SamplePanel.Trial(main) with { NotCounted = ["first", "second"], PassedOver = ["first", "second"] }),
+            StringComparison.Ordinal);
+        Assert.Contains("5 %, which nobody declared beforehand", Said(main with { Standing = PlanStanding.NotDeclared }),
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -204,10 +259,15 @@ public class ThirteenMendsTests
     [Fact]
     public void What_follows_from_the_variable_by_arithmetic_is_none_either()
     {
-        BatchEntry[] entries = [BatchEntry.Measured("1", null, BatchLog.OriginalGravity, 1.050, "SG", 0.001), BatchEntry.Measured("2", Side.A, BatchLog.FinalGravity, 1.010, "SG", 0.001), BatchEntry.Measured("3", Side.B, BatchLog.FinalGravity, 1.016, "SG", 0.001)];
+        BatchEntry[] entries = [BatchEntry.Measured("1", null, BatchLog.OriginalGravity, 1.050, "SG", 0.001),
+            BatchEntry.Measured("2", Side.A, BatchLog.FinalGravity, 1.010, "SG", 0.001),
+            BatchEntry.Measured("3", Side.B, BatchLog.FinalGravity, 1.016, "SG", 0.001)];
         var log = new BatchLog(entries);
-        Assert.All(log.Parity(new ChangedQuantities("mash temperature", ["final gravity"])).Lines.Where(line => line.Quantity is "final gravity" or "alcohol by volume" or "apparent attenuation" or "real extract"), line => Assert.Equal(Parity.TheVariable, line.Verdict));
-        Assert.Equal(Parity.Confound, log.Parity(new ChangedQuantities("mash temperature", [])).Lines.Single(line => line.Quantity == "real extract").Verdict);
+        Assert.All(log.Parity(new ChangedQuantities("mash temperature", ["final gravity"])).Lines
+            .Where(line => line.Quantity is "final gravity" or "alcohol by volume" or "apparent attenuation" or "real extract"),
+            line => Assert.Equal(Parity.TheVariable, line.Verdict));
+        Assert.Equal(Parity.Confound, log.Parity(new ChangedQuantities("mash temperature", [])).Lines
+            .Single(line => line.Quantity == "real extract").Verdict);
         Assert.True(new ChangedQuantities("", ["original gravity"]).Contains("alcohol"));
         Assert.False(new ChangedQuantities("", ["colour"]).Contains("alcohol"));
     }
@@ -215,7 +275,8 @@ public class ThirteenMendsTests
     [Fact]
     public void Doses_as_weighed_are_not_called_rounded()
     {
-        var solved = Bitterness.ChargeMatch.Solve(Brewing.Kettle.Metric(20, 1.050), 32, Brewing.HopLot.Cones("cones", 5), Brewing.HopLot.Pellets("pellets", 11));
+        var solved = Bitterness.ChargeMatch
+            .Solve(Brewing.Kettle.Metric(20, 1.050), 32, Brewing.HopLot.Cones("cones", 5), Brewing.HopLot.Pellets("pellets", 11));
         Assert.Contains("left by rounding", solved.ToString(), StringComparison.Ordinal);
         var given = Bitterness.ChargeMatch.AsGiven(Brewing.Kettle.Metric(20, 1.050), solved.A.Charges, solved.B.Charges);
         Assert.Contains("between them as weighed", given.ToString(), StringComparison.Ordinal);

@@ -22,7 +22,8 @@ public class AbsorbanceReadingTests
 
     [Fact]
     public void A_blank_above_the_sample_is_refused() =>
-        Assert.Contains("swapped", Assert.Throws<ArgumentOutOfRangeException>(() => new AbsorbanceReading(0.1, 0.5)).Message, StringComparison.Ordinal);
+        Assert.Contains("swapped", Assert.Throws<ArgumentOutOfRangeException>(() => new AbsorbanceReading(0.1, 0.5)).Message,
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData(0.5, 0.02, 1, "The blank absorbs 0.020")]
@@ -31,8 +32,10 @@ public class AbsorbanceReadingTests
     [InlineData(0.15, 0, 1, "10 to 40 BU")]
     [InlineData(0.6, 0, 2, "10 to 40 BU")]
     [InlineData(0.75, 0, 1, "15 to 35 BU")]
-    public void A_reading_outside_what_the_method_was_made_for_is_warned_of(double absorbance, double blank, double dilution, string warning) =>
-        Assert.Contains(new AbsorbanceReading(absorbance, blank, dilution).Warnings, text => text.Contains(warning, StringComparison.Ordinal));
+    public void A_reading_outside_what_the_method_was_made_for_is_warned_of(double absorbance, double blank, double dilution,
+        string warning) =>
+            Assert.Contains(new AbsorbanceReading(absorbance, blank, dilution).Warnings,
+                text => text.Contains(warning, StringComparison.Ordinal));
 
     [Fact]
     public void A_reading_in_range_has_no_warning() => Assert.Empty(new AbsorbanceReading(0.5, 0.005).Warnings);

@@ -4,17 +4,22 @@ namespace SplitBatch.Lab;
 
 public class EstimateCheckTests
 {
-    private static readonly LabPrecision Known = new(Precision.StandardDeviation(0.6, PrecisionCondition.Repeatability), Precision.StandardDeviation(1.5, PrecisionCondition.Reproducibility));
+    private static readonly LabPrecision Known = new(Precision.StandardDeviation(0.6, PrecisionCondition.Repeatability),
+        Precision.StandardDeviation(1.5, PrecisionCondition.Reproducibility));
 
-    private static EstimateCheck Check(double labA, double labB, double correlation = 0.9, LabPrecision? precision = null) => EstimateCheck.Of(
-        new(Side.A, 32, 3.2, new Replicates("A", [labA - 0.2, labA + 0.2])), new(Side.B, 32, 3.2, new Replicates("B", [labB - 0.3, labB + 0.3])), correlation, precision ?? Known);
+    private static EstimateCheck Check(double labA, double labB, double correlation = 0.9, LabPrecision? precision = null) =>
+        EstimateCheck.Of(
+            new(Side.A, 32, 3.2, new Replicates("A", [labA - 0.2, labA + 0.2])),
+            new(Side.B, 32, 3.2, new Replicates("B", [labB - 0.3, labB + 0.3])), correlation, precision ?? Known);
 
     [Fact]
     public void Ratios_and_their_intervals_agree_with_simulation_in_R()
     {
         var check = Check(26.4, 23.2);
-        var rows = Rows("estimate-check.csv").Where(row => row[2].Length > 0).ToDictionary(row => row[0], row => (Low: Number(row[1]), High: Number(row[2])));
-        foreach (var (name, interval) in new[] { ("ratio A", check.RatioA), ("ratio B", check.RatioB), ("relative", check.RelativeInterval) })
+        var rows = Rows("estimate-check.csv").Where(row => row[2].Length > 0)
+            .ToDictionary(row => row[0], row => (Low: Number(row[1]), High: Number(row[2])));
+        foreach (var (name, interval) in new[] { ("ratio A", check.RatioA), ("ratio B", check.RatioB),
+            ("relative", check.RelativeInterval) })
         {
             Assert.Equal(rows[name].Low, interval!.Value.Low, 0.0005);
             Assert.Equal(rows[name].High, interval.Value.High, 0.0005);
@@ -62,17 +67,23 @@ public class EstimateCheckTests
     public void A_taste_difference_is_only_expected_where_a_range_is_stated_with_its_source()
     {
         var comparison = LabComparison.Compare(Precision.Limit95(1, PrecisionCondition.Repeatability), [26.4, 26.4], [23.2, 23.2]);
-        Assert.StartsWith("No just-noticeable difference with a source is stated", JustNoticeable.Expect(comparison, null), StringComparison.Ordinal);
-        Assert.Contains("is smaller than", JustNoticeable.Expect(comparison, new(5, 7, "a range made up for this test")), StringComparison.Ordinal);
-        Assert.Contains("cannot be placed", JustNoticeable.Expect(comparison, new(3, 4, "a range made up for this test")), StringComparison.Ordinal);
-        Assert.Contains("is larger than", JustNoticeable.Expect(comparison, new(1, 2, "a range made up for this test")), StringComparison.Ordinal);
+        Assert.StartsWith("No just-noticeable difference with a source is stated", JustNoticeable.Expect(comparison, null),
+            StringComparison.Ordinal);
+        Assert.Contains("is smaller than", JustNoticeable.Expect(comparison, new(5, 7, "a range made up for this test")),
+            StringComparison.Ordinal);
+        Assert.Contains("cannot be placed", JustNoticeable.Expect(comparison, new(3, 4, "a range made up for this test")),
+            StringComparison.Ordinal);
+        Assert.Contains("is larger than", JustNoticeable.Expect(comparison, new(1, 2, "a range made up for this test")),
+            StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => new JustNoticeable(3, 5, " "));
     }
 
     [Fact]
     public void Replicates_alone_allow_what_Students_t_allows()
     {
-        var comparison = LabComparison.Compare(new LabPrecision(null), new Replicates("A", [26.5, 26.3]), new Replicates("B", [23.0, 23.4]));
-        Assert.Equal(Rows("estimate-check.csv").Where(row => row[0] == "t half-width").Select(row => Number(row[1])).Single(), comparison.LimitFromReplicates!.Value, 6);
+        var comparison = LabComparison.Compare(new LabPrecision(null), new Replicates("A", [26.5, 26.3]),
+            new Replicates("B", [23.0, 23.4]));
+        Assert.Equal(Rows("estimate-check.csv").Where(row => row[0] == "t half-width").Select(row => Number(row[1])).Single(),
+            comparison.LimitFromReplicates!.Value, 6);
     }
 }

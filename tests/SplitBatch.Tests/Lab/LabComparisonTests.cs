@@ -10,14 +10,17 @@ public class LabComparisonTests
     [Fact]
     public void A_difference_is_given_in_units_and_in_percent_of_the_mean_beside_the_critical_difference()
     {
-        var comparison = LabComparison.Compare(Precision.StandardDeviation(0.6, PrecisionCondition.Repeatability), [26.5, 26.3], [22.8, 23.0]);
+        var comparison = LabComparison.Compare(Precision.StandardDeviation(0.6, PrecisionCondition.Repeatability), [26.5, 26.3],
+            [22.8, 23.0]);
         Assert.Equal(3.5, comparison.Difference, 9);
         Assert.Equal(14.199, comparison.PercentOfMean!.Value, 3);
         Assert.Equal(2.8 * 0.6 / Math.Sqrt(2), comparison.CriticalDifference!.Value, 9);
         Assert.Equal(Judgement.Exceeds, comparison.Judgement);
         Assert.Equal(
-            "A 26.4 BU (mean of 2) and B 22.9 BU (mean of 2) differ by 3.5 BU, 14 % of their mean. With repeatability, standard deviation 0.6, "
-            + "two such results on the same beer lie within 1.2 BU of each other in 95 cases out of 100: the difference is larger, so the beers differ in bitterness as this method measures it.",
+            "A 26.4 BU (mean of 2) and B 22.9 BU (mean of 2) differ by 3.5 BU, 14 % of their mean. With repeatability, standard "
+                + "deviation 0.6, "
+            + "two such results on the same beer lie within 1.2 BU of each other in 95 cases out of 100: the difference is larger, so the "
+            + "beers differ in bitterness as this method measures it.",
             comparison.ToString());
     }
 
@@ -36,7 +39,8 @@ public class LabComparisonTests
     {
         var comparison = LabComparison.Compare(StatedPrecision.Percent(4, 8), A, B);
         var byReading = comparison.Readings.ToDictionary(
-            reading => reading.Precision.ToString(), reading => (Math.Round(reading.CriticalDifference!.Value, 3), reading.IsUpperBound, reading.Judgement));
+            reading => reading.Precision.ToString(),
+            reading => (Math.Round(reading.CriticalDifference!.Value, 3), reading.IsUpperBound, reading.Judgement));
         Assert.Equal(8, byReading.Count);
         Assert.Equal((2.761, false, Judgement.Exceeds), byReading["repeatability, coefficient of variation 4 %"]);
         Assert.Equal((5.522, false, Judgement.Within), byReading["repeatability, coefficient of variation 8 %"]);
@@ -81,7 +85,9 @@ public class LabComparisonTests
         Assert.Equal(Judgement.NotJudged, LabComparison.Compare(r, a, b).Judgement);
         Assert.Equal(4, LabComparison.Compare(big, a, b).CriticalDifference!.Value, 9);
         Assert.Equal(Math.Sqrt(15.5), LabComparison.Compare(new LabPrecision(r, big), a, b).CriticalDifference!.Value, 9);
-        Assert.Equal(Math.Sqrt(0.5), LabComparison.Compare(new LabPrecision(r, big), a, new Replicates("B", [22.9, 22.9], lab: "ONE")).CriticalDifference!.Value, 9);
+        Assert.Equal(Math.Sqrt(0.5),
+            LabComparison.Compare(new LabPrecision(r, big), a, new Replicates("B", [22.9, 22.9], lab: "ONE")).CriticalDifference!.Value,
+            9);
     }
 
     [Fact]
@@ -92,7 +98,8 @@ public class LabComparisonTests
     [Fact]
     public void A_percentage_that_looks_like_a_share_is_refused()
     {
-        var error = Assert.Throws<ArgumentOutOfRangeException>(() => Precision.CoefficientOfVariation(0.043, PrecisionCondition.Repeatability));
+        var error = Assert.Throws<ArgumentOutOfRangeException>(
+            () => Precision.CoefficientOfVariation(0.043, PrecisionCondition.Repeatability));
         Assert.Contains("write 4.3 for 4.3 %", error.Message, StringComparison.Ordinal);
     }
 

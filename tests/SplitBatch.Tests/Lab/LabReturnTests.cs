@@ -26,7 +26,8 @@ public class LabReturnTests
     [Fact]
     public void A_sample_that_only_another_laboratory_measured_has_no_replicates_to_be_looked_at()
     {
-        LabResult Of(string id, string sample, double value, string lab) => new(id, sample, Analyte.Bitterness, value) { Laboratory = lab };
+        LabResult Of(string id, string sample, double value, string lab) =>
+            new(id, sample, Analyte.Bitterness, value) { Laboratory = lab };
         var lab = new LabReturn([Of("1", "K7", 25, "Valley"), Of("2", "M2", 22, "Valley"), Of("3", "S3", 30, "Hill")], Key);
         Assert.Equal(["K7", "M2"], lab.Samples(Analyte.Bitterness).Select(sample => sample.Label));
         Assert.Empty(lab.Outliers(Analyte.Bitterness));
@@ -47,7 +48,8 @@ public class LabReturnTests
         Assert.Equal(5, lab.History.Rows.Count);
         Assert.Equal([21.4, 21.6], lab.Replicates(Side.B, Analyte.Bitterness)!.Values);
         Assert.Equal(
-            "4 was replaced by 5: typing error. It read: sample M2, bitterness, replicate 2: 29.6 BU. It reads: sample M2, bitterness, replicate 2: 21.6 BU.",
+            "4 was replaced by 5: typing error. It read: sample M2, bitterness, replicate 2: 29.6 BU. It reads: sample M2, bitterness, "
+                + "replicate 2: 21.6 BU.",
             Assert.Single(lab.History.Corrections).ToString());
     }
 
@@ -58,9 +60,11 @@ public class LabReturnTests
     [Fact]
     public void Faulty_corrections_are_all_named()
     {
-        LabResult Row(string id, string? old, string? reason) => new(id, "K7", Analyte.Bitterness, 25) { Supersedes = old, Reason = reason };
+        LabResult Row(string id, string? old, string? reason) =>
+            new(id, "K7", Analyte.Bitterness, 25) { Supersedes = old, Reason = reason };
         var history = new LogHistory<LabResult>(
-            [Row("1", null, null), Row("1", null, null), Row("2", "1", null), Row("3", "1", "again"), Row("4", "9", "lost"), Row("5", null, "why"), Row("6", "6", "self")]);
+            [Row("1", null, null), Row("1", null, null), Row("2", "1", null), Row("3", "1", "again"), Row("4", "9", "lost"),
+                Row("5", null, "why"), Row("6", "6", "self")]);
         Assert.Equal(["1", "2", "3", "4", "5", "6"], history.Problems.Select(problem => problem.Row.Id));
     }
 

@@ -31,8 +31,10 @@ public class OutlierTests
     // Printed by the United Kingdom's National Measurement System, chemical and biological metrology pages (2009), 95 %, three decimals.
     public static TheoryData<int, double, double, double, double> CochranTable => new()
     {
-        { 2, 0.998, 0.975, 0.939, 0.906 }, { 3, 0.967, 0.871, 0.798, 0.746 }, { 4, 0.906, 0.768, 0.684, 0.629 }, { 5, 0.841, 0.684, 0.598, 0.544 },
-        { 6, 0.781, 0.616, 0.532, 0.480 }, { 7, 0.727, 0.561, 0.480, 0.431 }, { 8, 0.680, 0.516, 0.438, 0.391 }, { 9, 0.638, 0.477, 0.403, 0.358 },
+        { 2, 0.998, 0.975, 0.939, 0.906 }, { 3, 0.967, 0.871, 0.798, 0.746 }, { 4, 0.906, 0.768, 0.684, 0.629 }, { 5, 0.841, 0.684,
+            0.598, 0.544 },
+        { 6, 0.781, 0.616, 0.532, 0.480 }, { 7, 0.727, 0.561, 0.480, 0.431 }, { 8, 0.680, 0.516, 0.438, 0.391 }, { 9, 0.638, 0.477,
+            0.403, 0.358 },
         { 10, 0.602, 0.445, 0.373, 0.331 }, { 15, 0.471, 0.335, 0.276, 0.242 }, { 20, 0.389, 0.270, 0.221, 0.192 },
     };
 
@@ -48,7 +50,8 @@ public class OutlierTests
         }
     }
 
-    // Printed in the tables of a biostatistics text (van Belle and others, University of Washington), 1 %; columns are degrees of freedom 1 and 2.
+    // Printed in the tables of a biostatistics text (van Belle and others, University of Washington), 1 %; columns are degrees of freedom
+    // 1 and 2.
     [Theory]
     [InlineData(2, 0.9999, 0.9950)]
     [InlineData(3, 0.9933, 0.9423)]
@@ -64,7 +67,8 @@ public class OutlierTests
         Assert.Equal(three, Cochran.Critical(samples, 3, 0.01), 0.0002);
     }
 
-    // Printed in an open chemistry textbook's appendix (critical values for Grubbs' test); its cells for n = 7 at 5 % and n = 15 at 1 % are misprints and left out.
+    // Printed in an open chemistry textbook's appendix (critical values for Grubbs' test); its cells for n = 7 at 5 % and n = 15 at 1 %
+    // are misprints and left out.
     [Theory]
     [InlineData(3, 1.155, 1.155)]
     [InlineData(4, 1.481, 1.496)]
@@ -92,7 +96,8 @@ public class OutlierTests
         Assert.Equal((OutlierStatus.Outlier, 31.0), (finding.Status, Assert.Single(finding.Values)));
         Assert.Contains("It is kept", finding.ToString(), StringComparison.Ordinal);
         Assert.Equal(131.2 / 5, sample.Mean, 9);
-        var lab = new LabReturn(sample.Values.Select((value, i) => new LabResult($"{i}", "K7", Analyte.Bitterness, value, replicate: i + 1)));
+        var lab =
+            new LabReturn(sample.Values.Select((value, i) => new LabResult($"{i}", "K7", Analyte.Bitterness, value, replicate: i + 1)));
         Assert.True(Assert.Single(lab.Outliers(Analyte.Bitterness)).IsFlagged);
         Assert.Equal(131.2 / 5, lab.Samples(Analyte.Bitterness)[0].Mean, 9);
     }
@@ -127,7 +132,8 @@ public class OutlierTests
         Assert.True(RangeCheck.Of(Sample(25, 26.3), stated)!.IsAcceptable);
         var poor = RangeCheck.Of(Sample(25, 26.5), stated)!;
         Assert.False(poor.IsAcceptable);
-        Assert.Equal("K7: 2 replicates span 1.5 BU; the stated repeatability allows 1.4 BU. The run did not repeat as well as the laboratory states; ask for further replicates.", poor.ToString());
+        Assert.Equal("K7: 2 replicates span 1.5 BU; the stated repeatability allows 1.4 BU. The run did not repeat as well as the "
+            + "laboratory states; ask for further replicates.", poor.ToString());
     }
 
     // MEBAK 2002, volume II, p. 114, as quoted in an instrument maker's manual: r = -0.36 + 0.05 m, R = 0.72 + 0.14 m.

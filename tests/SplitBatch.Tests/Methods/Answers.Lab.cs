@@ -23,7 +23,8 @@ internal static partial class Answers
         ["at_least_u_brews"] = v => BrewCount.PValueOfAtLeast(v.Numbers("p"), v.Whole("u")),
         ["share_of_brews"] = v => Limits(BrewCount.ShareOfBrews(v.Whole("brews"), v.Whole("found"), v.Number("level"))),
         ["equivalence_known"] = v => Known(LabEquivalence.Known(
-            v.Number("d"), v.Whole("n1"), v.Whole("n2"), v.Number("s_r"), v.Number("margin"), v.Flag("separate") ? v.Number("s_run") : 0, v.Number("alpha"))),
+            v.Number("d"), v.Whole("n1"), v.Whole("n2"), v.Number("s_r"), v.Number("margin"), v.Flag("separate") ? v.Number("s_run") : 0,
+            v.Number("alpha"))),
         ["equivalence_estimated"] = v => Estimated(LabEquivalence.Estimated(
             v.Numbers("a"), v.Numbers("b"), v.Number("margin"), v.NumberLists("others"), v.Number("alpha"))),
         ["smallest_margin"] = v => EquivalencePlan.SmallestMargin(
@@ -41,7 +42,8 @@ internal static partial class Answers
         df_run = found.FreedomBetween,
     };
 
-    private static object Paired(MeanTest test) => new { mean = test.Mean, se = test.StandardError, low = test.Interval.Low, high = test.Interval.High, p = test.PValue };
+    private static object Paired(MeanTest test) =>
+        new { mean = test.Mean, se = test.StandardError, low = test.Interval.Low, high = test.Interval.High, p = test.PValue };
 
     private static object Brews(MeanTest test) => new
     {

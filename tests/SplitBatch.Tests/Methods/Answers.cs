@@ -16,7 +16,9 @@ internal static partial class Answers
         ["directed_range"] = v => Range(MarginCounts.RuledOut(v.Directed, v.Whole("n"), v.Margin, v.Number("beta"))),
         ["directed_tails"] = v => DirectedTails(v),
         ["limit_constrained"] = v => CountLimit.Discriminators(v.Protocol, v.Whole("n"), v.Whole("right"), v.Number("beta")),
-        ["verdict"] = v => Word(PanelDecision.Of(Rules(v) with { AlarmLevel = v.Number("alarm") }, PanelResult.Of(v.Whole("n"), v.Whole("right"))).Answer),
+        ["verdict"] =
+            v => Word(
+                PanelDecision.Of(Rules(v) with { AlarmLevel = v.Number("alarm") }, PanelResult.Of(v.Whole("n"), v.Whole("right"))).Answer),
         ["preference_range"] = v => Range(PreferenceParity.RangeOf(v.Whole("n"), v.Number("m"), v.Number("beta"))),
         ["same_twice"] = v => PreferenceConsistency.Of(v.Whole("n"), v.Whole("same")).PValue,
         ["set_choice"] = v => Choice(SetChoice.Of(v.Whole("aab"), v.Whole("abb"), v.Whole("for_b"))),
@@ -32,7 +34,8 @@ internal static partial class Answers
         ["any_time_similar_count"] = v => AnyTime.RuledOut(v.Protocol, v.Whole("n"), v.Margin, v.Number("beta"))?.Highest,
         ["any_time_beta"] = v => AnyTime.TrueBeta(v.Protocol, v.Whole("n"), v.Margin, v.Number("beta")),
         ["control_power"] = v => Power(ControlPower.Of(v.Protocol, v.Whole("n"), v.Number("d"), v.Number("alpha"))),
-        ["control_tasters"] = v => Needed(Panel.Planning.Power.TastersNeededForDPrime(v.Protocol, v.Number("alpha"), v.Number("power"), v.Number("d"))),
+        ["control_tasters"] =
+            v => Needed(Panel.Planning.Power.TastersNeededForDPrime(v.Protocol, v.Number("alpha"), v.Number("power"), v.Number("d"))),
         ["against_control"] = v => KnownControl.AgainstTest(v.Whole("only_control"), v.Whole("only_test")),
         ["people_needed"] = v => FewPeople.Needed(v.Number("m"), v.Number("beta")),
         ["power_cap"] = v => FewPeople.PowerCap(v.Whole("n"), v.Number("m"), v.Number("beta")),
@@ -41,7 +44,8 @@ internal static partial class Answers
         ["few_people_limit"] = v => PeopleMargin.Limit(v.People, v.Whole("right"), v.Number("beta")),
         ["discriminators_at"] = v => DeclaredMargin.OfDPrime(v.Number("d")).ShareIn(v.Protocol),
         ["dprime_at"] = v => DeclaredMargin.OfShare(v.Number("share")).DPrimeIn(v.Protocol),
-        ["largest_at_dprime"] = v => Panel.Planning.Power.SimilarityCount(v.Protocol, v.Whole("n"), DeclaredMargin.OfDPrime(v.Number("d")).ShareIn(v.Protocol), v.Number("beta")),
+        ["largest_at_dprime"] = v => Panel.Planning.Power
+            .SimilarityCount(v.Protocol, v.Whole("n"), DeclaredMargin.OfDPrime(v.Number("d")).ShareIn(v.Protocol), v.Number("beta")),
         ["dprime_limit"] = v => CountLimit.DPrime(v.Protocol, v.Whole("n"), v.Whole("right"), v.Number("beta")),
         ["people_interval"] = v => Ability(MeanAbility.Of(v.People, v.Whole("right"), v.Number("level"))),
         ["person_t"] = v => PersonT(ReturningPeople.Of(v.TasksOfPeople), v.Number("level")),
@@ -111,7 +115,8 @@ internal static partial class Answers
         _ => throw new FormatException("No prior of that range is named."),
     };
 
-    private static object Level(LooksLevel looks) => new { level = looks.Level, criticals = looks.CriticalCounts, true_alpha = looks.TrueAlpha };
+    private static object Level(LooksLevel looks) =>
+        new { level = looks.Level, criticals = looks.CriticalCounts, true_alpha = looks.TrueAlpha };
 
     private static object Power(ControlPower power) => new { critical = power.CriticalCount, power = power.Chance };
 

@@ -41,8 +41,9 @@ public class CheckValueTests
         return expected.ValueKind switch
         {
             JsonValueKind.Number => Near(expected, answer, tolerance) ? [] : [$"{where}: {expected} expected, {answer} found"],
-            JsonValueKind.Array when expected.GetArrayLength() == answer.GetArrayLength() => [.. expected.EnumerateArray().Zip(answer.EnumerateArray())
-                .SelectMany((pair, i) => Differences(pair.First, pair.Second, tolerance, $"{where}[{i}]"))],
+            JsonValueKind.Array when expected.GetArrayLength() == answer.GetArrayLength() =>
+                [.. expected.EnumerateArray().Zip(answer.EnumerateArray())
+                    .SelectMany((pair, i) => Differences(pair.First, pair.Second, tolerance, $"{where}[{i}]"))],
             JsonValueKind.Object when Names(expected).SetEquals(Names(answer)) => [.. expected.EnumerateObject()
                 .SelectMany(one => Differences(one.Value, answer.GetProperty(one.Name), tolerance, $"{where}.{one.Name}"))],
             JsonValueKind.Array or JsonValueKind.Object => [$"{where}: {expected} expected, {answer} found"],
@@ -50,9 +51,10 @@ public class CheckValueTests
         };
     }
 
-    private static bool Near(JsonElement expected, JsonElement answer, double tolerance) => expected.GetRawText().All(c => char.IsDigit(c) || c == '-')
-        ? expected.GetDouble() == answer.GetDouble()
-        : Math.Abs(expected.GetDouble() - answer.GetDouble()) <= tolerance;
+    private static bool Near(JsonElement expected, JsonElement answer, double tolerance) =>
+        expected.GetRawText().All(c => char.IsDigit(c) || c == '-')
+            ? expected.GetDouble() == answer.GetDouble()
+            : Math.Abs(expected.GetDouble() - answer.GetDouble()) <= tolerance;
 
     private static HashSet<string> Names(JsonElement element) => [.. element.EnumerateObject().Select(one => one.Name)];
 }

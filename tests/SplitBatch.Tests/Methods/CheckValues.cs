@@ -15,7 +15,8 @@ public sealed record CheckValue(string Id, string Quantity, JsonElement Input, J
     public static IReadOnlyDictionary<string, CheckValue> All { get; } = File.ReadLines(Path.Combine(Folder, "check-values.tsv"))
         .Where(line => !line.StartsWith('#')).Skip(1)
         .Select(line => line.Split('\t'))
-        .Select(cells => new CheckValue(cells[0], cells[1], Json(cells[2]), Json(cells[3]), double.Parse(cells[4], CultureInfo.InvariantCulture)))
+        .Select(cells => new CheckValue(cells[0], cells[1], Json(cells[2]), Json(cells[3]),
+            double.Parse(cells[4], CultureInfo.InvariantCulture)))
         .ToDictionary(value => value.Id);
 
     public int Whole(string name) => Input.GetProperty(name).GetInt32();
@@ -23,7 +24,8 @@ public sealed record CheckValue(string Id, string Quantity, JsonElement Input, J
     public double Number(string name) => Input.GetProperty(name).GetDouble();
 
     /// <summary>A number that may be null.</summary>
-    public double? NumberOrNone(string name) => Input.GetProperty(name) is { ValueKind: not JsonValueKind.Null } found ? found.GetDouble() : null;
+    public double? NumberOrNone(string name) =>
+        Input.GetProperty(name) is { ValueKind: not JsonValueKind.Null } found ? found.GetDouble() : null;
 
     public bool Flag(string name) => Input.GetProperty(name).GetBoolean();
 
@@ -53,8 +55,9 @@ public sealed record CheckValue(string Id, string Quantity, JsonElement Input, J
         group.GetProperty("people").GetInt32()))];
 
     /// <summary>The people of "people": for each task the right answers and the sets.</summary>
-    public IEnumerable<IEnumerable<TaskCount>> TasksOfPeople => Input.GetProperty("people").EnumerateArray().Select(person => person.EnumerateObject()
-        .Select(task => new TaskCount(Protocol.Parse(task.Name), task.Value[1].GetInt32(), task.Value[0].GetInt32())));
+    public IEnumerable<IEnumerable<TaskCount>> TasksOfPeople =>
+        Input.GetProperty("people").EnumerateArray().Select(person => person.EnumerateObject()
+            .Select(task => new TaskCount(Protocol.Parse(task.Name), task.Value[1].GetInt32(), task.Value[0].GetInt32())));
 
     public static JsonElement Json(string text) => JsonDocument.Parse(text).RootElement;
 

@@ -15,9 +15,13 @@ public class ScriptTests
         Assert.StartsWith(program, lines[0], StringComparison.Ordinal);
         var printed = lines.Where(line => !line.StartsWith('#')).Skip(1).Select(line => line.Split(',', 3))
             .ToDictionary(cells => (cells[0], cells[1]), cells => cells[2].Trim('"'));
-        var expected = CheckValue.All.Values.SelectMany(value => Parts(value.Expected).Select(part => (Key: (value.Id, part.Name), part.Value, value.Tolerance))).ToArray();
+        var expected = CheckValue.All.Values
+            .SelectMany(
+                value => Parts(value.Expected).Select(part => (Key: (value.Id, part.Name), part.Value, value.Tolerance))).ToArray();
         Assert.Equal(expected.Select(part => part.Key).Order(), printed.Keys.Order());
-        Assert.All(expected, part => Assert.True(Agrees(part.Value, printed[part.Key], part.Tolerance), $"{part.Key}: {part.Value} expected, {printed[part.Key]} printed"));
+        Assert.All(expected,
+            part => Assert.True(Agrees(part.Value, printed[part.Key], part.Tolerance),
+                $"{part.Key}: {part.Value} expected, {printed[part.Key]} printed"));
     }
 
     private static IEnumerable<(string Name, JsonElement Value)> Parts(JsonElement value) => value.ValueKind == JsonValueKind.Object

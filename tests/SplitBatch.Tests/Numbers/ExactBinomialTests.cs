@@ -27,7 +27,8 @@ public class ExactBinomialTests
             // Below 1e-290 a double itself has not the digits; the logarithms are checked there.
             if (row.Number(column) is 0 or > 1e-290)
             {
-                Assert.True(Reference.RelativeError(row.Number(column), actual) < 1e-12, $"{string.Join(' ', row.Cells)}: {column} {actual:r}");
+                Assert.True(Reference.RelativeError(row.Number(column), actual) < 1e-12,
+                    $"{string.Join(' ', row.Cells)}: {column} {actual:r}");
             }
         }
     }

@@ -24,7 +24,8 @@ public class RandomTests
         for (int k = 0; k < edges.Length; k++)
         {
             double p = Gauss.Below(edges[k]);
-            Assert.True(Math.Abs(below[k] - (draws * p)) < 5 * Math.Sqrt(draws * p * (1 - p)) + 1, $"below {edges[k]}: {below[k]} against {draws * p:0.0}");
+            Assert.True(Math.Abs(below[k] - (draws * p)) < 5 * Math.Sqrt(draws * p * (1 - p)) + 1,
+                $"below {edges[k]}: {below[k]} against {draws * p:0.0}");
         }
         Assert.InRange(sum / draws, -0.005, 0.005);
         Assert.InRange(squares / draws, 1 - 0.0072, 1 + 0.0072);
@@ -45,7 +46,8 @@ public class RandomTests
     public void A_seed_gives_the_numbers_of_NumPys_SFC64()
     {
         // tests/reference/panel/sfc64.csv: NumPy 1.24.2, its generator set to the same state.
-        var streams = Reference.Read("sfc64.csv").GroupBy(row => (Seed: long.Parse(row.Text("seed"), CultureInfo.InvariantCulture), Stream: row.Whole("stream"))).ToArray();
+        var streams = Reference.Read("sfc64.csv")
+            .GroupBy(row => (Seed: long.Parse(row.Text("seed"), CultureInfo.InvariantCulture), Stream: row.Whole("stream"))).ToArray();
         Assert.Equal(5, streams.Length);
         foreach (var stream in streams)
         {

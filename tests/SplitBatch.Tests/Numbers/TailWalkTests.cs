@@ -20,7 +20,8 @@ public class TailWalkTests
             if (n % 53 != 0 && n % 512 > 2) continue;
             Assert.Equal(n, walk.Trials);
             Assert.Equal(ExactBinomial.CriticalCount(n, p, alpha), walk.Count);
-            Assert.True(Reference.RelativeError(ExactBinomial.AtLeast(walk.Count, n, p), walk.Tail) < 1e-11, $"{walk.Count} of {n}: {walk.Tail:r}");
+            Assert.True(Reference.RelativeError(ExactBinomial.AtLeast(walk.Count, n, p), walk.Tail) < 1e-11,
+                $"{walk.Count} of {n}: {walk.Tail:r}");
             Assert.Equal(ExactBinomial.AtLeast(walk.Count, n, p), walk.Exact);
         }
     }
@@ -39,7 +40,8 @@ public class TailWalkTests
             walk.Step();
             if (walk.Trials % 100 != 0) continue;
             var exact = ExactBinomial.AtLeast(1990, walk.Trials, 0.4);
-            Assert.True(exact < 1e-240 ? walk.Tail < 1e-239 : Reference.RelativeError(exact, walk.Tail) < 1e-10, $"{walk.Trials}: {walk.Tail:r} for {exact:r}");
+            Assert.True(exact < 1e-240 ? walk.Tail < 1e-239 : Reference.RelativeError(exact, walk.Tail) < 1e-10,
+                $"{walk.Trials}: {walk.Tail:r} for {exact:r}");
         }
 
         Assert.InRange(walk.Tail, 0.6, 0.65);
@@ -62,7 +64,9 @@ public class TailWalkTests
         }
     }
 
-    /// <summary>Five coins: five heads have exactly 1/32. A limit that equals the tail is reached; a billionth less is not, a billionth more is.</summary>
+    /// <summary>
+    /// Five coins: five heads have exactly 1/32. A limit that equals the tail is reached; a billionth less is not, a billionth more is.
+    /// </summary>
     [Fact]
     public void A_tie_is_reached_and_a_near_miss_is_not()
     {

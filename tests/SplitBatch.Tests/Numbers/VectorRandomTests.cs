@@ -12,7 +12,8 @@ public class VectorRandomTests
     {
         foreach (var block in Rows("Xoshiro.csv").Where(row => row[2] == shape).GroupBy(row => (row[0], row[1])))
         {
-            var random = new VectorRandom((ulong)long.Parse(block.Key.Item1, System.Globalization.CultureInfo.InvariantCulture), (ulong)Number(block.Key.Item2));
+            var random = new VectorRandom((ulong)long.Parse(block.Key.Item1, System.Globalization.CultureInfo.InvariantCulture),
+                (ulong)Number(block.Key.Item2));
             var drawn = new double[length];
             if (shape == "normal") random.FillNormal(drawn);
             else random.FillRectangular(drawn);

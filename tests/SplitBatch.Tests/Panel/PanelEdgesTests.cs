@@ -12,7 +12,10 @@ public class PanelEdgesTests
     /// <summary>The 95 % point of chi-square with one degree of freedom (printed tables: 3.841; further digits with R's qchisq).</summary>
     private const double ChiSquare95 = 3.841458820694124;
 
-    /// <summary>At each end of a likelihood interval twice the log likelihood is 3.841 below its top; where guessing itself is not so far below, the end is guessing.</summary>
+    /// <summary>
+    /// At each end of a likelihood interval twice the log likelihood is 3.841 below its top; where guessing itself is not so far below,
+    /// the end is guessing.
+    /// </summary>
     [Theory]
     [InlineData("triangle", 20, 11)]
     [InlineData("triangle", 18, 8)]
@@ -44,10 +47,13 @@ public class PanelEdgesTests
         var estimate = DPrimeEstimate.Of(Protocol.PairedDirectional, 30, 20);
         // d' = sqrt 2 times the normal quantile, so the slope is the normal density over sqrt 2.
         var z = estimate.Value / Math.Sqrt(2);
-        Assert.Equal(Math.Sqrt(share * (1 - share) / 30) * Math.Sqrt(2) / (Math.Exp(-z * z / 2) / Math.Sqrt(2 * Math.PI)), estimate.StandardError!.Value, 1e-9);
+        Assert.Equal(Math.Sqrt(share * (1 - share) / 30) * Math.Sqrt(2) / (Math.Exp(-z * z / 2) / Math.Sqrt(2 * Math.PI)),
+            estimate.StandardError!.Value, 1e-9);
     }
 
-    /// <summary>Clopper and Pearson's limits are the shares at which the count is just in the tail; Wilson's are those whose score is z.</summary>
+    /// <summary>
+    /// Clopper and Pearson's limits are the shares at which the count is just in the tail; Wilson's are those whose score is z.
+    /// </summary>
     [Fact]
     public void Limits_of_a_share_solve_the_equations_they_are_defined_by()
     {
@@ -128,19 +134,25 @@ public class PanelEdgesTests
         Assert.StartsWith($"{x} right of {n}", text, StringComparison.Ordinal);
         Assert.Equal(shown, text.Contains("a difference is shown", StringComparison.Ordinal));
         Assert.Equal(ruledOut, text.Contains("30 % or more discriminators are ruled out", StringComparison.Ordinal));
-        Assert.Equal(!shown && !ruledOut, text.Contains("That does not mean the same. 73 tasters would settle it", StringComparison.Ordinal));
+        Assert.Equal(!shown && !ruledOut,
+            text.Contains("That does not mean the same. 73 tasters would settle it", StringComparison.Ordinal));
         Assert.Equal(shown, reading.Difference.ToString().Contains(": a difference is shown at 5 %", StringComparison.Ordinal));
         Assert.Equal(ruledOut, reading.Similarity.ToString().Contains("are ruled out at 5 %", StringComparison.Ordinal));
         Assert.DoesNotContain("right of", PanelReading.Of(Protocol.PairedTwoSided, 18, 8, 0.3).ToString(), StringComparison.Ordinal);
         Assert.StartsWith("10 alike of 18", PanelReading.Of(Protocol.PairedTwoSided, 18, 8, 0.3).ToString(), StringComparison.Ordinal);
     }
 
-    /// <summary>The limit in a sentence about no difference is the one-sided one that a similarity test at the same error gives, halved for two sides.</summary>
+    /// <summary>
+    /// The limit in a sentence about no difference is the one-sided one that a similarity test at the same error gives, halved for two
+    /// sides.
+    /// </summary>
     [Fact]
     public void What_a_count_still_allows_is_the_one_sided_exact_limit()
     {
-        Assert.Contains($"up to {Allowed(Protocol.Triangle, 8, 0.05)} discriminators", DifferenceTest.Of(Protocol.Triangle, 18, 8).ToString(), StringComparison.Ordinal);
-        Assert.Contains($"up to {Allowed(Protocol.PairedTwoSided, 10, 0.05)} discriminators", DifferenceTest.Of(Protocol.PairedTwoSided, 18, 8).ToString(), StringComparison.Ordinal);
+        Assert.Contains($"up to {Allowed(Protocol.Triangle, 8, 0.05)} discriminators",
+            DifferenceTest.Of(Protocol.Triangle, 18, 8).ToString(), StringComparison.Ordinal);
+        Assert.Contains($"up to {Allowed(Protocol.PairedTwoSided, 10, 0.05)} discriminators",
+            DifferenceTest.Of(Protocol.PairedTwoSided, 18, 8).ToString(), StringComparison.Ordinal);
         Assert.Equal(Power.Of(Protocol.Triangle, 18, 0.05, 0), DifferenceTest.Of(Protocol.Triangle, 18, 8).TrueAlpha);
         Assert.Equal(10 / 18.0, DifferenceTest.Of(Protocol.PairedTwoSided, 18, 8).CorrectShare);
 

@@ -24,7 +24,8 @@ public class PanelProperties
             // The slow way: add point probabilities from the top until alpha is passed.
             double tail = 0;
             var x = n;
-            while (x >= 0 && tail + ExactBinomial.Exactly(x, n, protocol.Chance) <= alpha / protocol.Sides * (1 + 1e-12)) tail += ExactBinomial.Exactly(x--, n, protocol.Chance);
+            while (x >= 0 && tail + ExactBinomial.Exactly(x, n, protocol.Chance) <= alpha / protocol.Sides * (1 + 1e-12))
+                tail += ExactBinomial.Exactly(x--, n, protocol.Chance);
             return critical == (x == n ? null : x + 1);
         });
 
@@ -57,7 +58,10 @@ public class PanelProperties
             return true;
         });
 
-    /// <summary>Exact coverage by summing over every count: never below the level for Clopper-Pearson, near it for the others where n is large and the share is not near an end.</summary>
+    /// <summary>
+    /// Exact coverage by summing over every count: never below the level for Clopper-Pearson, near it for the others where n is large and
+    /// the share is not near an end.
+    /// </summary>
     [Fact]
     public void Intervals_cover_the_true_share()
     {
@@ -76,12 +80,14 @@ public class PanelProperties
     [Fact]
     public void The_exact_interval_of_d_prime_covers_at_least_as_often_as_it_says_and_the_likelihood_interval_about()
     {
-        foreach (var protocol in new[] { Protocol.Triangle, Protocol.DuoTrio, Protocol.Tetrad, Protocol.PairedDirectional, Protocol.ThreeAfc })
+        foreach (var protocol in new[] { Protocol.Triangle, Protocol.DuoTrio, Protocol.Tetrad, Protocol.PairedDirectional,
+            Protocol.ThreeAfc })
         {
             foreach (var (n, d) in new[] { (12, 2.1), (24, 1.5), (100, 1.5) })
             {
                 var p = protocol.CorrectShare(d);
-                var likely = Enumerable.Range(0, n + 1).Where(x => ExactBinomial.Exactly(x, n, p) > 1e-9).Select(x => (Chance: ExactBinomial.Exactly(x, n, p), DPrime: DPrimeEstimate.Of(protocol, n, x))).ToList();
+                var likely = Enumerable.Range(0, n + 1).Where(x => ExactBinomial.Exactly(x, n, p) > 1e-9)
+                    .Select(x => (Chance: ExactBinomial.Exactly(x, n, p), DPrime: DPrimeEstimate.Of(protocol, n, x))).ToList();
                 Assert.InRange(likely.Where(one => one.DPrime.Interval.Contains(d)).Sum(one => one.Chance), 0.95, 1);
                 Assert.InRange(likely.Where(one => one.DPrime.LikelihoodInterval!.Value.Contains(d)).Sum(one => one.Chance), 0.91, 0.995);
             }
@@ -105,10 +111,13 @@ public class PanelProperties
         {
             var x = (int)Math.Round(share * n);
             var reading = PanelReading.Of(protocol, n, x, margin);
-            string[] texts = [reading.ToString(), reading.Difference.ToString(), reading.Similarity.ToString(), BayesReading.Of(protocol, n, x, margin).ToString()];
-            return texts.All(t => !t.Replace("does not mean the same", "", StringComparison.Ordinal).Contains("same", StringComparison.OrdinalIgnoreCase)
-                && !t.Contains("no difference between", StringComparison.OrdinalIgnoreCase)
-                && !t.Contains("identical", StringComparison.OrdinalIgnoreCase));
+            string[] texts = [reading.ToString(), reading.Difference.ToString(), reading.Similarity.ToString(),
+                BayesReading.Of(protocol, n, x, margin).ToString()];
+            return texts.All(
+                t => !t.Replace("does not mean the same", "", StringComparison.Ordinal)
+                    .Contains("same", StringComparison.OrdinalIgnoreCase)
+                    && !t.Contains("no difference between", StringComparison.OrdinalIgnoreCase)
+                    && !t.Contains("identical", StringComparison.OrdinalIgnoreCase));
         }, iter: 300);
 
     [Fact]

@@ -15,7 +15,8 @@ public class RefusedNumbersTests
     public void Exact_tails_refuse_negative_trials_and_what_is_no_share()
     {
         Func<int, int, double, double>[] tails =
-            [ExactBinomial.Exactly, ExactBinomial.AtLeast, ExactBinomial.AtMost, ExactBinomial.LogExactly, ExactBinomial.LogAtLeast, ExactBinomial.LogAtMost];
+            [ExactBinomial.Exactly, ExactBinomial.AtLeast, ExactBinomial.AtMost, ExactBinomial.LogExactly, ExactBinomial.LogAtLeast,
+                ExactBinomial.LogAtMost];
         foreach (var tail in tails)
         {
             Refused("trials", -1, () => tail(0, -1, 0.5));

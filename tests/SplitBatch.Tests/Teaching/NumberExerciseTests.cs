@@ -6,7 +6,8 @@ namespace SplitBatch.Teaching;
 
 public partial class NumberExerciseTests
 {
-    private static readonly Type[] Sets = [typeof(GuessOrTaste), typeof(HowManyTasters), typeof(ThreeNeighbours), typeof(EqualBitterness), typeof(ReadThisReturn)];
+    private static readonly Type[] Sets = [typeof(GuessOrTaste), typeof(HowManyTasters), typeof(ThreeNeighbours), typeof(EqualBitterness),
+        typeof(ReadThisReturn)];
 
     public static TheoryData<string> Names => [.. All().Select(pair => pair.Name)];
 
@@ -16,7 +17,8 @@ public partial class NumberExerciseTests
     [InlineData("GuessOrTaste.Average", 6)]
     [InlineData("GuessOrTaste.NineOrMore", 0.1076024)]
     [InlineData("GuessOrTaste.CriticalCount", 10)]
-    // R 4.2.2: 0.3 + 0.7/3; pbinom(9, 18, 0.3 + 0.7/3, lower.tail = FALSE); sizes from tests/reference/panel/tasters-needed.csv (first: 40).
+    // R 4.2.2: 0.3 + 0.7/3; pbinom(9, 18, 0.3 + 0.7/3, lower.tail = FALSE); sizes from tests/reference/panel/tasters-needed.csv (first:
+    // 40).
     [InlineData("HowManyTasters.RightAnswers", 0.5333333)]
     [InlineData("HowManyTasters.PowerOfThePanel", 0.5208845)]
     [InlineData("HowManyTasters.TastersForEighty", 40)]
@@ -34,7 +36,8 @@ public partial class NumberExerciseTests
     {
         // Mean gravity over the boil: 23 L of 1 + 0.050 x 20/23 becomes 20 L of 1.050. Form factor of pellets: 1.07.
         double gravity = 1 + (0.5 * (0.050 + (0.050 * 20 / 23)));
-        double Grams(double minutes) => 30 * 20 / (1000 * 0.074 * 1.07 * 1.65 * Math.Pow(0.000125, gravity - 1) * (1 - Math.Exp(-0.04 * minutes)) / 4.15);
+        double Grams(double minutes) =>
+            30 * 20 / (1000 * 0.074 * 1.07 * 1.65 * Math.Pow(0.000125, gravity - 1) * (1 - Math.Exp(-0.04 * minutes)) / 4.15);
         Assert.Equal(Grams(60), EqualBitterness.GramsEarly.Right, 0.05);
         Assert.Equal(Grams(20), EqualBitterness.GramsLate.Right, 0.05);
     }
@@ -63,8 +66,10 @@ public partial class NumberExerciseTests
     {
         var exercise = Find(name);
         double right = exercise.Right;
-        string[] forms = [.. new[] { "0", "0.0", "0.00", "0.000" }.Select(form => right.ToString(form, CultureInfo.InvariantCulture)).Where(form => Math.Abs(double.Parse(form, CultureInfo.InvariantCulture) - right) < 0.02 * right)];
-        double?[] wrong = [null, double.NaN, -1e6, 1e6, right * 100, right * 0.7, right * 1.5, .. exercise.KnownSlips.Select(slip => (double?)slip.Value)];
+        string[] forms = [.. new[] { "0", "0.0", "0.00", "0.000" }.Select(form => right.ToString(form, CultureInfo.InvariantCulture))
+            .Where(form => Math.Abs(double.Parse(form, CultureInfo.InvariantCulture) - right) < 0.02 * right)];
+        double?[] wrong = [null, double.NaN, -1e6, 1e6, right * 100, right * 0.7, right * 1.5,
+            .. exercise.KnownSlips.Select(slip => (double?)slip.Value)];
         foreach (var words in wrong.Select(answer => exercise.Check(answer)).Where(reply => !reply.IsRight).Select(reply => reply.Words))
         {
             Assert.DoesNotContain(Numbers().Matches(words).Select(match => match.Value), forms.Contains);
@@ -108,13 +113,16 @@ public partial class NumberExerciseTests
     [Theory]
     [InlineData(41)]
     [InlineData(42)]
-    public void The_teeth_of_the_saw_have_their_hint(double tasters) => Assert.Equal(Slip.ToothOfTheSaw, HowManyTasters.TastersForEighty.Check(tasters).Slip);
+    public void The_teeth_of_the_saw_have_their_hint(double tasters) =>
+        Assert.Equal(Slip.ToothOfTheSaw, HowManyTasters.TastersForEighty.Check(tasters).Slip);
 
     [Fact]
     public void An_exercise_shows_its_task_and_hides_its_answer()
     {
-        Assert.Equal("What is the smallest count that guessers reach or pass in at most 5 % of panels of eighteen?", GuessOrTaste.CriticalCount.ToString());
-        Assert.DoesNotContain(typeof(NumberExercise).GetMembers(BindingFlags.Public | BindingFlags.Instance), member => member is PropertyInfo);
+        Assert.Equal("What is the smallest count that guessers reach or pass in at most 5 % of panels of eighteen?",
+            GuessOrTaste.CriticalCount.ToString());
+        Assert.DoesNotContain(typeof(NumberExercise).GetMembers(BindingFlags.Public | BindingFlags.Instance),
+            member => member is PropertyInfo);
     }
 
     private static NumberExercise Find(string name) => All().Single(pair => pair.Name == name).Exercise;

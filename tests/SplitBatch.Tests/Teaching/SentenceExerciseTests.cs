@@ -3,10 +3,13 @@ namespace SplitBatch.Teaching;
 public class SentenceExerciseTests
 {
     [Theory]
-    [InlineData("Eight of eighteen tasters picked the odd cup; no difference was shown, but the panel was too small to rule out one that matters.")]
+    [InlineData(
+        "Eight of eighteen tasters picked the odd cup; no difference was shown, but the panel was too small to rule out one that "
+            + "matters.")]
     [InlineData("With 8 right of 18, the panel did not show a difference, and up to 49 % may still tell the beers apart.")]
     [InlineData("8 of 18 answers were right, which is not a sign that the beers are the same, and leaves the question open.")]
-    public void An_honest_sentence_about_a_small_panel_passes(string sentence) => Assert.Equal(Slip.None, OneHonestSentence.SmallPanel.Check(sentence).Slip);
+    public void An_honest_sentence_about_a_small_panel_passes(string sentence) =>
+        Assert.Equal(Slip.None, OneHonestSentence.SmallPanel.Check(sentence).Slip);
 
     [Theory]
     [InlineData("Eight of eighteen were right, so the beers taste the same.", Slip.SaysTheSame)]
@@ -44,13 +47,15 @@ public class SentenceExerciseTests
     [Fact]
     public void The_three_panels_have_three_different_answers() => Assert.Equal(
         [Panel.Deciding.PanelAnswer.Inconclusive, Panel.Deciding.PanelAnswer.DifferenceShown, Panel.Deciding.PanelAnswer.MarginRuledOut],
-        new[] { OneHonestSentence.SmallPanel, OneHonestSentence.ClearPanel, OneHonestSentence.LargePanel }.Select(exercise => exercise.Reading.Answer));
+        new[] { OneHonestSentence.SmallPanel, OneHonestSentence.ClearPanel, OneHonestSentence.LargePanel }
+            .Select(exercise => exercise.Reading.Answer));
 
     /// <summary>The tool must not fail its own exercise.</summary>
     [Fact]
     public void The_tools_own_words_about_each_panel_claim_no_more_than_they_may()
     {
         SentenceExercise[] all = [OneHonestSentence.SmallPanel, OneHonestSentence.ClearPanel, OneHonestSentence.LargePanel];
-        Assert.All(all, exercise => Assert.Contains(exercise.Check(exercise.Reading.ToString()).Slip, new[] { Slip.None, Slip.NotOneSentence }));
+        Assert.All(all,
+            exercise => Assert.Contains(exercise.Check(exercise.Reading.ToString()).Slip, new[] { Slip.None, Slip.NotOneSentence }));
     }
 }

@@ -9,11 +9,18 @@ internal static class BallotWriter
 {
     public const string Word = "ballots";
 
-    /// <summary>Starts a program that enters the ballots of so many tasters: one for each line it is given, and it says each once it is in.</summary>
+    /// <summary>
+    /// Starts a program that enters the ballots of so many tasters: one for each line it is given, and it says each once it is in.
+    /// </summary>
     public static Process Start(string folder, int first, int count)
     {
         string[] arguments = [typeof(BallotWriter).Assembly.Location, Word, folder, Text(first), Text(count)];
-        return Process.Start(new ProcessStartInfo("dotnet", arguments) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        return Process.Start(new ProcessStartInfo("dotnet", arguments)
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        })!;
     }
 
     public static int Run(string folder, int first, int count)

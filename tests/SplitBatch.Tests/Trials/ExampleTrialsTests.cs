@@ -52,7 +52,9 @@ public sealed class ExampleTrialsTests : IDisposable
     public void An_example_is_not_written_to()
     {
         var trial = Trial.Open(Examples.Folder("amber-cone-or-pellet"));
-        Assert.Contains("Trial.WorkOn", Assert.Throws<InvalidOperationException>(() => trial.LogReturn("R", "S1", Analyte.Bitterness, 22)).Message, StringComparison.Ordinal);
+        Assert.Contains("Trial.WorkOn",
+            Assert.Throws<InvalidOperationException>(() => trial.LogReturn("R", "S1", Analyte.Bitterness, 22)).Message,
+            StringComparison.Ordinal);
         Assert.False(trial.Folder.Holds("lab-returns.csv"));
     }
 
@@ -99,7 +101,9 @@ public sealed class ExampleTrialsTests : IDisposable
     {
         var trial = Trial.Open(Examples.Folder("amber-cone-or-pellet"));
         Assert.Equal("pellets", trial.Lot("Pellets").Name);
-        Assert.StartsWith("This trial has no hop lot \"pelets\"; there are: cones, pellets. Did you mean \"pellets\"?", Assert.Throws<ArgumentException>(() => trial.Lot("pelets")).Message, StringComparison.Ordinal);
-        Assert.StartsWith("This trial has no panel \"mian\"; there are: main, evening. Did you mean \"main\"?", Assert.Throws<ArgumentException>(() => trial.Panel("mian")).Message, StringComparison.Ordinal);
+        Assert.StartsWith("This trial has no hop lot \"pelets\"; there are: cones, pellets. Did you mean \"pellets\"?",
+            Assert.Throws<ArgumentException>(() => trial.Lot("pelets")).Message, StringComparison.Ordinal);
+        Assert.StartsWith("This trial has no panel \"mian\"; there are: main, evening. Did you mean \"main\"?",
+            Assert.Throws<ArgumentException>(() => trial.Panel("mian")).Message, StringComparison.Ordinal);
     }
 }

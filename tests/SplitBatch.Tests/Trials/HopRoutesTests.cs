@@ -39,13 +39,17 @@ public sealed class HopRoutesTests : IDisposable
         Assert.Equal(9.0 * (1 - 0.224532) / (1 - 0.036766), trial.LotOf(Side.B).Alpha.Percent, 4);
         Assert.Equal(60 * 0.055 * 0.840896, trial.Doses!.A.AlphaMass.Grams, 5);
         Assert.Equal((5.5, 9.0), (trial.Lot("cones").Alpha.Percent, trial.Lot("pellets").Alpha.Percent));
-        var storage = ErrorBudget.For(trial.Doses).Terms.Where(term => term.Name.StartsWith("storage, ", StringComparison.Ordinal)).ToList();
+        var storage = ErrorBudget.For(trial.Doses).Terms
+            .Where(term => term.Name.StartsWith("storage, ", StringComparison.Ordinal)).ToList();
         Assert.Equal(["storage, cones", "storage, pellets"], storage.Select(term => term.Name));
         Assert.Equal(0.3 * -Math.Log(0.840896), storage[0].Standard, 5);
         Assert.Contains(trial.Doses.Uncertainty(draws: 1000).Contributions, c => c.Term.Name == "storage, cones" && c.ToA > 0);
-        Assert.Contains("alpha acid of cones aged to brew day by Garetz, of pellets aged to brew day by Nickerson & Likens", trial.Verdict().Claims.Single(claim => claim.Id == "dose.mass").Method, StringComparison.Ordinal);
-        Assert.Equal("cones (whole cones, 4.6 ± 0.3 % alpha acid on 2026-03-30, 4.0 ± 0.4 % beta acid, crop 2025)", trial.LotOf(Side.A).ToString());
-        Assert.Contains("is aged already", Assert.Throws<ArgumentException>(() => trial.LotOf(Side.A).On(new DateOnly(2026, 4, 1))).Message, StringComparison.Ordinal);
+        Assert.Contains("alpha acid of cones aged to brew day by Garetz, of pellets aged to brew day by Nickerson & Likens",
+            trial.Verdict().Claims.Single(claim => claim.Id == "dose.mass").Method, StringComparison.Ordinal);
+        Assert.Equal("cones (whole cones, 4.6 ± 0.3 % alpha acid on 2026-03-30, 4.0 ± 0.4 % beta acid, crop 2025)",
+            trial.LotOf(Side.A).ToString());
+        Assert.Contains("is aged already",
+            Assert.Throws<ArgumentException>(() => trial.LotOf(Side.A).On(new DateOnly(2026, 4, 1))).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -54,17 +58,21 @@ public sealed class HopRoutesTests : IDisposable
         Describe(brewDay: "");
         var trial = Trial.Open(folder.FullName);
         Assert.Null(trial.BrewDay);
-        Assert.Equal("cones: the alpha acid is taken as assayed; ageing it needs a storage index of brew day, or else: brew day.", trial.LotsOnBrewDay[0].ToString());
-        Assert.Equal("drops: the alpha acid is taken as assayed; the published storage models are for cones and pellets, not for iso extract.", trial.LotsOnBrewDay[2].ToString());
+        Assert.Equal("cones: the alpha acid is taken as assayed; ageing it needs a storage index of brew day, or else: brew day.",
+            trial.LotsOnBrewDay[0].ToString());
+        Assert.Equal("drops: the alpha acid is taken as assayed; the published storage models are for cones and pellets, not for iso "
+            + "extract.", trial.LotsOnBrewDay[2].ToString());
         Assert.Equal(5.5, trial.LotOf(Side.A).Alpha.Percent, 9);
         Describe(brewDay: "\"brew day\": \"2025-09-01\",");
-        Assert.Contains("the assay of 2025-10-01 is later than brew day", Trial.Open(folder.FullName).LotsOnBrewDay[0].ToString(), StringComparison.Ordinal);
+        Assert.Contains("the assay of 2025-10-01 is later than brew day", Trial.Open(folder.FullName).LotsOnBrewDay[0].ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void The_first_day_of_the_batch_log_is_brew_day_unless_trial_json_says_another()
     {
-        Write("batch-log.csv", "id,when,beer,quantity,value,supersedes,reason\n1,2026-02-01,both,yeast lot,Y-1,,\n2,2026-02-20,both,packaging date,2026-02-20,,\n");
+        Write("batch-log.csv", "id,when,beer,quantity,value,supersedes,reason\n1,2026-02-01,both,yeast lot,Y-1,,\n"
+            + "2,2026-02-20,both,packaging date,2026-02-20,,\n");
         Assert.Equal(new DateOnly(2026, 3, 30), Trial.Open(folder.FullName).BrewDay);
         Describe(brewDay: "");
         Assert.Equal(new DateOnly(2026, 2, 1), Trial.Open(folder.FullName).BrewDay);
@@ -75,7 +83,8 @@ public sealed class HopRoutesTests : IDisposable
     {
         Write("hops.csv", "lot,form,alpha [%],HSI,HSI on brew day\npellets,pellets,9,0.40,0.27\n");
         var error = Assert.Throws<TrialFolderException>(() => Trial.Open(folder.FullName));
-        Assert.StartsWith("hops.csv, row 2, HSI on brew day = \"0.27\": pellets: a storage index of 0.27 now is below 0.40 at the assay; hops do not grow younger.", Assert.Single(error.Faults).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("hops.csv, row 2, HSI on brew day = \"0.27\": pellets: a storage index of 0.27 now is below 0.40 at the assay; "
+            + "hops do not grow younger.", Assert.Single(error.Faults).ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -109,7 +118,10 @@ public sealed class HopRoutesTests : IDisposable
         Assert.Equal(20 - 1 - 0.325, doses.B.IntoFermenter.Liters, 9);
     }
 
-    /// <summary>An addition while the wort cools isomerises only on what is left of the profile: the kinetics integrated outside, in steps of a hundredth of a minute.</summary>
+    /// <summary>
+    /// An addition while the wort cools isomerises only on what is left of the profile: the kinetics integrated outside, in steps of a
+    /// hundredth of a minute.
+    /// </summary>
     [Fact]
     public void A_cooling_addition_follows_the_temperature_profile_of_trial_json()
     {
@@ -128,7 +140,8 @@ public sealed class HopRoutesTests : IDisposable
         Assert.Equal(trial.Charges[Side.B][0].AlphaMass.Milligrams * share / 20, kinetics.Value.Value, 0.001 * kinetics.Value.Value);
         Assert.Contains(kinetics.Warnings, text => text.Contains("below 90 °C (194 °F)", StringComparison.Ordinal));
         Assert.True(trial.Doses!.A.Bitterness.Value > 5 * trial.Doses.B.Bitterness.Value);
-        Assert.Contains(trial.Doses.Warnings, text => text.Contains("Tinseth knows nothing of hops after flame-out", StringComparison.Ordinal));
+        Assert.Contains(trial.Doses.Warnings,
+            text => text.Contains("Tinseth knows nothing of hops after flame-out", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -138,7 +151,9 @@ public sealed class HopRoutesTests : IDisposable
         var trial = Trial.Open(folder.FullName);
         var crop = Assert.Single(trial.HopConfounds, confound => confound.Difference == HopDifference.CropYear);
         Assert.StartsWith("crop year: A 2025, B 2024.", crop.ToString(), StringComparison.Ordinal);
-        Assert.Contains(trial.Verdict().Limitations, limit => limit.Sentence.StartsWith("The hop lots differ in more than the variable. Crop year: A 2025, B 2024.", StringComparison.Ordinal));
+        Assert.Contains(trial.Verdict().Limitations,
+            limit => limit.Sentence.StartsWith("The hop lots differ in more than the variable. Crop year: A 2025, B 2024.",
+                StringComparison.Ordinal));
     }
 
     /// <summary>A gram scale in a US trial: what is read is in the trial's own units, and the numbers are the same.</summary>
@@ -167,7 +182,8 @@ public sealed class HopRoutesTests : IDisposable
 
     private void Write(string file, string text) => File.WriteAllText(Path.Combine(folder.FullName, file), text.ReplaceLineEndings("\n"));
 
-    private void Charge(params string[] rows) => Write("charges.csv", "beer,lot,amount [g],stage,time [min]\n" + string.Join('\n', rows) + "\n");
+    private void Charge(params string[] rows) =>
+        Write("charges.csv", "beer,lot,amount [g],stage,time [min]\n" + string.Join('\n', rows) + "\n");
 
     private void Describe(string brewDay = "\"brew day\": \"2026-03-30\",", string units = "metric") => Write("trial.json", $$"""
         {

@@ -19,7 +19,8 @@ public sealed class LiveTallyTests : IDisposable
         var tally = Class(24).Tally();
         Assert.Equal((24, 0, 24), (tally.Served, tally.Answered, tally.StillOut));
         Assert.Null(tally.Verdict);
-        Assert.StartsWith("No ballot is in yet; 24 are still out, so there is no verdict yet.", tally.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("No ballot is in yet; 24 are still out, so there is no verdict yet.", tally.ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -31,13 +32,15 @@ public sealed class LiveTallyTests : IDisposable
         var early = trial.Tally();
         Assert.Equal((23, 1), (early.Answered, early.StillOut));
         Assert.Null(early.Verdict);
-        Assert.StartsWith("23 of 24 ballots are in; 1 is still out, so there is no verdict yet. The count is hidden until then:", early.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("23 of 24 ballots are in; 1 is still out, so there is no verdict yet. The count is hidden until then:",
+            early.ToString(), StringComparison.Ordinal);
         Assert.Equal(sets[^1].Taster, Assert.Single(early.Tasters, taster => taster.Answered < taster.Sets).Taster);
 
         var last = trial.Enter(sets[^1].Taster, BallotWriter.AnswerOf(sets[^1]));
         Assert.True(last.IsComplete);
         Assert.Equal(PanelReading.Of(Protocol.Triangle, 24, 8, 0.30, 0.05, 0.10).Answer, last.Verdict!.Answer);
-        Assert.StartsWith("All 24 ballots are in. 24 blind sets were tasted by the triangle protocol, each by another person, and 8 answers were right", last.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("All 24 ballots are in. 24 blind sets were tasted by the triangle protocol, each by another person, and 8 "
+            + "answers were right", last.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -55,7 +58,8 @@ public sealed class LiveTallyTests : IDisposable
         var sets = trial.Panel("main").Serving!.Sets;
         var description = trial.Folder.PathOf(TrialFolder.DescriptionFile);
         File.WriteAllText(description, File.ReadAllText(description).Replace(
-            "\"name\": \"main\"", "\"name\": \"main\", \"ballots\": { \"file\": \"incoming/form.csv\", \"columns\": { \"taster\": \"Who\", \"answer\": \"Odd cup\" } }", StringComparison.Ordinal));
+            "\"name\": \"main\"", "\"name\": \"main\", \"ballots\": { \"file\": \"incoming/form.csv\", \"columns\": { \"taster\": "
+                + "\"Who\", \"answer\": \"Odd cup\" } }", StringComparison.Ordinal));
         File.WriteAllText(trial.Folder.PathOf("incoming/form.csv"), $"Who,Odd cup\n{sets[0].Taster},{BallotWriter.AnswerOf(sets[0])}\n");
         trial = Trial.Open(trial.Folder.Path);
         Assert.Equal(1, trial.Tally().Answered);
@@ -77,14 +81,17 @@ public sealed class LiveTallyTests : IDisposable
         Assert.Equal(PanelAnswer.DifferenceShown, tally.Verdict!.Answer);
         Assert.Equal(Trial.Open(trial.Folder.Path).Panel("main").Sequential!.Tasters, tally.Answered);
         Assert.InRange(tally.Answered, 3, 20);
-        Assert.StartsWith($"The panel is over after {tally.Answered} of 60 ballots. {tally.Answered} blind sets were tasted one after another by the triangle protocol, each by another person, and {tally.Answered} answers were right", tally.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith($"The panel is over after {tally.Answered} of 60 ballots. {tally.Answered} blind sets were tasted one after "
+            + $"another by the triangle protocol, each by another person, and {tally.Answered} answers were right", tally.ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void Either_way_of_adding_a_ballot_refuses_what_nobody_could_have_handed_in()
     {
         var trial = Class(24);
-        Assert.Contains("Nothing was written", Assert.Throws<ArgumentException>(() => trial.AddBallot("main", "T01", "000")).Message, StringComparison.Ordinal);
+        Assert.Contains("Nothing was written", Assert.Throws<ArgumentException>(() => trial.AddBallot("main", "T01", "000")).Message,
+            StringComparison.Ordinal);
         var set = trial.Panel("main").Serving!.Sets[0];
         Assert.Single(trial.AddBallot("main", set.Taster, Right(set)).Panel("main").Ballots);
     }
@@ -130,7 +137,8 @@ public sealed class LiveTallyTests : IDisposable
         const int Writers = 4, Each = 30, AtATime = 5;
         var trial = Class(Writers * Each);
         var writers = Enumerable.Range(0, Writers).Select(i => BallotWriter.Start(trial.Folder.Path, i * Each, Each)).ToList();
-        var ends = writers.Select(writer => (Out: writer.StandardOutput.ReadToEndAsync(), Error: writer.StandardError.ReadToEndAsync())).ToList();
+        var ends =
+            writers.Select(writer => (Out: writer.StandardOutput.ReadToEndAsync(), Error: writer.StandardError.ReadToEndAsync())).ToList();
         List<int> seen = [0];
         var clock = Stopwatch.StartNew();
         for (var handedOut = 0; handedOut < Each; handedOut += AtATime)
@@ -151,7 +159,8 @@ public sealed class LiveTallyTests : IDisposable
         }
 
         Assert.Equal(seen.Order(), seen);
-        Assert.True(seen.Distinct().Count() > Each / AtATime, $"the reader saw only {string.Join(", ", seen.Distinct())}, so the test showed little");
+        Assert.True(seen.Distinct().Count() > Each / AtATime,
+            $"the reader saw only {string.Join(", ", seen.Distinct())}, so the test showed little");
         var all = trial.Tally();
         Assert.Equal((Writers * Each, true), (all.Answered, all.IsComplete));
         Assert.Equal((Writers * Each, Writers * Each / 3), (all.Panel.Scored.Counted, all.Panel.Scored.Correct));
@@ -178,8 +187,12 @@ public sealed class LiveTallyTests : IDisposable
         File.Delete(folder.PathOf("seal-1.json"));
         File.Delete(folder.PathOf("panel-log.csv"));
         var description = folder.PathOf(TrialFolder.DescriptionFile);
-        File.WriteAllText(description, File.ReadAllText(description).Replace("\"tasters\": 24", $"\"tasters\": {tasters}", StringComparison.Ordinal));
-        if (sequential) File.WriteAllText(description, File.ReadAllText(description).Replace("\"stopping\": \"fixed\"", "\"stopping\": \"sequential\"", StringComparison.Ordinal));
+        File.WriteAllText(description,
+            File.ReadAllText(description).Replace("\"tasters\": 24", $"\"tasters\": {tasters}", StringComparison.Ordinal));
+        if (sequential)
+            File.WriteAllText(description,
+                File.ReadAllText(description).Replace("\"stopping\": \"fixed\"", "\"stopping\": \"sequential\"",
+                    StringComparison.Ordinal));
         return Trial.Open(folder.Path).Seal().Serve();
     }
 }

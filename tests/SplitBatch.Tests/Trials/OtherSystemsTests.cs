@@ -5,8 +5,8 @@ using SplitBatch.Trials.Reading;
 namespace SplitBatch.Trials;
 
 /// <summary>
-/// A trial folder as other systems leave it: their line ends, their spelling of names, their separators in paths, their code pages. Windows
-/// and macOS take "Hops.csv" and "hops.csv" for one file, and Windows writes paths with a backslash.
+/// A trial folder as other systems leave it: their line ends, their spelling of names, their separators in paths, their code pages.
+/// Windows and macOS take "Hops.csv" and "hops.csv" for one file, and Windows writes paths with a backslash.
 /// </summary>
 public sealed class OtherSystemsTests : IDisposable
 {
@@ -35,7 +35,8 @@ public sealed class OtherSystemsTests : IDisposable
     {
         Copy(name => char.ToUpperInvariant(name[0]) + name[1..].Replace(".csv", ".CSV", StringComparison.Ordinal), text => text);
         Assert.Equal(Said(Examples.Folder("amber-cone-or-pellet")), Said(Folder));
-        Assert.DoesNotContain(Trial.Check(Folder), fault => fault.Problem.Contains("No file of this name is read", StringComparison.Ordinal));
+        Assert.DoesNotContain(Trial.Check(Folder),
+            fault => fault.Problem.Contains("No file of this name is read", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -45,7 +46,8 @@ public sealed class OtherSystemsTests : IDisposable
         File.WriteAllText(Path.Combine(Folder, "Lab-Returns.csv"), string.Join(',', LogFormat.LabReturns.Columns) + "\n");
         new LabReturnLog(Folder).Append(new Lab.LabResult("R1", "K7", Lab.Analyte.Bitterness, 25));
         Assert.Equal(2, File.ReadAllLines(Path.Combine(Folder, "Lab-Returns.csv")).Length);
-        Assert.Single(Directory.GetFiles(Folder, "*", SearchOption.TopDirectoryOnly), file => Path.GetFileName(file).Equals("lab-returns.csv", StringComparison.OrdinalIgnoreCase));
+        Assert.Single(Directory.GetFiles(Folder, "*", SearchOption.TopDirectoryOnly),
+            file => Path.GetFileName(file).Equals("lab-returns.csv", StringComparison.OrdinalIgnoreCase));
     }
 
     [Fact]
@@ -84,7 +86,8 @@ public sealed class OtherSystemsTests : IDisposable
     private static string Said(string folder)
     {
         var trial = Trial.Open(folder);
-        return string.Join('\n', trial.Verdict().Claims.Select(claim => claim.Sentence).Append(trial.Question).Append(trial.Note("introduction") ?? ""));
+        return string.Join('\n', trial.Verdict().Claims.Select(claim => claim.Sentence).Append(trial.Question)
+            .Append(trial.Note("introduction") ?? ""));
     }
 
     private void Copy(Func<string, string> named, Func<string, string> spelt)

@@ -45,8 +45,11 @@ internal sealed class PanelFolder : IDisposable
     /// <summary>Writes ballots.</summary>
     public void Answer(Func<ServedSet, bool> isRight, Func<ServedSet, string, string?>? change = null) => Write("ballots-main.csv",
         "taster,set,answer,when,knew variable,brewer,late,preferred\n" + string.Concat(Plan.Sets
-            .Select(set => (set, row: string.Create(CultureInfo.InvariantCulture, $"{set.Taster},{set.Number},{AnswerTo(set, isRight(set))},2026-05-02 19:{set.Number % 60:00},,,,")))
-            .Select(pair => change is null ? pair.row : change(pair.set, pair.row)).Where(row => row is not null).Select(row => row + "\n")));
+            .Select(set =>
+                (set, row: string.Create(CultureInfo.InvariantCulture,
+                    $"{set.Taster},{set.Number},{AnswerTo(set, isRight(set))},2026-05-02 19:{set.Number % 60:00},,,,")))
+            .Select(pair => change is null ? pair.row : change(pair.set, pair.row)).Where(row => row is not null)
+            .Select(row => row + "\n")));
 
     /// <summary>An answer to a set that is right or wrong.</summary>
     public string AnswerTo(ServedSet set, bool right) => Plan.Design.Answer switch

@@ -9,7 +9,9 @@ using SplitBatch.Trials.Reading;
 
 namespace SplitBatch.Trials;
 
-/// <summary>What a trial makes of its panels' files: directions, repeats, sequential plans, ratings, words, forms, several panels.</summary>
+/// <summary>
+/// What a trial makes of its panels' files: directions, repeats, sequential plans, ratings, words, forms, several panels.
+/// </summary>
 public class PanelOfATrialTests
 {
     private const string Directional = "\"expected\": \"A\", \"attribute\": \"malty\"";
@@ -29,7 +31,9 @@ public class PanelOfATrialTests
 
         folder.Replace("trial.json", "\"expected\": \"A\"", "\"expected\": \"B\"");
         var error = Assert.Throws<TrialFolderException>(folder.Open);
-        Assert.Contains(error.Faults, fault => fault is { File: "serving-main.csv", Column: "expected", Value: "A" } && fault.Problem.Contains(". An answer would be scored the wrong way round.", StringComparison.Ordinal));
+        Assert.Contains(error.Faults,
+            fault => fault is { File: "serving-main.csv", Column: "expected", Value: "A" }
+                && fault.Problem.Contains(". An answer would be scored the wrong way round.", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -37,7 +41,8 @@ public class PanelOfATrialTests
     {
         using var folder = new PanelFolder("3-AFC", 12);
         var error = Assert.Throws<TrialFolderException>(folder.Open);
-        Assert.Contains(error.Faults, fault => fault.Column == "panels[0].expected" && fault.Accepted!.Contains("\"expected\": \"B\"", StringComparison.Ordinal));
+        Assert.Contains(error.Faults,
+            fault => fault.Column == "panels[0].expected" && fault.Accepted!.Contains("\"expected\": \"B\"", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -54,10 +59,14 @@ public class PanelOfATrialTests
     public void A_key_without_the_expected_half_takes_the_plans_word_and_says_so()
     {
         using var folder = new PanelFolder("paired directional", 12, Directional, ExpectsA);
-        folder.Write("serving-main.csv", string.Join('\n', ServingKeyFile.Write(folder.Plan).TrimEnd('\n').Split('\n').Select(line => line.StartsWith('#') ? line : line[..line.LastIndexOf(',')])) + "\n");
+        folder.Write("serving-main.csv",
+            string.Join('\n', ServingKeyFile.Write(folder.Plan).TrimEnd('\n').Split('\n')
+                .Select(line => line.StartsWith('#') ? line : line[..line.LastIndexOf(',')])) + "\n");
         folder.Answer(right: 9);
         Assert.Equal(9, folder.Open().Panel().Scored.Correct);
-        Assert.Contains(folder.Check(), fault => fault is { Column: "expected", Severity: Severity.Warning } && fault.Problem == "The key does not say which beer was expected to be the stronger; the plan's word is taken.");
+        Assert.Contains(folder.Check(),
+            fault => fault is { Column: "expected", Severity: Severity.Warning }
+                && fault.Problem == "The key does not say which beer was expected to be the stronger; the plan's word is taken.");
         var faults = new FaultList();
         var lines = ServingKeyFile.Write(folder.Plan).TrimEnd('\n').Split('\n');
         lines[^1] = lines[^1][..^1] + "B";
@@ -66,13 +75,16 @@ public class PanelOfATrialTests
     }
 
     [Theory]
-    [InlineData("A-not-A", "\"stopping\": \"sequential\"", "stopping", "A sequential plan needs a known guessing chance; A-not-A has none.")]
-    [InlineData("triangle", "\"stopping\": \"sequential\", \"replicates\": 2", "replicates", "A sequential plan takes one set from each taster, because repeats are not new tasters.")]
+    [InlineData("A-not-A", "\"stopping\": \"sequential\"", "stopping",
+        "A sequential plan needs a known guessing chance; A-not-A has none.")]
+    [InlineData("triangle", "\"stopping\": \"sequential\", \"replicates\": 2", "replicates",
+        "A sequential plan takes one set from each taster, because repeats are not new tasters.")]
     [InlineData("triangle", "\"rules\": { \"closes\": \"tonight\" }", "rules.closes", "The time cannot be read.")]
     public void A_plan_that_cannot_be_kept_is_refused(string protocol, string more, string column, string problem)
     {
         using var folder = new PanelFolder(protocol, 12, more);
-        Assert.Contains(Assert.Throws<TrialFolderException>(folder.Open).Faults, fault => fault.Column == $"panels[0].{column}" && fault.Problem == problem);
+        Assert.Contains(Assert.Throws<TrialFolderException>(folder.Open).Faults,
+            fault => fault.Column == $"panels[0].{column}" && fault.Problem == problem);
     }
 
     [Fact]
@@ -86,7 +98,8 @@ public class PanelOfATrialTests
         Assert.Throws<NotApplicableException>(() => panel.Bayes);
         Assert.Contains("Repeats by one taster are not new tasters", panel.InWords, StringComparison.Ordinal);
         var claims = trial.Verdict().Claims;
-        Assert.Contains("2 people tasted 10 blind sets", claims.Single(claim => claim.Id == "panel.main.count").Sentence, StringComparison.Ordinal);
+        Assert.Contains("2 people tasted 10 blind sets", claims.Single(claim => claim.Id == "panel.main.count").Sentence,
+            StringComparison.Ordinal);
         var repeats = claims.Single(claim => claim.Id == "panel.main.repeats");
         Assert.Contains("Repeats by one taster are not new tasters", repeats.Sentence, StringComparison.Ordinal);
         Assert.Contains(10.0, repeats.Numbers);
@@ -101,7 +114,8 @@ public class PanelOfATrialTests
         folder.Answer(right: 20);
         var trial = folder.Open();
         Assert.Equal(PanelAnswer.Inconclusive, trial.Verdict().Answer);
-        Assert.Contains("Whatever so small a panel had answered, it could not have shown a difference", trial.Verdict().Claims.Single(claim => claim.Id == "panel.main.difference").Sentence, StringComparison.Ordinal);
+        Assert.Contains("Whatever so small a panel had answered, it could not have shown a difference",
+            trial.Verdict().Claims.Single(claim => claim.Id == "panel.main.difference").Sentence, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -113,7 +127,8 @@ public class PanelOfATrialTests
         folder.Answer(right: 36);
         var verdict = folder.Open().Verdict();
         Assert.Equal(PanelAnswer.DifferenceShown, verdict.Answer);
-        Assert.Contains("a difference is shown", verdict.Claims.Single(claim => claim.Id == "panel.main.difference").Sentence, StringComparison.Ordinal);
+        Assert.Contains("a difference is shown", verdict.Claims.Single(claim => claim.Id == "panel.main.difference").Sentence,
+            StringComparison.Ordinal);
         Assert.Equal("Fisher's exact test, one-sided", verdict.Claims.Single(claim => claim.Id == "panel.main.difference").Method);
 
         folder.Answer(right: 22);
@@ -135,8 +150,10 @@ public class PanelOfATrialTests
         Assert.Equal(decision, path.Decision);
         Assert.True(path.Unused > 0);
         Assert.Equal(answer, trial.Verdict().Answer);
-        Assert.Contains(trial.Panel().Remarks, remark => remark.StartsWith("Ballots that came in after the sequential panel had decided", StringComparison.Ordinal));
-        Assert.Contains("the two lines of the plan", trial.Verdict().Claims.Single(claim => claim.Id == "panel.main.difference").Sentence, StringComparison.Ordinal);
+        Assert.Contains(trial.Panel().Remarks,
+            remark => remark.StartsWith("Ballots that came in after the sequential panel had decided", StringComparison.Ordinal));
+        Assert.Contains("the two lines of the plan", trial.Verdict().Claims.Single(claim => claim.Id == "panel.main.difference").Sentence,
+            StringComparison.Ordinal);
         Assert.DoesNotContain(trial.Panel().Departures, departure => departure.What == "tasters");
     }
 
@@ -172,8 +189,11 @@ public class PanelOfATrialTests
               "words": { "Yes, I did": "yes", "Not at all": "no" } }
             """);
         Assert.False(folder.Open().Panel().HasCount);
-        folder.Write("incoming/form.csv", "\"Timestamp\",\"Your number\",\"Which cup is the odd one?\",\"Did you know what was changed?\",\"Anything else?\"\n" + string.Concat(folder.Plan.Sets.Select(set =>
-            $"\"2026/05/02 7:{10 + set.Number}:12 PM GMT+2\",\"{set.Taster.ToLowerInvariant()}\",\"cup {folder.AnswerTo(set, set.Number <= 7)}\",\"{(set.Number == 2 ? "Yes, I did" : "Not at all")}\",\"\"\n")));
+        folder.Write("incoming/form.csv",
+            "\"Timestamp\",\"Your number\",\"Which cup is the odd one?\",\"Did you know what was changed?\",\"Anything else?\"\n"
+                + string.Concat(folder.Plan.Sets.Select(set =>
+                    $"\"2026/05/02 7:{10 + set.Number}:12 PM GMT+2\",\"{set.Taster.ToLowerInvariant()}\",\"cup "
+                        + $"{folder.AnswerTo(set, set.Number <= 7)}\",\"{(set.Number == 2 ? "Yes, I did" : "Not at all")}\",\"\"\n")));
         var panel = folder.Open().Panel();
         Assert.Equal((11, 6), (panel.Scored.Counted, panel.Scored.Correct));
         Assert.Equal(new DateTimeOffset(2026, 5, 2, 19, 11, 12, TimeSpan.FromHours(2)), panel.Ballots[0].When);
@@ -185,11 +205,15 @@ public class PanelOfATrialTests
     [Fact]
     public void A_column_that_the_form_or_the_ballots_do_not_have_is_named()
     {
-        using var folder = new PanelFolder("triangle", 12, """ "ballots": { "file": "incoming/form.csv", "columns": { "taster": "Your numbr", "answr": "Cup" } } """);
+        using var folder = new PanelFolder("triangle", 12,
+            """ "ballots": { "file": "incoming/form.csv", "columns": { "taster": "Your numbr", "answr": "Cup" } } """);
         folder.Write("incoming/form.csv", "Your number,Cup\nT01,123\n");
         var faults = Assert.Throws<TrialFolderException>(folder.Open).Faults;
-        Assert.Contains(faults, fault => fault.Column == "panels[0].ballots.columns.answr" && fault.Suggestion!.Contains("answer", StringComparison.Ordinal));
-        Assert.Contains(faults, fault => fault is { File: "incoming/form.csv", Column: "Your numbr" } && fault.Suggestion!.Contains("Your number", StringComparison.Ordinal));
+        Assert.Contains(faults,
+            fault => fault.Column == "panels[0].ballots.columns.answr" && fault.Suggestion!.Contains("answer", StringComparison.Ordinal));
+        Assert.Contains(faults,
+            fault => fault is { File: "incoming/form.csv", Column: "Your numbr" }
+                && fault.Suggestion!.Contains("Your number", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -197,11 +221,18 @@ public class PanelOfATrialTests
     {
         using var folder = new PanelFolder("triangle", 6);
         folder.Answer(right: 4, (set, row) => row + (set.Number == 6 ? "none" : set.CodedCups.First(cup => cup.Beer == Side.B).Code));
-        folder.Write("ratings-main.csv", "taster,code,bitterness\n" + string.Concat(folder.Plan.Sets.SelectMany(set => set.CodedCups.Select(cup => $"{set.Taster},{cup.Code},{(cup.Beer == Side.A ? 4 : 6)}\n"))));
-        folder.Write("comments-main.csv", "taster,code,comment\n" + string.Concat(folder.Plan.Sets.Select(set => $"{set.Taster},{set.CodedCups.First(cup => cup.Beer == Side.B).Code},harsh\n")));
+        folder.Write("ratings-main.csv",
+            "taster,code,bitterness\n"
+                + string.Concat(folder.Plan.Sets
+                    .SelectMany(set => set.CodedCups.Select(cup => $"{set.Taster},{cup.Code},{(cup.Beer == Side.A ? 4 : 6)}\n"))));
+        folder.Write("comments-main.csv",
+            "taster,code,comment\n"
+                + string.Concat(folder.Plan.Sets
+                    .Select(set => $"{set.Taster},{set.CodedCups.First(cup => cup.Beer == Side.B).Code},harsh\n")));
         var trial = folder.Open();
         var report = trial.Panel().Ratings!;
-        Assert.Equal((6, 4.0, 6.0, 2.0), (report.Ratings[0].Tasters, report.Ratings[0].MeanA, report.Ratings[0].MeanB, report.Ratings[0].Difference));
+        Assert.Equal((6, 4.0, 6.0, 2.0),
+            (report.Ratings[0].Tasters, report.Ratings[0].MeanA, report.Ratings[0].MeanB, report.Ratings[0].Difference));
         Assert.Equal(4, report.Ratings.Single(rating => rating.Group == RatingGroup.Correct).Tasters);
         Assert.Equal((0, 5, 1), (report.Preferences[0].Test.ForA, report.Preferences[0].Test.ForB, report.Preferences[0].Test.None));
         // Two of the three cups are one beer, so the preference is not read of those who were right: three questions are left.
@@ -212,7 +243,8 @@ public class PanelOfATrialTests
         var words = trial.Panel().Comments!;
         Assert.Equal((0, 6), (words.Counts[0].A, words.Counts[0].B));
         string[] ids = [.. trial.Verdict().Claims.Select(claim => claim.Id)];
-        Assert.All(["panel.main.rating.bitterness", "panel.main.preference", "panel.main.words", "panel.main.bias"], id => Assert.Contains(id, ids));
+        Assert.All(["panel.main.rating.bitterness", "panel.main.preference", "panel.main.words", "panel.main.bias"],
+            id => Assert.Contains(id, ids));
     }
 
     [Fact]
@@ -220,7 +252,9 @@ public class PanelOfATrialTests
     {
         using var folder = new PanelFolder("triangle", 6);
         folder.Answer(right: 4);
-        folder.Write("ratings-main.csv", $"taster,code,bitterness\nT1,{folder.Plan.Sets[0].Cups[0].Code},7\nT1,{folder.Plan.Sets[0].Cups[0].Code},6\nT2,999,7\nT99,999,7\n");
+        folder.Write("ratings-main.csv",
+            $"taster,code,bitterness\nT1,{folder.Plan.Sets[0].Cups[0].Code},7\nT1,"
+                + $"{folder.Plan.Sets[0].Cups[0].Code},6\nT2,999,7\nT99,999,7\n");
         var faults = Assert.Throws<TrialFolderException>(folder.Open).Faults;
         Assert.Equal([3, 4, 5], faults.Where(fault => fault.File == "ratings-main.csv").Select(fault => fault.Row!.Value).Order());
     }
@@ -230,7 +264,10 @@ public class PanelOfATrialTests
     {
         using var folder = new PanelFolder("triangle", 6);
         folder.Answer(right: 4, (set, row) => set.Number == 2 ? row.Replace(",,,,", ",yes,,,", StringComparison.Ordinal) : row);
-        folder.Write("ratings-main.csv", "taster,code,liking\n" + string.Concat(folder.Plan.Sets.SelectMany(set => set.CodedCups.Select(cup => $"{set.Taster},{cup.Code},{cup.Position}\n"))));
+        folder.Write("ratings-main.csv",
+            "taster,code,liking\n"
+                + string.Concat(folder.Plan.Sets
+                    .SelectMany(set => set.CodedCups.Select(cup => $"{set.Taster},{cup.Code},{cup.Position}\n"))));
         var panel = folder.Open().Panel();
         Assert.Equal(5, panel.Ratings!.Ratings[0].Tasters);
         Assert.Contains("The ratings of T2 are left out, because no ballot of this taster counts.", panel.Remarks);

@@ -11,7 +11,8 @@ public sealed class PastTrialsTests : IDisposable
     [Fact]
     public void Beers_with_a_lab_value_are_paired_and_the_rest_is_named()
     {
-        foreach (var name in new[] { "amber-cone-or-pellet", "stout-early-or-late" }) new TrialFolder(Examples.Folder(name)).CopyTo(Path.Combine(root.FullName, name));
+        foreach (var name in new[] { "amber-cone-or-pellet", "stout-early-or-late" })
+            new TrialFolder(Examples.Folder(name)).CopyTo(Path.Combine(root.FullName, name));
         File.WriteAllText(Path.Combine(root.CreateSubdirectory("broken").FullName, "trial.json"), "{}");
 
         var past = PastTrials.In(root.FullName);

@@ -42,10 +42,12 @@ public sealed class TenFaultsTests : IDisposable
         string[] expected =
         [
             "trial.json, kettle.volume = \"20\": The unit is missing.",
-            "trial.json, kettle.gravity [SG] = \"1050\": 1050 is not a specific gravity; it must be between 0.980 and 1.200, such as 1.050. 1050 looks like a hydrometer reading without its point: write 1.050.",
+            "trial.json, kettle.gravity [SG] = \"1050\": 1050 is not a specific gravity; it must be between 0.980 and 1.200, such as "
+                + "1.050. 1050 looks like a hydrometer reading without its point: write 1.050.",
             "trial.json, panels[0].protocol = \"triangel\":",
             "trial.json, panels[0].alhpa: The name is not known here",
-            "hops.csv, row 2, alpha [%] = \"0.054\": 0.054 % alpha acid is too little for any hop; it looks like a fraction: write 5.4 for 5.4 %.",
+            "hops.csv, row 2, alpha [%] = \"0.054\": 0.054 % alpha acid is too little for any hop; it looks like a fraction: write 5.4 "
+                + "for 5.4 %.",
             "hops.csv, row 3, form = \"pelets\": The word is not known here. Accepted: whole cones, pellets,",
             "charges.csv, row 2, lot = \"cone\": No lot of this name stands in hops.csv.",
             "charges.csv, row 3, beer = \"C\": The word is not known here. Accepted: A, B.",
@@ -64,11 +66,14 @@ public sealed class TenFaultsTests : IDisposable
     public void Two_lots_of_one_name_are_refused_whatever_their_case()
     {
         var faults = new FaultList();
-        Assert.Single(HopLotReader.Read(CsvTable.Read("hops.csv", new StringReader("lot,form,alpha [%]\nx,whole cones,5\nX,pellets,6\n"), faults)));
-        Assert.StartsWith("hops.csv, row 3, lot = \"X\": A lot of this name stands in an earlier row.", Assert.Single(faults).ToString(), StringComparison.Ordinal);
+        Assert.Single(
+            HopLotReader.Read(CsvTable.Read("hops.csv", new StringReader("lot,form,alpha [%]\nx,whole cones,5\nX,pellets,6\n"), faults)));
+        Assert.StartsWith("hops.csv, row 3, lot = \"X\": A lot of this name stands in an earlier row.", Assert.Single(faults).ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_folder_without_a_trial_says_so() =>
-        Assert.Contains("trial.json: The file is missing.", Assert.Throws<TrialFolderException>(() => Trial.Open(folder.FullName)).Message, StringComparison.Ordinal);
+        Assert.Contains("trial.json: The file is missing.", Assert.Throws<TrialFolderException>(() => Trial.Open(folder.FullName)).Message,
+            StringComparison.Ordinal);
 }

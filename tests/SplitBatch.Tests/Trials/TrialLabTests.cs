@@ -6,8 +6,8 @@ using SplitBatch.Trials.Reading;
 namespace SplitBatch.Trials;
 
 /// <summary>
-/// The lab return and the batch log as a brewer meets them: each through a trial folder on the disk. The practice trials' data are invented, and
-/// what is expected of them is worked out here by hand.
+/// The lab return and the batch log as a brewer meets them: each through a trial folder on the disk. The practice trials' data are
+/// invented, and what is expected of them is worked out here by hand.
 /// </summary>
 public sealed class TrialLabTests : IDisposable
 {
@@ -15,7 +15,8 @@ public sealed class TrialLabTests : IDisposable
 
     public void Dispose() => root.Delete(recursive: true);
 
-    private Trial Amber() => Trial.Open(new TrialFolder(Examples.Folder("amber-cone-or-pellet")).CopyTo(Path.Combine(root.FullName, "amber")).Path);
+    private Trial Amber() =>
+        Trial.Open(new TrialFolder(Examples.Folder("amber-cone-or-pellet")).CopyTo(Path.Combine(root.FullName, "amber")).Path);
 
     private Trial Yeasts() => Amber().Practice("two-yeasts").ImportReturn();
 
@@ -27,17 +28,23 @@ public sealed class TrialLabTests : IDisposable
         trial = trial.CorrectReturn(Wrong, 22.2, "misprint on the report", "brewer");
         Assert.Equal([27.3, 22.2], trial.Lab.Replicates(Side.A, Analyte.Bitterness)!.Values);
         var correction = Assert.Single(trial.Lab.History.Corrections);
-        Assert.Equal((Wrong, Wrong + "#2", "misprint on the report", "brewer"), (correction.Old.Id, correction.New.Id, correction.New.Reason, correction.New.Who));
-        Assert.Contains(Wrong + ",2026-04-17,S1,,bitterness,2,26.9,BU", File.ReadAllText(trial.Folder.PathOf("lab-returns.csv")), StringComparison.Ordinal);
+        Assert.Equal((Wrong, Wrong + "#2", "misprint on the report", "brewer"),
+            (correction.Old.Id, correction.New.Id, correction.New.Reason, correction.New.Who));
+        Assert.Contains(Wrong + ",2026-04-17,S1,,bitterness,2,26.9,BU", File.ReadAllText(trial.Folder.PathOf("lab-returns.csv")),
+            StringComparison.Ordinal);
         Assert.Equal("iso-octane extraction", correction.New.Method);
 
         // Again is harmless; another value for the replaced row is refused; the row in force can be corrected once more.
         Assert.Single(trial.CorrectReturn(Wrong, 22.2, "misprint on the report").Lab.History.Corrections);
-        Assert.Contains("already superseded", Assert.Throws<LogException>(() => trial.CorrectReturn(Wrong, 22.3, "another thought")).Message, StringComparison.Ordinal);
+        Assert.Contains("already superseded",
+            Assert.Throws<LogException>(() => trial.CorrectReturn(Wrong, 22.3, "another thought")).Message, StringComparison.Ordinal);
         trial = trial.CorrectReturn(Wrong + "#2", 22.4, "the lab's second letter");
-        Assert.Equal((Wrong + "#3", 22.4), (trial.Lab.History.Corrections[1].New.Id, trial.Lab.Replicates(Side.A, Analyte.Bitterness)!.Values[1]));
+        Assert.Equal((Wrong + "#3", 22.4),
+            (trial.Lab.History.Corrections[1].New.Id, trial.Lab.Replicates(Side.A, Analyte.Bitterness)!.Values[1]));
         Assert.Throws<ArgumentException>(() => trial.CorrectReturn(Wrong + "#3", 22.4, " "));
-        Assert.StartsWith("This trial has no lab result \"R-0417/S1/bitternes/2\"", Assert.Throws<ArgumentException>(() => trial.CorrectReturn("R-0417/S1/bitternes/2", 22, "x")).Message, StringComparison.Ordinal);
+        Assert.StartsWith("This trial has no lab result \"R-0417/S1/bitternes/2\"",
+            Assert.Throws<ArgumentException>(() => trial.CorrectReturn("R-0417/S1/bitternes/2", 22, "x")).Message,
+            StringComparison.Ordinal);
         Assert.Equal(6, trial.ImportReturns().Lab.Results.Count);
     }
 
@@ -48,21 +55,32 @@ public sealed class TrialLabTests : IDisposable
         Assert.Contains("fermentation temperature", trial.Parity.NotMeasured.Select(line => line.Quantity));
         BatchEntry[] entries =
         [
-            BatchEntry.Measured("21", Side.A, "fermentation temperature", 19.0, "°C", 0.2) with { Who = "brewer", When = new(2026, 3, 20) },
+            BatchEntry.Measured("21", Side.A, "fermentation temperature", 19.0, "°C", 0.2) with
+            {
+                Who = "brewer",
+                When = new(2026, 3, 20),
+            },
             BatchEntry.Measured("22", Side.B, "fermentation temperature", 20.5, "°C", 0.2),
         ];
         trial = trial.LogBrew(entries).LogBrew(entries);
         Assert.Equal("fermentation temperature", Assert.Single(trial.Parity.Confounds).Quantity);
         var limit = Assert.Single(trial.Verdict().Limitations, claim => claim.Id == "limit.confound.fermentation temperature");
-        Assert.Equal("The fermentation temperature was 19 ± 0.2 °C in half A and 20.5 ± 0.2 °C in half B, 1.50 °C apart, more than the 0.28 °C that the instruments' uncertainty explains: a confound.", limit.Sentence);
+        Assert.Equal("The fermentation temperature was 19 ± 0.2 °C in half A and 20.5 ± 0.2 °C in half B, 1.50 °C apart, more than the "
+            + "0.28 °C that the instruments' uncertainty explains: a confound.", limit.Sentence);
         Assert.Equal(["batch-log.csv, id 21", "batch-log.csv, id 22"], limit.Sources);
         var unmeasured = Assert.Single(trial.Verdict().Limitations, claim => claim.Id == "limit.unmeasured").Sentence;
         Assert.Contains("colour", unmeasured, StringComparison.Ordinal);
         Assert.DoesNotContain("fermentation temperature", unmeasured, StringComparison.Ordinal);
 
-        trial = trial.LogBrew(BatchEntry.Measured("23", Side.B, "fermentation temperature", 19.1, "°C", 0.2) with { Supersedes = "22", Reason = "the probe hung in the air", Who = "brewer" });
+        trial = trial.LogBrew(BatchEntry.Measured("23", Side.B, "fermentation temperature", 19.1, "°C", 0.2) with
+        {
+            Supersedes = "22",
+            Reason = "the probe hung in the air",
+            Who = "brewer",
+        });
         Assert.Empty(trial.Parity.Confounds);
-        Assert.Equal("22 was replaced by 23: the probe hung in the air. It read: B fermentation temperature 20.5 ± 0.2 °C. It reads: B fermentation temperature 19.1 ± 0.2 °C.", Assert.Single(trial.BatchLog.History.Corrections).ToString());
+        Assert.Equal("22 was replaced by 23: the probe hung in the air. It read: B fermentation temperature 20.5 ± 0.2 °C. It reads: B "
+            + "fermentation temperature 19.1 ± 0.2 °C.", Assert.Single(trial.BatchLog.History.Corrections).ToString());
         Assert.Throws<LogException>(() => trial.LogBrew(BatchEntry.Measured("23", Side.B, "pH", 4.4, "pH")));
         Assert.Throws<InvalidOperationException>(() => Trial.Open(Examples.Folder("amber-cone-or-pellet")).LogBrew(entries));
     }
@@ -89,11 +107,14 @@ public sealed class TrialLabTests : IDisposable
         var trial = Amber().ImportReturns();
         Assert.StartsWith("No just-noticeable difference with a source is stated", trial.ExpectedInTheGlass(), StringComparison.Ordinal);
         var json = trial.Folder.PathOf("trial.json");
-        File.WriteAllText(json, File.ReadAllText(json).Replace("\"samples\": {", "\"just noticeable difference\": { \"low [BU]\": 4, \"high [BU]\": 6, \"source\": \"made up for this test\" }, \"samples\": {", StringComparison.Ordinal));
+        File.WriteAllText(json, File.ReadAllText(json)
+            .Replace("\"samples\": {", "\"just noticeable difference\": { \"low [BU]\": 4, \"high [BU]\": 6, \"source\": \"made up for "
+                + "this test\" }, \"samples\": {", StringComparison.Ordinal));
 
         // 2.7 BU give or take 1.19: from 1.5 to 3.9, below 4.
         Assert.Equal(
-            "The difference, between 1.5 BU and 3.9 BU as far as the method can tell, is smaller than the stated just-noticeable difference of 4.0 BU to 6.0 BU (made up for this test). The panel is the test.",
+            "The difference, between 1.5 BU and 3.9 BU as far as the method can tell, is smaller than the stated just-noticeable "
+                + "difference of 4.0 BU to 6.0 BU (made up for this test). The panel is the test.",
             Trial.Open(trial.Folder.Path).ExpectedInTheGlass());
     }
 
@@ -113,7 +134,9 @@ public sealed class TrialLabTests : IDisposable
         var byAnalyte = lab.CompareAll().ToDictionary(comparison => comparison.Analyte.Name);
         Assert.Equal(2.8 * 0.025 * 18.85, byAnalyte["iso-alpha acids"].CriticalDifference!.Value, 9);
         Assert.Equal(2.8 * 0.03 / Math.Sqrt(2), byAnalyte["alcohol"].CriticalDifference!.Value, 9);
-        Assert.Equal(["repeatability, coefficient of variation 15 %", "reproducibility, coefficient of variation 15 %", "repeatability, 95 % limit 15 %", "reproducibility, 95 % limit 15 %"], byAnalyte["turbidity"].Readings.Select(reading => reading.Precision.ToString()));
+        Assert.Equal(["repeatability, coefficient of variation 15 %", "reproducibility, coefficient of variation 15 %",
+            "repeatability, 95 % limit 15 %",
+            "reproducibility, 95 % limit 15 %"], byAnalyte["turbidity"].Readings.Select(reading => reading.Precision.ToString()));
         Assert.Equal(Judgement.Within, byAnalyte["colour"].Judgement);
     }
 
@@ -127,12 +150,19 @@ public sealed class TrialLabTests : IDisposable
         Assert.Equal(91.5 / 4, trial.Lab.Replicates("P-31", Analyte.Bitterness)!.Mean, 9);
         var claims = trial.Verdict().Claims.Where(claim => claim.Id.StartsWith("lab.outlier.", StringComparison.Ordinal)).ToList();
         Assert.Equal(2, claims.Count);
-        Assert.StartsWith("In sample P-31, 30.5 BU of bitterness is an outlier (Grubbs, one value: 1.499; critical 1.481 at 5 % and 1.496 at 1 %).", claims[0].Sentence, StringComparison.Ordinal);
-        Assert.Contains(trial.Verdict().Claims, claim => claim.Id == "lab.range.1" && claim.Sentence.StartsWith("In sample P-31, 4 replicates of bitterness span 10.4 BU, more than the 1.5 BU that the stated repeatability allows", StringComparison.Ordinal));
+        Assert.StartsWith("In sample P-31, 30.5 BU of bitterness is an outlier (Grubbs, one value: 1.499; critical 1.481 at 5 % and 1.496 "
+            + "at 1 %).", claims[0].Sentence, StringComparison.Ordinal);
+        Assert.Contains(trial.Verdict().Claims,
+            claim => claim.Id == "lab.range.1"
+                && claim.Sentence
+                    .StartsWith("In sample P-31, 4 replicates of bitterness span 10.4 BU, more than the 1.5 BU that the stated "
+                        + "repeatability allows", StringComparison.Ordinal));
 
         trial = trial.CorrectReturn("204/P-31/bitterness/3", 20.5, "misprint, confirmed by the lab");
         Assert.DoesNotContain(trial.Lab.Outliers(Analyte.Bitterness), one => one.IsFlagged);
-        Assert.DoesNotContain(trial.Verdict().Claims, claim => claim.Id.StartsWith("lab.outlier.", StringComparison.Ordinal) || claim.Id.StartsWith("lab.range.", StringComparison.Ordinal));
+        Assert.DoesNotContain(trial.Verdict().Claims,
+            claim => claim.Id.StartsWith("lab.outlier.", StringComparison.Ordinal)
+                || claim.Id.StartsWith("lab.range.", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -141,7 +171,8 @@ public sealed class TrialLabTests : IDisposable
         var trial = Yeasts();
         var check = trial.CheckSamples();
         Assert.True(check.IsSuspicious);
-        Assert.StartsWith("The samples may have been swapped: alcohol and pH fit only if they were.", check.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("The samples may have been swapped: alcohol and pH fit only if they were.", check.ToString(),
+            StringComparison.Ordinal);
         Assert.Contains(trial.Verdict().Limitations, claim => claim.Id == "limit.samples");
         Assert.Equal(SwapSign.CannotTell, check.Lines.Single(line => line.Analyte.Equals(Analyte.Colour)).Sign);
 
@@ -182,7 +213,8 @@ public sealed class TrialLabTests : IDisposable
     public void One_mixed_up_analysis_is_exchanged_alone()
     {
         var trial = Yeasts().ExchangeSamples("P-31", "P-32", "the lab's letter", analyte: Analyte.Ph);
-        Assert.StartsWith("The analytes contradict each other: alcohol fits only if the samples were swapped, pH fits only if they were not.", trial.CheckSamples().ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("The analytes contradict each other: alcohol fits only if the samples were swapped, pH fits only if they "
+            + "were not.", trial.CheckSamples().ToString(), StringComparison.Ordinal);
         Assert.Equal(2, trial.Lab.History.Corrections.Count);
     }
 
@@ -196,23 +228,31 @@ public sealed class TrialLabTests : IDisposable
         Assert.Equal([20.75, 20.0], trial.Lab.Replicates(Side.B, Analyte.Bitterness)!.Values);
         var reading = trial.Lab.Results[3].Reading!;
         Assert.Equal((0.214, 0.014, 2.0), (reading.Absorbance, reading.Blank, reading.Dilution));
-        Assert.Contains("own-1/P-32/bitterness/2,2026-05-07,P-32,,bitterness,2,,,", File.ReadAllText(trial.Folder.PathOf("lab-returns.csv")), StringComparison.Ordinal);
+        Assert.Contains("own-1/P-32/bitterness/2,2026-05-07,P-32,,bitterness,2,,,",
+            File.ReadAllText(trial.Folder.PathOf("lab-returns.csv")), StringComparison.Ordinal);
 
         // The dirty blank of one reading is warned of, in the folder's check and in the verdict.
-        Assert.Contains(trial.Warnings, fault => fault.Column == "absorbance" && fault.Row == 5 && fault.Problem.StartsWith("The blank absorbs 0.014", StringComparison.Ordinal));
+        Assert.Contains(trial.Warnings,
+            fault => fault.Column == "absorbance" && fault.Row == 5
+                && fault.Problem.StartsWith("The blank absorbs 0.014", StringComparison.Ordinal));
         Assert.Contains(trial.Verdict().Limitations, claim => claim.Id == "limit.own-reading");
-        Assert.Contains(trial.Verdict().Limitations, claim => claim.Sentence.StartsWith("The blank absorbs 0.014", StringComparison.Ordinal));
+        Assert.Contains(trial.Verdict().Limitations,
+            claim => claim.Sentence.StartsWith("The blank absorbs 0.014", StringComparison.Ordinal));
         Assert.Equal(4, trial.ImportReturns().Lab.Results.Count);
     }
 
     [Fact]
     public void Absorbances_typed_in_a_cell_are_logged_like_those_of_a_file()
     {
-        var trial = Amber().LogAbsorbance("own-2", "S1", new AbsorbanceReading(0.482, blank: 0.006), new AbsorbanceReading(0.243, 0.005, dilution: 2));
+        var trial = Amber().LogAbsorbance("own-2", "S1", new AbsorbanceReading(0.482, blank: 0.006),
+            new AbsorbanceReading(0.243, 0.005, dilution: 2));
         Assert.Equal([23.8, 23.8], trial.Lab.Replicates(Side.A, Analyte.Bitterness)!.Values, (x, y) => Math.Abs(x - y) < 1e-9);
         Assert.Equal(2, trial.LogAbsorbance("own-2", "S1", new AbsorbanceReading(0.482, blank: 0.006)).Lab.Results.Count);
         Assert.Throws<LogException>(() => trial.LogAbsorbance("own-2", "S1", new AbsorbanceReading(0.5)));
-        Assert.Contains("0.5", Assert.Throws<LogException>(() => trial.LogAbsorbance("own-3", "S1", new AbsorbanceReading(0.25, path: UnitsNet.Length.FromMillimeters(5)))).Message, StringComparison.Ordinal);
+        Assert.Contains("0.5",
+            Assert.Throws<LogException>(
+                () => trial.LogAbsorbance("own-3", "S1", new AbsorbanceReading(0.25, path: UnitsNet.Length.FromMillimeters(5)))).Message,
+                StringComparison.Ordinal);
     }
 
     [Theory]
@@ -225,8 +265,10 @@ public sealed class TrialLabTests : IDisposable
     public void An_absorbance_that_cannot_be_used_is_named(string row, string column)
     {
         var trial = Amber();
-        File.WriteAllText(trial.Folder.PathOf("lab-returns.csv"), $"id,sample,analyte,value,absorbance,blank,dilution,supersedes,reason\n{row},,\n");
-        var fault = Assert.Single(Assert.Throws<TrialFolderException>(() => Trial.Open(trial.Folder.Path)).Faults, fault => fault.Severity == Severity.Error);
+        File.WriteAllText(trial.Folder.PathOf("lab-returns.csv"),
+            $"id,sample,analyte,value,absorbance,blank,dilution,supersedes,reason\n{row},,\n");
+        var fault = Assert.Single(Assert.Throws<TrialFolderException>(() => Trial.Open(trial.Folder.Path)).Faults,
+            fault => fault.Severity == Severity.Error);
         Assert.Equal(("lab-returns.csv", 2, column), (fault.File, fault.Row, fault.Column));
     }
 
@@ -235,7 +277,9 @@ public sealed class TrialLabTests : IDisposable
     {
         var trial = Amber().ImportReturns().LogAbsorbance("own", "S1", new AbsorbanceReading(0.60));
         Assert.Equal([27.3, 26.9], trial.Lab.Replicates(Side.A, Analyte.Bitterness)!.Values);
-        Assert.Contains(trial.Verdict().Limitations, claim => claim.Sentence == "More than one measured bitterness: Valley lab (invented), own instrument. The halves are compared by the results of Valley lab (invented) alone.");
+        Assert.Contains(trial.Verdict().Limitations,
+            claim => claim.Sentence == "More than one measured bitterness: Valley lab (invented), own instrument. The halves are compared "
+                + "by the results of Valley lab (invented) alone.");
     }
 
     [Fact]

@@ -4,8 +4,8 @@ using System.Text;
 namespace SplitBatch.Kernel.Jupyter.Wire;
 
 /// <summary>
-/// Signs the four JSON frames of a message with HMAC-SHA256, checks signatures in constant time, and knows those that came already. Used by
-/// one thread at a time.
+/// Signs the four JSON frames of a message with HMAC-SHA256, checks signatures in constant time, and knows those that came already. Used
+/// by one thread at a time.
 /// </summary>
 public sealed class MessageSigner
 {

@@ -27,7 +27,9 @@ public sealed class Garetz(TimeCurve curve = TimeCurve.Fit, bool creditThinWort 
     public ValidRange Range { get; } = new(1.030, 1.110, 90, "table stops at 90 min; gravities from memory of its use");
 
     /// <inheritdoc/>
-    public string Character => "The lowest of the formulas: nothing in the first ten minutes, and the beer's own bitterness, altitude and gravity all count against it.";
+    public string Character =>
+        "The lowest of the formulas: nothing in the first ten minutes, and the beer's own bitterness, altitude and gravity all count "
+            + "against it.";
 
     /// <inheritdoc/>
     public double Utilisation(in Exposure exposure)

@@ -44,12 +44,17 @@ public interface IBitternessModel
         }
     }
 
-    /// <summary>What a reader should know before trusting this model on a dose; by default what follows from <see cref="Range"/>.</summary>
+    /// <summary>
+    /// What a reader should know before trusting this model on a dose; by default what follows from <see cref="Range"/>.
+    /// </summary>
     /// <param name="kettle">The kettle.</param>
     /// <param name="charges">The charges whose bitterness is the model's to say: those that boil, steep or stand in hot wort.</param>
     IEnumerable<string> Warnings(Kettle kettle, IReadOnlyList<HopCharge> charges) => ModelWarnings.OfRange(this, kettle, charges);
 
-    /// <summary>Bitterness of the beer from the plain sum over its charges; the same unless the model corrects the beer as a whole. Rises with <paramref name="sum"/>.</summary>
+    /// <summary>
+    /// Bitterness of the beer from the plain sum over its charges; the same unless the model corrects the beer as a whole. Rises with
+    /// <paramref name="sum"/>.
+    /// </summary>
     double Settle(double sum, in WortState wort) => sum;
 }
 

@@ -30,13 +30,20 @@ public sealed class IsomerisationKinetics : IBitternessModel
     public string Name => "Kinetics";
 
     /// <inheritdoc/>
-    public string Citation => "Malowicki, M. G. and Shellhammer, T. H. (2005), J. Agric. Food Chem. 53, 4434-4439; yield after Justus, A. (2018), MBAA TQ 55(3), 67-74";
+    public string Citation =>
+        "Malowicki, M. G. and Shellhammer, T. H. (2005), J. Agric. Food Chem. 53, 4434-4439; yield after Justus, A. (2018), MBAA TQ "
+            + "55(3), 67-74";
 
     /// <inheritdoc/>
-    public ValidRange Range { get; } = new(1.000, 1.130, 180, "measured at pH 5.2; no effect of pH from 4.8 to 6.0 or of sugar up to 10 °P was found (Malowicki 2004, thesis, abstract); higher gravities and wort cooler than 90 °C are extrapolated, and so are doses beyond the 90 mg/L of alpha acid that dissolved in the study") { CoversStand = true };
+    public ValidRange Range { get; } =
+        new(1.000, 1.130, 180, "measured at pH 5.2; no effect of pH from 4.8 to 6.0 or of sugar up to 10 °P was found (Malowicki 2004, "
+            + "thesis, abstract); higher gravities and wort cooler than 90 °C are extrapolated, and so are doses beyond the 90 mg/L of "
+            + "alpha acid that dissolved in the study") { CoversStand = true };
 
     /// <inheritdoc/>
-    public string Character => "Follows the wort's temperature through boil, stand and cooling, so it counts late hops; it knows no effect of gravity, and rests on the yield given.";
+    public string Character =>
+        "Follows the wort's temperature through boil, stand and cooling, so it counts late hops; it knows no effect of gravity, and rests "
+            + "on the yield given.";
 
     /// <inheritdoc/>
     public double Utilisation(in Exposure exposure)
@@ -57,7 +64,8 @@ public sealed class IsomerisationKinetics : IBitternessModel
             if (cooler >= 0.1)
             {
                 yield return FormattableString.Invariant(
-                    $"{charge.Lot.Name}: {Printed.Percent(cooler)} of its isomerisation happens below 90 °C (194 °F), where {Name} is extrapolated from rates measured in hotter wort.");
+                    $"{charge.Lot.Name}: {Printed.Percent(cooler)} of its isomerisation happens below 90 °C (194 °F), where {Name} is ")
+                        + FormattableString.Invariant($"extrapolated from rates measured in hotter wort.");
             }
         }
     }

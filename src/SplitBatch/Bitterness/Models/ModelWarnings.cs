@@ -18,14 +18,19 @@ public static class ModelWarnings
         if (!range.Holds(kettle.MeanGravity))
         {
             yield return FormattableString.Invariant(
-                $"The mean gravity of the boil, {Printed.Gravity(kettle.MeanGravity.Specific)}, is outside what {model.Name} was made for ({Printed.Gravity(range.LowestGravity)} to {Printed.Gravity(range.HighestGravity)}).");
+                $"The mean gravity of the boil, {Printed.Gravity(kettle.MeanGravity.Specific)}, is outside what {model.Name} was made ")
+                    + FormattableString.Invariant($"for ({Printed.Gravity(range.LowestGravity)} to ")
+                    + FormattableString.Invariant($"{Printed.Gravity(range.HighestGravity)}).");
         }
 
         if (!range.Holds(boil) && charges.Count > 0)
         {
             var slower = 1 - Isomerisation.K1(boil.DegreesCelsius) / Isomerisation.K1(100);
             yield return FormattableString.Invariant(
-                $"At {Spoken.Of(kettle.Altitude)} the wort boils at about {Boils(kettle)}, where alpha acid isomerises {Printed.Percent(slower)} more slowly than at {(Spoken.IsUs(kettle.Altitude) ? "212 °F" : "100 °C")}; {model.Name} was made near sea level and does not count that, so the beer will be less bitter than estimated.");
+                $"At {Spoken.Of(kettle.Altitude)} the wort boils at about {Boils(kettle)}, where alpha acid isomerises ")
+                    + FormattableString.Invariant($"{Printed.Percent(slower)} more slowly than at ")
+                    + FormattableString.Invariant($"{(Spoken.IsUs(kettle.Altitude) ? "212 °F" : "100 °C")}; {model.Name} was made near ")
+                    + FormattableString.Invariant($"sea level and does not count that, so the beer will be less bitter than estimated.");
         }
 
         if (!range.CoversStand)
@@ -38,28 +43,34 @@ public static class ModelWarnings
             var minutes = Exposure.Of(kettle, charge).EquivalentMinutes;
             if (minutes > range.LongestMinutes)
             {
-                yield return FormattableString.Invariant($"{charge.Lot.Name}: {Printed.Chosen(minutes)} min is longer than {model.Name} was made for ({Printed.Chosen(range.LongestMinutes)} min).");
+                yield return FormattableString.Invariant($"{charge.Lot.Name}: {Printed.Chosen(minutes)} min is longer than {model.Name} ")
+                    + FormattableString.Invariant($"was made for ({Printed.Chosen(range.LongestMinutes)} min).");
             }
 
             if (!range.CoversStand && charge.Stage is AdditionStage.Whirlpool or AdditionStage.Cooling)
             {
                 yield return FormattableString.Invariant(
-                    $"{charge.Lot.Name}: {model.Name} knows nothing of hops after flame-out; the stand is counted as {Printed.Minutes(minutes)} of boil by the isomerisation rate.");
+                    $"{charge.Lot.Name}: {model.Name} knows nothing of hops after flame-out; the stand is counted as ")
+                        + FormattableString.Invariant($"{Printed.Minutes(minutes)} of boil by the isomerisation rate.");
             }
         }
     }
 
     private static IEnumerable<string> OfStand(IBitternessModel model, Kettle kettle, IReadOnlyList<HopCharge> charges)
     {
-        if (kettle.AfterBoil is not { } profile || !charges.Any(charge => charge.Stage is AdditionStage.FirstWort or AdditionStage.Boil)) yield break;
+        if (kettle.AfterBoil is not { } profile || !charges.Any(charge => charge.Stage is AdditionStage.FirstWort or AdditionStage.Boil))
+            yield break;
         var stand = Isomerisation.Over(profile, 0).Conversion / Isomerisation.K1(kettle.BoilingTemperature.DegreesCelsius);
         if (stand >= 1)
         {
             yield return FormattableString.Invariant(
-                $"{model.Name} was made for wort cooled after the boil; the stand is counted as {Printed.Minutes(stand)} more of boil for every charge, by the isomerisation rate.");
+                $"{model.Name} was made for wort cooled after the boil; the stand is counted as {Printed.Minutes(stand)} more of boil ")
+                    + FormattableString.Invariant($"for every charge, by the isomerisation rate.");
         }
     }
 
     private static string Boils(Kettle kettle) =>
-        Printed.Temperature(Spoken.IsUs(kettle.Altitude) ? kettle.BoilingTemperature.ToUnit(UnitsNet.Units.TemperatureUnit.DegreeFahrenheit) : kettle.BoilingTemperature);
+        Printed.Temperature(Spoken.IsUs(kettle.Altitude)
+            ? kettle.BoilingTemperature.ToUnit(UnitsNet.Units.TemperatureUnit.DegreeFahrenheit)
+            : kettle.BoilingTemperature);
 }

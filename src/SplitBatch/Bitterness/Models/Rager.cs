@@ -20,13 +20,21 @@ public sealed class Rager(TimeCurve curve = TimeCurve.Fit) : IBitternessModel
     public string Name => "Rager";
 
     /// <inheritdoc/>
-    public string Citation => "Rager, J. (1990), Calculating hop bitterness in beer, Zymurgy 13(4), 53-54; smooth curve after Hall, M. (1997), What's your IBU?, Zymurgy";
+    public string Citation =>
+        "Rager, J. (1990), Calculating hop bitterness in beer, Zymurgy 13(4), 53-54; smooth curve after Hall, M. (1997), What's your "
+            + "IBU?, Zymurgy";
 
     /// <inheritdoc/>
-    public ValidRange Range { get; } = new(1.030, 1.100, 60, "table stops at 60 min; gravities from memory of its use; boil near sea level") { LowestBoil = Temperature.FromDegreesCelsius(98) };
+    public ValidRange Range { get; } =
+        new(1.030, 1.100, 60, "table stops at 60 min; gravities from memory of its use; boil near sea level")
+        {
+            LowestBoil = Temperature.FromDegreesCelsius(98),
+        };
 
     /// <inheritdoc/>
-    public string Character => "Credits a long boil more than the others and never falls to nothing, even for hops at flame-out; gravity counts only above 1.050.";
+    public string Character =>
+        "Credits a long boil more than the others and never falls to nothing, even for hops at flame-out; gravity counts only "
+            + "above 1.050.";
 
     /// <inheritdoc/>
     public double Utilisation(in Exposure exposure) =>

@@ -19,7 +19,10 @@ public sealed class Tinseth : IBitternessModel
     public string Citation => "Tinseth, G., Glenn's hop utilization numbers, author's page, 1990s";
 
     /// <inheritdoc/>
-    public ValidRange Range { get; } = new(1.030, 1.130, 120, "extent of the published table; boil near sea level") { LowestBoil = Temperature.FromDegreesCelsius(98) };
+    public ValidRange Range { get; } = new(1.030, 1.130, 120, "extent of the published table; boil near sea level")
+    {
+        LowestBoil = Temperature.FromDegreesCelsius(98),
+    };
 
     /// <inheritdoc/>
     public string Character => "Starts at nothing for no boil and levels off after an hour; every gravity above water costs bitterness.";
@@ -38,7 +41,8 @@ public sealed class Tinseth : IBitternessModel
         for (var i = 0; i < u.Length; i++)
         {
             var boil = Vector256.Max(Vector256<double>.Zero, t[i] + Vector256.Create(stand));
-            u[i] = 1.65 / 4.15 * Vector256.Exp(LogBase * (g[i] - Vector256<double>.One)) * (Vector256<double>.One - Vector256.Exp(-0.04 * boil));
+            u[i] = 1.65 / 4.15 * Vector256.Exp(LogBase * (g[i] - Vector256<double>.One))
+                * (Vector256<double>.One - Vector256.Exp(-0.04 * boil));
         }
 
         for (var i = u.Length * Vector256<double>.Count; i < result.Length; i++)

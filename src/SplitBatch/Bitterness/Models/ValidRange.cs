@@ -20,7 +20,10 @@ public sealed record ValidRange(double LowestGravity, double HighestGravity, dou
     /// </summary>
     public Temperature? LowestBoil { get; init; }
 
-    /// <summary>Whether the formula itself follows hops in hot wort after flame-out; otherwise that time is counted as minutes of boil, and a warning says so.</summary>
+    /// <summary>
+    /// Whether the formula itself follows hops in hot wort after flame-out; otherwise that time is counted as minutes of boil, and a
+    /// warning says so.
+    /// </summary>
     public bool CoversStand { get; init; }
 
     /// <summary>Whether a boil and the charges in it lie within the range.</summary>
@@ -30,13 +33,15 @@ public sealed record ValidRange(double LowestGravity, double HighestGravity, dou
     {
         ArgumentNullException.ThrowIfNull(kettle);
         ArgumentNullException.ThrowIfNull(charges);
-        return Holds(kettle.MeanGravity) && Holds(kettle.BoilingTemperature) && charges.All(charge => Exposure.Of(kettle, charge).EquivalentMinutes <= LongestMinutes);
+        return Holds(kettle.MeanGravity) && Holds(kettle.BoilingTemperature)
+            && charges.All(charge => Exposure.Of(kettle, charge).EquivalentMinutes <= LongestMinutes);
     }
 
     /// <summary>For example <c>mean gravity 1.030 to 1.130, up to 120 min, boiling at 98 °C or more</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"mean gravity {Printed.Gravity(LowestGravity)} to {Printed.Gravity(HighestGravity)}, up to {Printed.Chosen(LongestMinutes)} min{(LowestBoil is { } boil ? $", boiling at {Printed.Chosen(boil.DegreesCelsius)} °C or more" : "")} ({Source})");
+        $"mean gravity {Printed.Gravity(LowestGravity)} to {Printed.Gravity(HighestGravity)}, up to {Printed.Chosen(LongestMinutes)} "
+            + $"min{(LowestBoil is { } boil ? $", boiling at {Printed.Chosen(boil.DegreesCelsius)} °C or more" : "")} ({Source})");
 
     internal bool Holds(Gravity mean) => mean.Specific >= LowestGravity && mean.Specific <= HighestGravity;
 

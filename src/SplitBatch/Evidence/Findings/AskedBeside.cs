@@ -9,7 +9,8 @@ namespace SplitBatch.Evidence.Findings;
 public sealed record RatingCompared : PanelFinding
 {
     internal RatingCompared(CountedPlan plan, RatingComparison comparison)
-        : base(plan, ["rating", comparison.Attribute, .. comparison.Group == RatingGroup.All ? Array.Empty<string>() : ["right"]]) => Comparison = comparison;
+        : base(plan, ["rating", comparison.Attribute, .. comparison.Group == RatingGroup.All ? Array.Empty<string>() : ["right"]]) =>
+            Comparison = comparison;
 
     /// <summary>The comparison with its test and interval.</summary>
     public RatingComparison Comparison { get; }
@@ -25,7 +26,8 @@ public sealed record RatingCompared : PanelFinding
 public sealed record PreferenceCounted : PanelFinding
 {
     internal PreferenceCounted(CountedPlan plan, PreferenceAmong preference, int questions)
-        : base(plan, ["preference", .. preference.Group == RatingGroup.All ? Array.Empty<string>() : ["right"]]) => (Preference, Questions) = (preference, questions);
+        : base(plan, ["preference", .. preference.Group == RatingGroup.All ? Array.Empty<string>() : ["right"]]) =>
+            (Preference, Questions) = (preference, questions);
 
     /// <summary>The counts and their test.</summary>
     public PreferenceAmong Preference { get; }

@@ -1,9 +1,12 @@
 namespace SplitBatch.Evidence.Findings;
 
-/// <summary>One thing that was found: what was asked, what came out, the numbers, and where they come from. A sentence is made from it by one phrase of the phrasebook.</summary>
+/// <summary>
+/// One thing that was found: what was asked, what came out, the numbers, and where they come from. A sentence is made from it by one
+/// phrase of the phrasebook.
+/// </summary>
 /// <remarks>
-/// A finding holds numbers and outcomes and no words of its own, so that a headline, a ledger, a caption and a check that speak of one thing
-/// speak from one value and cannot disagree.
+/// A finding holds numbers and outcomes and no words of its own, so that a headline, a ledger, a caption and a check that speak of one
+/// thing speak from one value and cannot disagree.
 /// </remarks>
 public abstract record Finding
 {

@@ -93,7 +93,8 @@ public sealed record LabAgainstEstimate : Finding
 public sealed record ReplicateFlagged : Finding
 {
     internal ReplicateFlagged(int number, OutlierFinding outlier)
-        : base(Subject.Lab, FindingId.Of("lab", "outlier", number.ToString(System.Globalization.CultureInfo.InvariantCulture))) => Outlier = outlier;
+        : base(Subject.Lab, FindingId.Of("lab", "outlier", number.ToString(System.Globalization.CultureInfo.InvariantCulture))) =>
+            Outlier = outlier;
 
     /// <summary>The test.</summary>
     public OutlierFinding Outlier { get; }
@@ -103,7 +104,8 @@ public sealed record ReplicateFlagged : Finding
 public sealed record ReplicatesTooWide : Finding
 {
     internal ReplicatesTooWide(int number, RangeCheck check)
-        : base(Subject.Lab, FindingId.Of("lab", "range", number.ToString(System.Globalization.CultureInfo.InvariantCulture))) => Check = check;
+        : base(Subject.Lab, FindingId.Of("lab", "range", number.ToString(System.Globalization.CultureInfo.InvariantCulture))) =>
+            Check = check;
 
     /// <summary>The check.</summary>
     public RangeCheck Check { get; }

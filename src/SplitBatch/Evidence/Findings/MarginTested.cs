@@ -22,7 +22,9 @@ public sealed record MarginTested : PanelFinding
     /// <summary>Right answers among them; for a two-sided protocol, answers for the expected half.</summary>
     public required int Right { get; init; }
 
-    /// <summary>What the count says of the margin; of several things in the way, the one that no other count would have mended comes first.</summary>
+    /// <summary>
+    /// What the count says of the margin; of several things in the way, the one that no other count would have mended comes first.
+    /// </summary>
     public MarginOutcome Outcome => Decision.Obstacles switch
     {
         Obstacles.None => MarginOutcome.RuledOut,

@@ -9,7 +9,8 @@ namespace SplitBatch.Evidence.Findings;
 public sealed partial record MeantEqual : Finding
 {
     private MeantEqual(int number, string statement, IReadOnlyList<ParityLine>? lines)
-        : base(Subject.Batches, FindingId.Of("limit", "equal", number.ToString(CultureInfo.InvariantCulture))) => (Statement, Lines) = (statement, lines);
+        : base(Subject.Batches, FindingId.Of("limit", "equal", number.ToString(CultureInfo.InvariantCulture))) =>
+            (Statement, Lines) = (statement, lines);
 
     /// <inheritdoc/>
     public override FindingRole Role => FindingRole.Limit;
@@ -27,13 +28,17 @@ public sealed partial record MeantEqual : Finding
     /// <param name="statements">The intentions, as trial.json states them.</param>
     /// <param name="parity">The log's comparison of the halves; null where none is kept.</param>
     public static IReadOnlyList<MeantEqual> Of(IEnumerable<string> statements, ParityCheck? parity) =>
-        [.. statements.Select((statement, i) => new MeantEqual(i + 1, statement, parity is null ? null : [.. parity.Lines.Where(line => !line.IsDerived && Names(statement, line.Quantity))])
-        {
-            Method = "intention in trial.json beside the batch log", Sources = ["trial.json", .. parity is null ? Array.Empty<string>() : ["batch-log.csv"]],
-        })];
+        [.. statements.Select(
+            (statement, i) => new MeantEqual(i + 1, statement,
+                parity is null ? null : [.. parity.Lines.Where(line => !line.IsDerived && Names(statement, line.Quantity))])
+            {
+                Method = "intention in trial.json beside the batch log",
+                Sources = ["trial.json", .. parity is null ? Array.Empty<string>() : ["batch-log.csv"]],
+            })];
 
     /// <summary>Whether a statement names a quantity: all words of the quantity stand in one of its parts.</summary>
-    private static bool Names(string statement, string quantity) => Part().Split(statement).Any(part => Words(quantity).IsSubsetOf(Words(part)));
+    private static bool Names(string statement, string quantity) =>
+        Part().Split(statement).Any(part => Words(quantity).IsSubsetOf(Words(part)));
 
     private static HashSet<string> Words(string text) =>
         new(Word().Matches(text).Select(match => Plain(match.Value.ToLowerInvariant())));

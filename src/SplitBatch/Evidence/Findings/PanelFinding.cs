@@ -24,7 +24,8 @@ public abstract record PanelFinding : Finding
 /// <param name="Attribute">The property that tasters were asked about, where the protocol names one.</param>
 /// <param name="Expected">The half that was expected to show more of it.</param>
 public sealed record CountedPlan(
-    string Panel, Protocol Protocol, PlanStanding Standing, double Alpha, double Margin, double Beta, string Attribute = "bitter", Side Expected = Side.B)
+    string Panel, Protocol Protocol, PlanStanding Standing, double Alpha, double Margin, double Beta, string Attribute = "bitter",
+    Side Expected = Side.B)
 {
     /// <summary>Whether tasters are asked for a named property in a direction fixed beforehand.</summary>
     public bool IsDirected => Protocol.IsDirected;
@@ -47,6 +48,10 @@ public sealed record CountedPlan(
     public static CountedPlan Of(PanelPlan plan, PlanStanding standing)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return new(plan.Name, plan.Protocol, standing, plan.Alpha, plan.Margin, plan.Beta, plan.Attribute, plan.Expected) { AsksPreference = plan.AsksPreference, DeclaredMargin = plan.DeclaredMargin };
+        return new(plan.Name, plan.Protocol, standing, plan.Alpha, plan.Margin, plan.Beta, plan.Attribute, plan.Expected)
+        {
+            AsksPreference = plan.AsksPreference,
+            DeclaredMargin = plan.DeclaredMargin,
+        };
     }
 }

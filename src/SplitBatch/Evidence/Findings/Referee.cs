@@ -14,7 +14,9 @@ public sealed record ControlTasted : PanelFinding
     public KnownControl Control { get; }
 }
 
-/// <summary>Whether the panel's answer would be another if missing ballots had come in, or if late, double or excluded ones had counted otherwise.</summary>
+/// <summary>
+/// Whether the panel's answer would be another if missing ballots had come in, or if late, double or excluded ones had counted otherwise.
+/// </summary>
 public sealed record BallotsWeighed : PanelLimit
 {
     internal BallotsWeighed(CountedPlan plan, BallotSensitivity sensitivity)
@@ -33,7 +35,8 @@ public sealed record BallotsWeighed : PanelLimit
     public IReadOnlyList<int> TurnedBy => [.. Enumerable.Range(0, IfRight.Count).Where(right => IfRight[right] != Counted)];
 
     /// <summary>Rules of counting that would have given another answer.</summary>
-    public IReadOnlyList<OtherVerdict> TurnedByRules => [.. Sensitivity.ByOtherRules.Select(other => other with { Answer = Asked(other.Answer) }).Where(other => other.Answer != Counted)];
+    public IReadOnlyList<OtherVerdict> TurnedByRules =>
+        [.. Sensitivity.ByOtherRules.Select(other => other with { Answer = Asked(other.Answer) }).Where(other => other.Answer != Counted)];
 
     /// <summary>The answer to what was asked: of a preference whether a majority is shown, and nothing of a margin.</summary>
     private PanelAnswer Asked(PanelAnswer answer) => (Plan.AsksPreference, answer) switch
@@ -53,6 +56,8 @@ public sealed record QuestionsWeighed : PanelLimit
     /// <summary>Questions asked together: ratings and preference, of all tasters and of those who were right.</summary>
     public int Questions { get; }
 
-    /// <summary>How often at least one of so many questions shows a difference that is not there, each at 5 % by itself, if they were independent.</summary>
+    /// <summary>
+    /// How often at least one of so many questions shows a difference that is not there, each at 5 % by itself, if they were independent.
+    /// </summary>
     public double OneFalseUncorrected => 1 - Math.Pow(1 - RatingCompared.Level, Questions);
 }

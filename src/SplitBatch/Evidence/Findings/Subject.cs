@@ -1,6 +1,8 @@
 namespace SplitBatch.Evidence.Findings;
 
-/// <summary>What a finding is about: the trial as a whole, the doses, the batches, the lab, one panel, all panels, or several brews.</summary>
+/// <summary>
+/// What a finding is about: the trial as a whole, the doses, the batches, the lab, one panel, all panels, or several brews.
+/// </summary>
 public sealed record Subject
 {
     private Subject(SubjectKind kind, string? name = null) => (Kind, Name) = (kind, name);

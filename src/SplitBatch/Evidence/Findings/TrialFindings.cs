@@ -17,7 +17,8 @@ public sealed class TrialFindings : IReadOnlyList<Finding>
         byName = [];
         foreach (var finding in all)
         {
-            if (!byName.TryAdd(finding.Id, finding)) throw new ArgumentException($"Two findings are called {finding.Id}.", nameof(findings));
+            if (!byName.TryAdd(finding.Id, finding))
+                throw new ArgumentException($"Two findings are called {finding.Id}.", nameof(findings));
         }
     }
 

@@ -1,6 +1,9 @@
 namespace SplitBatch.Evidence.Findings;
 
-/// <summary>A trial in a few sentences: the question, the answer, the count beside what guessing gives, the largest thing that could explain it otherwise, and the limit.</summary>
+/// <summary>
+/// A trial in a few sentences: the question, the answer, the count beside what guessing gives, the largest thing that could explain it
+/// otherwise, and the limit.
+/// </summary>
 public sealed record TrialHeadline : Finding
 {
     internal TrialHeadline()

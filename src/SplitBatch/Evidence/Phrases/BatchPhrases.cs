@@ -12,7 +12,8 @@ internal static class BatchPhrases
     {
         var confound = finding.Confound;
         var unknown = confound.IsUnknown ? "may differ" : "differ";
-        return Sentence.Of($"The hop lots {unknown} in more than the variable. {PlanPhrases.Capital(confound.Difference.InWords())}: A {new Quote(confound.A)}, B {new Quote(confound.B)}. {confound.Why}");
+        return Sentence.Of($"The hop lots {unknown} in more than the variable. {PlanPhrases.Capital(confound.Difference.InWords())}: A "
+            + $"{new Quote(confound.A)}, B {new Quote(confound.B)}. {confound.Why}");
     }
 
     public static Sentence Of(HalvesDiffer finding)
@@ -21,14 +22,23 @@ internal static class BatchPhrases
         var values = Sentence.Of($"The {new Name(line.Quantity)} was {new Quote(line.A!)} in half A and {new Quote(line.B!)} in half B");
         return line switch
         {
-            { Difference: { } apart, Tolerance: { } most } => Sentence.Of($"{values}, {Apart(line, apart, most)} apart, more than the {Apart(line, most, apart)} that the instruments' uncertainty explains: a confound."),
-            { Difference: { } apart } => Sentence.Of($"{values}, {Apart(line, apart)} apart, and the uncertainty of the instrument is not logged: a confound unless it is shown to be none."),
+            { Difference: { } apart, Tolerance: { } most } =>
+                Sentence.Of($"{values}, {Apart(line, apart, most)} apart, more than the {Apart(line, most, apart)} that the instruments' "
+                    + $"uncertainty explains: a confound."),
+            { Difference: { } apart } =>
+                Sentence.Of($"{values}, {Apart(line, apart)} apart, and the uncertainty of the instrument is not logged: a confound "
+                    + $"unless it is shown to be none."),
             _ => Sentence.Of($"{values}: a confound."),
         };
     }
 
-    public static Sentence Of(MeantEqual finding) => Sentence.Of(
-        $"Meant to be held equal were: {new Quote(finding.Statement)}. The batch log shows otherwise: not equal was the {new Name(Wording.Listed([.. finding.Lines!.Where(line => line.Verdict == Parity.Confound).Select(line => line.Quantity)]))}.");
+    public static Sentence Of(MeantEqual finding)
+    {
+        string[] unequal = [.. finding.Lines!.Where(line => line.Verdict == Parity.Confound).Select(line => line.Quantity)];
+        return Sentence.Of(
+            $"Meant to be held equal were: {new Quote(finding.Statement)}. The batch log shows otherwise: not equal was the "
+                + $"{new Name(Wording.Listed(unequal))}.");
+    }
 
     /// <summary>What the log says of an intention, for a table.</summary>
     public static string ByTheLog(MeantEqual finding) => finding.Lines switch
@@ -48,11 +58,13 @@ internal static class BatchPhrases
     };
 
     public static Sentence Of(NotMeasured finding) => Sentence.Of(
-        $"Not measured on both halves: {new Name(string.Join(", ", finding.Quantities))}. Nobody can say whether {(finding.Quantities.Count == 1 ? "this was" : "these were")} equal.");
+        $"Not measured on both halves: {new Name(string.Join(", ", finding.Quantities))}. Nobody can say whether "
+            + $"{(finding.Quantities.Count == 1 ? "this was" : "these were")} equal.");
 
     /// <summary>A difference on one line of the log, in the unit of the line.</summary>
     public static Printed Apart(ParityLine line, double amount, double? against = null) =>
-        Printed.Fixed(Math.Abs(amount), Decimals(line, amount), line.Unit is "" or "pH" ? "" : line.Unit, against is { } other ? Math.Abs(other) : null);
+        Printed.Fixed(Math.Abs(amount), Decimals(line, amount), line.Unit is "" or "pH" ? "" : line.Unit,
+            against is { } other ? Math.Abs(other) : null);
 
     /// <summary>As many decimals as the log's instruments have, and enough for one digit.</summary>
     private static int Decimals(ParityLine line, double amount) => line.Unit switch

@@ -40,7 +40,8 @@ public static class Phrasebook
 
     /// <summary>What the batch log says of an intention to hold something equal, in the few words of a table.</summary>
     /// <param name="finding">The intention beside the log.</param>
-    public static string ByTheLog(MeantEqual finding) => BatchPhrases.ByTheLog(finding ?? throw new ArgumentNullException(nameof(finding)));
+    public static string ByTheLog(MeantEqual finding) =>
+        BatchPhrases.ByTheLog(finding ?? throw new ArgumentNullException(nameof(finding)));
 
     private static Sentence OfPanel(Finding finding) => finding switch
     {

@@ -42,6 +42,7 @@ public sealed record Sentence
     internal static Sentence Join(string between, params IEnumerable<Sentence> parts)
     {
         Sentence[] said = [.. parts.Where(part => part.Text.Length > 0)];
-        return said is [{ } only] ? only : new(string.Join(between, said.Select(part => part.Text)), [.. said.SelectMany(part => part.Numbers)]);
+        return said is [{ } only] ? only
+            : new(string.Join(between, said.Select(part => part.Text)), [.. said.SelectMany(part => part.Numbers)]);
     }
 }

@@ -4,7 +4,9 @@ using System.Text;
 
 namespace SplitBatch.Evidence.Phrases;
 
-/// <summary>What the compiler makes of an interpolated text that becomes a <see cref="Sentence"/>. A hole of any other kind does not compile.</summary>
+/// <summary>
+/// What the compiler makes of an interpolated text that becomes a <see cref="Sentence"/>. A hole of any other kind does not compile.
+/// </summary>
 [InterpolatedStringHandler]
 [EditorBrowsable(EditorBrowsableState.Never)]
 public sealed class SentenceText
@@ -56,6 +58,7 @@ public sealed class SentenceText
     internal Sentence ToSentence() => new(text.ToString(), numbers);
 
     private static string WithoutDigits(string words) => words.FirstOrDefault(char.IsAsciiDigit) is not '\0' and var digit
-        ? throw new ArgumentException($"The digit {digit} stands in the words \"{words}\"; give the number as a printed quantity, or wrap a name in Name or a quotation in Quote.", nameof(words))
+        ? throw new ArgumentException($"The digit {digit} stands in the words \"{words}\"; give the number as a printed quantity, or wrap "
+            + $"a name in Name or a quotation in Quote.", nameof(words))
         : words;
 }

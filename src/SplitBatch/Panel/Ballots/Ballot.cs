@@ -16,7 +16,9 @@ public sealed record Ballot(string Taster, string Answer)
     /// <summary>When it was handed in; null where nobody noted it.</summary>
     public DateTimeOffset? When { get; init; }
 
-    /// <summary>The code of the cup that the taster likes best, where that was asked; null where it was not, or the taster likes none best.</summary>
+    /// <summary>
+    /// The code of the cup that the taster likes best, where that was asked; null where it was not, or the taster likes none best.
+    /// </summary>
     public string? Preferred { get; init; }
 
     /// <summary>How sure the taster was, in the words or numbers of the sheet.</summary>
@@ -45,5 +47,6 @@ public sealed record Ballot(string Taster, string Answer)
 
     /// <summary>For example <c>T07, set 17: 482</c>.</summary>
     public override string ToString() =>
-        Invariant($"{Taster}{(Set is { } set ? Invariant($", set {set}") : "")}: {(string.IsNullOrWhiteSpace(Answer) ? "no answer" : Answer)}");
+        Invariant($"{Taster}{(Set is { } set ? Invariant($", set {set}") : "")}: ")
+            + Invariant($"{(string.IsNullOrWhiteSpace(Answer) ? "no answer" : Answer)}");
 }

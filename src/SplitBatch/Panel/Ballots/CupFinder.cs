@@ -25,7 +25,8 @@ internal static class CupFinder
         var holding = own.Where(set => (number is null || set.Number == number) && set.Find(code.Trim()) is not null).ToArray();
         if (holding.Length == 1) return (holding[0], holding[0].Find(code.Trim())!);
         problem = holding.Length == 0
-            ? $"The code {code} is not on a cup of {taster}, who had {string.Join(", ", own.SelectMany(set => set.CodedCups).Select(cup => cup.Code))}."
+            ? $"The code {code} is not on a cup of {taster}, who had "
+                + $"{string.Join(", ", own.SelectMany(set => set.CodedCups).Select(cup => cup.Code))}."
             : $"{taster} had the code {code} in sets {string.Join(" and ", holding.Select(set => set.Number))}, and no set is named.";
         return null;
     }

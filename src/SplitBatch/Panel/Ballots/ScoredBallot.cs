@@ -69,7 +69,10 @@ public sealed record ScoredBallot(
     /// <summary>The notes as one clause; empty where there are none.</summary>
     public string Reasons => string.Join("; ", Notes.Select(note => note.Text));
 
-    /// <summary>The ballot, how it counts, and why. It does not say whether it is correct, so that a list can be read before the key is opened.</summary>
+    /// <summary>
+    /// The ballot, how it counts, and why. It does not say whether it is correct, so that a list can be read before the key is opened.
+    /// </summary>
     public override string ToString() =>
-        $"{Ballot}: {Standing switch { Standing.Counted => "counted", Standing.Excluded => "not counted", _ => "counted as wrong" }}{(Notes.Count == 0 ? "" : $" ({Reasons})")}";
+        $"{Ballot}: {Standing switch { Standing.Counted => "counted", Standing.Excluded => "not counted", _ => "counted as wrong" }}"
+            + $"{(Notes.Count == 0 ? "" : $" ({Reasons})")}";
 }

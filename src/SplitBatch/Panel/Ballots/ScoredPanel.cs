@@ -46,7 +46,8 @@ public sealed record ScoredPanel(
             var counted = Ballots.Where(ballot => ballot.IsCounted).ToLookup(ballot => ballot.Set!.Taster);
             var missing = Missing.ToLookup(set => set.Taster);
             return [.. Plan.Sets.GroupBy(set => set.Taster).Select(group => new TasterResult(
-                group.Key, group.Count(), counted[group.Key].Count() + (MissingCounted > 0 ? missing[group.Key].Count() : 0), counted[group.Key].Count(ballot => ballot.IsCorrect)))];
+                group.Key, group.Count(), counted[group.Key].Count() + (MissingCounted > 0 ? missing[group.Key].Count() : 0),
+                counted[group.Key].Count(ballot => ballot.IsCorrect)))];
         }
     }
 
@@ -67,12 +68,19 @@ public sealed record ScoredPanel(
         : Ballots.Where(ballot => ballot.IsCounted)
             .CountBy(ballot => (KindOf(ballot.Set!), ballot.Standing == Standing.Counted ? ballot.Answer!.Word! : "")).ToDictionary();
 
-    /// <summary>Everything remarkable as a list of faults, for the report on a trial folder. None stops the work: the rules say how each ballot counts.</summary>
+    /// <summary>
+    /// Everything remarkable as a list of faults, for the report on a trial folder. None stops the work: the rules say how each ballot
+    /// counts.
+    /// </summary>
     /// <param name="file">The ballots' file.</param>
     public IReadOnlyList<Fault> Faults(string file) =>
-        [.. Remarkable.Select(ballot => new Fault(file, $"{ballot.Ballot.Taster}{(ballot.Set is { } set ? Invariant($", set {set.Number}") : "")}: {ballot.Reasons} ({(ballot.IsCounted ? "counted" : "not counted")}).")
-            { Row = ballot.Ballot.Row, Severity = Severity.Warning }),
-         .. Missing.Select(set => new Fault(file, Invariant($"{set.Taster}, set {set.Number}: no ballot came back.")) { Severity = Severity.Warning })];
+        [.. Remarkable.Select(
+            ballot =>
+                new Fault(file, $"{ballot.Ballot.Taster}{(ballot.Set is { } set ? Invariant($", set {set.Number}") : "")}: "
+                    + $"{ballot.Reasons} ({(ballot.IsCounted ? "counted" : "not counted")}).")
+                    { Row = ballot.Ballot.Row, Severity = Severity.Warning }),
+         .. Missing.Select(
+             set => new Fault(file, Invariant($"{set.Taster}, set {set.Number}: no ballot came back.")) { Severity = Severity.Warning })];
 
     private string KindOf(ServedSet set) =>
         Plan.Design.Answer == AnswerKind.OwnOrNot ? set.Order.Text : set.Order.IsMixed ? "different" : "same";
@@ -81,7 +89,8 @@ public sealed record ScoredPanel(
 
     /// <summary>For example <c>triangle: 11 of 20 correct; 21 served, 20 returned, 1 missing</c>.</summary>
     public override string ToString() =>
-        Invariant($"{Protocol.Name}: {Correct} of {Counted} {(Protocol.Sides == 2 ? $"for {Plan.Expected}" : "correct")}; {Served} served, {Returned} returned, {Excluded.Count} not counted, {Missing.Count} missing");
+        Invariant($"{Protocol.Name}: {Correct} of {Counted} {(Protocol.Sides == 2 ? $"for {Plan.Expected}" : "correct")}; {Served} ")
+            + Invariant($"served, {Returned} returned, {Excluded.Count} not counted, {Missing.Count} missing");
 }
 
 /// <summary>The count of one taster.</summary>
@@ -92,5 +101,6 @@ public sealed record ScoredPanel(
 public sealed record TasterResult(string Taster, int Served, int Counted, int Correct)
 {
     /// <summary>For example <c>T07: 3 of 4</c>.</summary>
-    public override string ToString() => Invariant($"{Taster}: {Correct} of {Counted}{(Counted < Served ? Invariant($" ({Served} served)") : "")}");
+    public override string ToString() =>
+        Invariant($"{Taster}: {Correct} of {Counted}{(Counted < Served ? Invariant($" ({Served} served)") : "")}");
 }

@@ -20,10 +20,12 @@ public static class Scorer
         rules = (rules ?? BallotRules.Default).Checked();
         var book = new KeyBook(plan);
         Draft[] drafts = [.. ballots.Select(ballot => new Draft(ballot, plan, rules, book))];
-        foreach (var same in drafts.Where(draft => draft.Set is not null).GroupBy(draft => draft.Set!.Number).Where(group => group.Count() > 1))
+        foreach (var same in drafts.Where(draft => draft.Set is not null).GroupBy(draft => draft.Set!.Number)
+            .Where(group => group.Count() > 1))
             SettleDuplicates([.. same], rules.Duplicates);
         HashSet<int> answered = [.. drafts.Where(draft => draft.Set is not null).Select(draft => draft.Set!.Number)];
-        return new ScoredPanel(plan, rules, [.. drafts.Select(draft => draft.ToScored())], [.. plan.Sets.Where(set => !answered.Contains(set.Number))]);
+        return new ScoredPanel(plan, rules, [.. drafts.Select(draft => draft.ToScored())],
+            [.. plan.Sets.Where(set => !answered.Contains(set.Number))]);
     }
 
     /// <summary>A ballot typed into a cell, checked at once: who types it can still ask the taster.</summary>
@@ -33,7 +35,8 @@ public static class Scorer
     /// <param name="set">The set's number; needed only where the taster has several and the answer is a word.</param>
     /// <param name="when">When it was handed in.</param>
     /// <returns>The ballot with its set; change what else there is to note with <c>with</c>. Whether it is correct is not said.</returns>
-    /// <exception cref="ArgumentException">The taster, the set or a code is not in the key; the message says what was expected.</exception>
+    /// <exception cref="ArgumentException">The taster, the set or a code is not in the key; the message says what was
+    /// expected.</exception>
     public static Ballot Enter(this ServingPlan plan, string taster, string answer, int? set = null, DateTimeOffset? when = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -59,7 +62,9 @@ public static class Scorer
         foreach (var draft in same)
         {
             draft.Note(BallotIssue.Duplicate,
-                Invariant($"{same.Length} ballots with {agree} for set {draft.Set!.Number}{(draft == kept ? ", this one is used" : kept is null ? ", none is used" : ", another one is used")}"),
+                Invariant($"{same.Length} ballots with {agree} for set ")
+                    + Invariant($"{draft.Set!.Number}")
+                    + Invariant($"{(draft == kept ? ", this one is used" : kept is null ? ", none is used" : ", another one is used")}"),
                 draft == kept ? BallotRule.Count : BallotRule.Exclude);
         }
     }
@@ -93,10 +98,14 @@ public static class Scorer
             Set = FindSet(book);
             if (Set is null) return;
             answer = TasterAnswer.Read(ballot.Answer, Set, plan.Design, plan.Expected, out string problem);
-            if (answer is null) Note(string.IsNullOrWhiteSpace(ballot.Answer) ? BallotIssue.NoAnswer : BallotIssue.UnknownCode, problem, rules.NoUsableAnswer);
-            if (ballot.KnewVariable || Named(rules.TastersWhoKnew)) Note(BallotIssue.KnewVariable, "the taster knew the variable", rules.KnewVariable);
+            if (answer is null)
+                Note(string.IsNullOrWhiteSpace(ballot.Answer) ? BallotIssue.NoAnswer : BallotIssue.UnknownCode, problem,
+                    rules.NoUsableAnswer);
+            if (ballot.KnewVariable || Named(rules.TastersWhoKnew))
+                Note(BallotIssue.KnewVariable, "the taster knew the variable", rules.KnewVariable);
             if (ballot.IsBrewer || Named(rules.Brewers)) Note(BallotIssue.Brewer, "the taster brewed the beer", rules.Brewer);
-            if (ballot.IsLate || (rules.Closes is { } closes && ballot.When > closes)) Note(BallotIssue.Late, "handed in late", rules.Late);
+            if (ballot.IsLate || (rules.Closes is { } closes && ballot.When > closes))
+                Note(BallotIssue.Late, "handed in late", rules.Late);
         }
 
         internal ServedSet? Set { get; }
@@ -104,7 +113,9 @@ public static class Scorer
         internal bool IsExcluded => standing == Standing.Excluded;
 
         /// <summary>The answer in a form in which equal answers are equal.</summary>
-        internal string Plain => answer is null ? ballot.Answer.Trim() : answer.Word ?? string.Join(' ', answer.Cups.Select(cup => cup.Code).Order());
+        internal string Plain => answer is null
+            ? ballot.Answer.Trim()
+            : answer.Word ?? string.Join(' ', answer.Cups.Select(cup => cup.Code).Order());
 
         internal void Note(BallotIssue issue, string text, BallotRule rule)
         {
@@ -118,13 +129,16 @@ public static class Scorer
         private bool Named(IReadOnlyList<string> names) => names.Any(name => KeyBook.Plain(name) == KeyBook.Plain(ballot.Taster));
 
         private string? OtherPanel(ServingPlan plan) =>
-            ballot.Panel is { } panel && KeyBook.Plain(panel) != KeyBook.Plain(plan.Panel) ? $"it belongs to the panel {panel}, and this is {plan.Panel}"
-            : ballot.Protocol is { } protocol && (!Protocol.TryParse(protocol, out var read, out _) || read != plan.Protocol) ? $"it answers the protocol {protocol}, and this panel is {plan.Protocol.Name}"
+            ballot.Panel is { } panel && KeyBook.Plain(panel) != KeyBook.Plain(plan.Panel)
+                ? $"it belongs to the panel {panel}, and this is {plan.Panel}"
+            : ballot.Protocol is { } protocol && (!Protocol.TryParse(protocol, out var read, out _) || read != plan.Protocol)
+                ? $"it answers the protocol {protocol}, and this panel is {plan.Protocol.Name}"
             : null;
 
         private ServedSet? FindSet(KeyBook book)
         {
-            var own = book.ByTaster[KeyBook.Plain(ballot.Taster)].Where(set => ballot.Session is null || set.Session == ballot.Session).ToArray();
+            var own = book.ByTaster[KeyBook.Plain(ballot.Taster)]
+                .Where(set => ballot.Session is null || set.Session == ballot.Session).ToArray();
             if (!book.ByTaster.Contains(KeyBook.Plain(ballot.Taster)))
             {
                 Note(BallotIssue.UnknownTaster, $"the key has no taster \"{ballot.Taster}\"", BallotRule.Exclude);
@@ -143,7 +157,8 @@ public static class Scorer
             if (holding.Length == 1) return holding[0];
             Note(BallotIssue.UnknownSet, own.Length == 0
                 ? Invariant($"{ballot.Taster} was not served in session {ballot.Session}")
-                : Invariant($"{ballot.Taster} had sets {string.Join(", ", own.Select(set => set.Number))} and the ballot names none"), BallotRule.Exclude);
+                : Invariant($"{ballot.Taster} had sets {string.Join(", ", own.Select(set => set.Number))} and the ballot names none"),
+                BallotRule.Exclude);
             return null;
         }
     }

@@ -20,7 +20,9 @@ public sealed partial record TasterAnswer(IReadOnlyList<Cup> Cups, string? Word,
         ["same"] = "same", ["s"] = "same", ["different"] = "different", ["d"] = "different", ["diff"] = "different",
     };
 
-    /// <summary>Reads and judges an answer to a set; on failure <paramref name="problem"/> says what is wrong and what is accepted.</summary>
+    /// <summary>
+    /// Reads and judges an answer to a set; on failure <paramref name="problem"/> says what is wrong and what is accepted.
+    /// </summary>
     internal static TasterAnswer? Read(string text, ServedSet set, SetDesign design, Side expected, out string problem)
     {
         problem = "";
@@ -60,8 +62,10 @@ public sealed partial record TasterAnswer(IReadOnlyList<Cup> Cups, string? Word,
         {
             if (set.Find(code) is not { } cup)
             {
-                string? near = set.CodedCups.Select(other => other.Code).Where(other => IsSlip(code, other)).Take(2).ToArray() is [var only] ? only : null;
-                problem = $"the code {code} is not in set {set.Number}, which holds {choice}{(near is null ? "" : $"; perhaps {near} was meant")}";
+                string? near = set.CodedCups.Select(other => other.Code).Where(other => IsSlip(code, other)).Take(2)
+                    .ToArray() is [var only] ? only : null;
+                problem = $"the code {code} is not in set {set.Number}, which holds "
+                    + $"{choice}{(near is null ? "" : $"; perhaps {near} was meant")}";
                 return null;
             }
             cups.Add(cup);
@@ -70,7 +74,10 @@ public sealed partial record TasterAnswer(IReadOnlyList<Cup> Cups, string? Word,
         bool bothPairs = design.Answer == AnswerKind.Pair && set.Order.OddBeer is null && cups.Count == set.CodedCups.Count();
         if (cups.Distinct().Count() != cups.Count || (cups.Count != design.CodesInAnswer && !bothPairs))
         {
-            problem = $"the answer names {(cups.Distinct().Count() != cups.Count ? "a code twice" : $"{cups.Count} code{(cups.Count == 1 ? "" : "s")}")}; write {wanted} out of {choice}";
+            problem =
+                $"the answer names {(cups.Distinct().Count() != cups.Count
+                    ? "a code twice"
+                    : $"{cups.Count} code{(cups.Count == 1 ? "" : "s")}")}; write {wanted} out of {choice}";
             return null;
         }
         return new TasterAnswer(cups, null, Judge(cups, set, design, expected));

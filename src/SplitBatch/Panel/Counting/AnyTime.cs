@@ -4,17 +4,23 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Counting;
 
-/// <summary>Rules that hold however often a count was looked at, and whatever made the panel stop: the answer to looks that nobody planned.</summary>
+/// <summary>
+/// Rules that hold however often a count was looked at, and whatever made the panel stop: the answer to looks that nobody planned.
+/// </summary>
 /// <remarks>
-/// A difference is shown when every share of tasters from 0 to 100 %, each as likely, foretells the count 1/alpha times better than guessing. A
-/// margin is ruled out when every share from 0 to the margin foretells it 1/beta times better than the margin. Such a factor seldom ever reaches 1/alpha
-/// if guessing is true, at any look, so the errors hold together over all looks. Valid for one set by each taster, in order of arrival,
-/// with the rule fixed before the first look; not if the looks chose which ballots count.
-/// <para>Ref. J. Ville (1939), Étude critique de la notion de collectif; H. Robbins (1970), Ann. Math. Statist. 41, 1397 (both from memory).</para>
+/// A difference is shown when every share of tasters from 0 to 100 %, each as likely, foretells the count 1/alpha times better than
+/// guessing. A margin is ruled out when every share from 0 to the margin foretells it 1/beta times better than the margin. Such a factor
+/// seldom ever reaches 1/alpha if guessing is true, at any look, so the errors hold together over all looks. Valid for one set by each
+/// taster, in order of arrival, with the rule fixed before the first look; not if the looks chose which ballots count.
+/// <para>Ref. J. Ville (1939), Étude critique de la notion de collectif; H. Robbins (1970), Ann. Math. Statist. 41, 1397 (both from
+/// memory).</para>
 /// </remarks>
 public static class AnyTime
 {
-    /// <summary>How many times better all shares from 0 to 100 %, each as likely, foretell the count than guessing does; for a two-sided pair, in either direction.</summary>
+    /// <summary>
+    /// How many times better all shares from 0 to 100 %, each as likely, foretell the count than guessing does; for a two-sided pair, in
+    /// either direction.
+    /// </summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="sets">Sets answered, at least 1.</param>
     /// <param name="right">Right answers, from 0 to <paramref name="sets"/>.</param>
@@ -27,7 +33,9 @@ public static class AnyTime
         return UniformMixture.Factor(right, sets, protocol.Sides == 1 ? protocol.Chance : 0, 1, protocol.Chance);
     }
 
-    /// <summary>The smallest count that shows a difference (for a two-sided pair, of the more frequent answer); null where none does.</summary>
+    /// <summary>
+    /// The smallest count that shows a difference (for a two-sided pair, of the more frequent answer); null where none does.
+    /// </summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="sets">Sets answered, at least 1.</param>
     /// <param name="alpha">The chance of a false difference at any look, above 0 and below 1.</param>
@@ -67,7 +75,10 @@ public static class AnyTime
         return lowest <= highest && highest >= sets * protocol.Chance ? new(lowest, highest) : null;
     }
 
-    /// <summary>The largest share of tasters who can tell that the count still allows at any look; never below what as many right answers as guessing gives would allow.</summary>
+    /// <summary>
+    /// The largest share of tasters who can tell that the count still allows at any look; never below what as many right answers as
+    /// guessing gives would allow.
+    /// </summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="sets">Sets answered, at least 1.</param>
     /// <param name="right">Right answers, from 0 to <paramref name="sets"/>.</param>
@@ -83,7 +94,9 @@ public static class AnyTime
         var needed = 1 / Guard.OpenShare(beta);
         var fitting = Math.Max((double)count / sets, Math.BitIncrement(protocol.Chance));
         const double end = 1 - 1e-9;
-        return fitting >= end || FactorBelow(end) < needed ? 1 : protocol.Discriminators(Root.Of(p => FactorBelow(p) - needed, fitting, end));
+        return fitting >= end || FactorBelow(end) < needed
+            ? 1
+            : protocol.Discriminators(Root.Of(p => FactorBelow(p) - needed, fitting, end));
 
         double FactorBelow(double p) => UniformMixture.Factor(count, sets, protocol.Chance, p, p);
     }
@@ -96,10 +109,14 @@ public static class AnyTime
     public static double TrueAlpha(Protocol protocol, int sets, double alpha = 0.05)
     {
         var critical = Every(sets).Select(n => DifferenceCount(protocol, n, alpha)).ToArray();
-        return CountPath.ChanceOfStopping(protocol.Chance, Every(sets), (n, x) => (protocol.Sides == 1 ? x : Math.Max(x, n - x)) >= critical[n - 1]);
+        return CountPath.ChanceOfStopping(protocol.Chance, Every(sets),
+            (n, x) => (protocol.Sides == 1 ? x : Math.Max(x, n - x)) >= critical[n - 1]);
     }
 
-    /// <summary>The true chance of ruling the margin out although it is true, when the count is looked at after each ballot, exactly; for a directed task in the worse of the two directions.</summary>
+    /// <summary>
+    /// The true chance of ruling the margin out although it is true, when the count is looked at after each ballot, exactly; for a
+    /// directed task in the worse of the two directions.
+    /// </summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="sets">Sets in all, at least 1.</param>
     /// <param name="margin">The margin declared.</param>
@@ -117,7 +134,8 @@ public static class AnyTime
 
     private static int[] Every(int sets) => [.. Enumerable.Range(1, Guard.Positive(sets))];
 
-    // The largest count that the shares from chance to the margin foretell 1/beta times better than the margin; -1 for none. The factor falls as the count rises.
+    // The largest count that the shares from chance to the margin foretell 1/beta times better than the margin; -1 for none. The factor
+    // falls as the count rises.
     private static int Largest(int sets, double chance, double atMargin, double beta)
     {
         var (low, high) = (-1, sets);

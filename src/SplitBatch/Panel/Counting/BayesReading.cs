@@ -6,9 +6,9 @@ namespace SplitBatch.Panel.Counting;
 
 /// <summary>What a count says about the share of discriminators to someone who starts from a stated prior.</summary>
 /// <remarks>
-/// The prior of the share of discriminators is a beta distribution. With guessing chance g the likelihood (g + (1 - g) s)^x ((1 - g)(1 - s))^(n - x)
-/// is a sum of powers of s with positive weights, so the posterior is exactly a mixture of beta distributions; no sampling is done.
-/// For a two-sided protocol either direction is taken to be equally likely beforehand.
+/// The prior of the share of discriminators is a beta distribution. With guessing chance g the likelihood (g + (1 - g) s)^x ((1 - g)(1 -
+/// s))^(n - x) is a sum of powers of s with positive weights, so the posterior is exactly a mixture of beta distributions; no sampling is
+/// done. For a two-sided protocol either direction is taken to be equally likely beforehand.
 /// </remarks>
 public sealed record BayesReading
 {
@@ -62,7 +62,10 @@ public sealed record BayesReading
     /// <summary>Second parameter of the beta prior.</summary>
     public double PriorB { get; }
 
-    /// <summary>How much better the count is foretold by some share of discriminators from the prior than by guessing alone: above 1 speaks for a difference, below 1 against.</summary>
+    /// <summary>
+    /// How much better the count is foretold by some share of discriminators from the prior than by guessing alone: above 1 speaks for a
+    /// difference, below 1 against.
+    /// </summary>
     public double BayesFactor { get; }
 
     /// <summary>The posterior mean of the share of discriminators.</summary>
@@ -93,7 +96,8 @@ public sealed record BayesReading
         Guard.Share(discriminators);
         if (discriminators is 0 or 1) return 1 - discriminators;
         // I(1 - s; b, a) is the upper tail itself, so that small chances keep their digits.
-        return weights.Select((w, i) => w < 1e-18 ? 0 : w * SpecialFunctions.BetaRegularized(second[i], first[i], 1 - discriminators)).Sum();
+        return weights.Select((w, i) => w < 1e-18 ? 0 : w * SpecialFunctions.BetaRegularized(second[i], first[i], 1 - discriminators))
+            .Sum();
     }
 
     /// <summary>The equal-tailed credible interval of the share of discriminators.</summary>
@@ -110,17 +114,25 @@ public sealed record BayesReading
     {
         Guard.InRange(points, 2, 10_000);
         return [.. Enumerable.Range(0, points).Select(i => (i + 0.5) / points).Select(s => (s, weights
-            .Select((w, i) => w * Math.Exp(((first[i] - 1) * Math.Log(s)) + ((second[i] - 1) * Math.Log(1 - s)) - SpecialFunctions.BetaLn(first[i], second[i])))
+            .Select((w,
+                i) => w * Math.Exp(((first[i] - 1) * Math.Log(s)) + ((second[i] - 1) * Math.Log(1 - s))
+                    - SpecialFunctions.BetaLn(first[i], second[i])))
             .Sum()))];
     }
 
-    /// <summary>For example <c>From a flat prior, 8 of 18 (triangle): the share of discriminators is about 22 % (1.4 to 51 %, 95 %); the chance that it exceeds 30 % is 26 %.</c></summary>
+    /// <summary>
+    /// For example <c>From a flat prior, 8 of 18 (triangle): the share of discriminators is about 22 % (1.4 to 51 %, 95 %); the chance
+    /// that it exceeds 30 % is 26 %.</c>
+    /// </summary>
     public override string ToString()
     {
         var prior = PriorA == 1 && PriorB == 1 ? "a flat prior" : FormattableString.Invariant($"a Beta({PriorA}, {PriorB}) prior");
         var interval = Credible();
         return FormattableString.Invariant(
-            $"From {prior}, {Correct} of {Tasters} ({Protocol.Name}): the share of discriminators is about {Printed.Percent(Mean)} ({Printed.Percent(interval.Low)} to {Printed.Percent(interval.High)}, 95 %); the chance that it exceeds {Printed.ChosenPercent(Margin)} is {Printed.Percent(ChanceAboveMargin)}; Bayes factor for a difference {Printed.Times(BayesFactor)}.");
+            $"From {prior}, {Correct} of {Tasters} ({Protocol.Name}): the share of discriminators is about {Printed.Percent(Mean)} ")
+                + FormattableString.Invariant($"({Printed.Percent(interval.Low)} to {Printed.Percent(interval.High)}, 95 %); the chance ")
+                + FormattableString.Invariant($"that it exceeds {Printed.ChosenPercent(Margin)} is {Printed.Percent(ChanceAboveMargin)}; ")
+                + FormattableString.Invariant($"Bayes factor for a difference {Printed.Times(BayesFactor)}.");
     }
 
     private double Quantile(double chance) => Root.Of(s => 1 - ChanceAbove(s) - chance, 0, 1);

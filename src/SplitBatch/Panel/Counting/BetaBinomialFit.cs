@@ -2,11 +2,14 @@ using SplitBatch.Numbers;
 
 namespace SplitBatch.Panel.Counting;
 
-/// <summary>A beta-binomial fitted to tasters' counts by maximum likelihood, and how much better it fits than tasters who are all alike.</summary>
+/// <summary>
+/// A beta-binomial fitted to tasters' counts by maximum likelihood, and how much better it fits than tasters who are all alike.
+/// </summary>
 /// <param name="Model">The fitted distribution. Its overdispersion is 0 where tasters who are all alike fit best.</param>
 /// <param name="LogLikelihood">Of the fitted distribution, binomial coefficients included.</param>
 /// <param name="AlikeLogLikelihood">Of the best binomial, the same for all tasters.</param>
-/// <param name="OverdispersionIdentified">False where the mean is at its end (nobody above chance, say), so that the data say nothing about how tasters differ.</param>
+/// <param name="OverdispersionIdentified">False where the mean is at its end (nobody above chance, say), so that the data say nothing
+/// about how tasters differ.</param>
 public sealed record BetaBinomialFit(BetaBinomial Model, double LogLikelihood, double AlikeLogLikelihood, bool OverdispersionIdentified)
 {
     private static readonly double[] Starts = [0.05, 0.3, 1.5];
@@ -14,7 +17,10 @@ public sealed record BetaBinomialFit(BetaBinomial Model, double LogLikelihood, d
     /// <summary>Twice the gain in log likelihood over tasters who are all alike.</summary>
     public double LikelihoodRatio => Math.Max(0, 2 * (LogLikelihood - AlikeLogLikelihood));
 
-    /// <summary>The chance of so large a gain if all tasters were alike: half a chi-square with one degree of freedom, because gamma cannot be negative.</summary>
+    /// <summary>
+    /// The chance of so large a gain if all tasters were alike: half a chi-square with one degree of freedom, because gamma cannot be
+    /// negative.
+    /// </summary>
     public double PValue => LikelihoodRatio <= 0 ? 1 : Gauss.Below(-Math.Sqrt(LikelihoodRatio));
 
     /// <summary>Fits the distribution.</summary>
@@ -52,8 +58,10 @@ public sealed record BetaBinomialFit(BetaBinomial Model, double LogLikelihood, d
     /// <summary>For example <c>tasters differ: share right 0.50, gamma 0.27 (p = 0.0048)</c>.</summary>
     public override string ToString()
     {
-        var mean = FormattableString.Invariant($"{(Model.Chance == 0 ? "share right" : "share of ability above guessing")} {Printed.Ratio(Model.Mean)}");
+        var mean = FormattableString.Invariant($"{(Model.Chance == 0 ? "share right" : "share of ability above guessing")} ")
+            + FormattableString.Invariant($"{Printed.Ratio(Model.Mean)}");
         if (!OverdispersionIdentified) return $"{mean}; how tasters differ cannot be told from these counts";
-        return FormattableString.Invariant($"{mean}, gamma {Printed.Ratio(Model.Overdispersion)} ({Printed.PValue(PValue)} against tasters who are all alike)");
+        return FormattableString.Invariant($"{mean}, gamma {Printed.Ratio(Model.Overdispersion)} ({Printed.PValue(PValue)} against ")
+            + FormattableString.Invariant($"tasters who are all alike)");
     }
 }

@@ -18,7 +18,9 @@ internal sealed class BetaBinomialLikelihood
     /// <summary>The log likelihood, binomial coefficients included.</summary>
     public double Log(double mean, double theta) => Sum(mean, theta).Log;
 
-    /// <summary>Climbs from a start to the top near it, by Newton's steps in logit(mean) and log(theta), damped until each step rises.</summary>
+    /// <summary>
+    /// Climbs from a start to the top near it, by Newton's steps in logit(mean) and log(theta), damped until each step rises.
+    /// </summary>
     public (double Mean, double Theta, double Log) Climb(double mean, double theta)
     {
         double u = Math.Log(mean / (1 - mean)), v = Math.Log(theta), damping = 1e-3;

@@ -6,9 +6,10 @@ namespace SplitBatch.Panel.Counting;
 
 /// <summary>How well something foretells a count, against guessing alone. Above 1 speaks for it, below 1 for guessing.</summary>
 /// <remarks>
-/// The ratio at the margin needs no prior, and is the one to print for "such a difference". A Bayes factor averages over a prior, which has to
-/// be named with it. Neither is an error rate. For a two-sided pair either direction is taken to be equally likely beforehand.
-/// <para>Ref. R. Royall (1997), Statistical Evidence; R. D. Morey and J. N. Rouder (2011), Psychol. Methods 16, 406 (both from memory; the integral is derived).</para>
+/// The ratio at the margin needs no prior, and is the one to print for "such a difference". A Bayes factor averages over a prior, which
+/// has to be named with it. Neither is an error rate. For a two-sided pair either direction is taken to be equally likely beforehand.
+/// <para>Ref. R. Royall (1997), Statistical Evidence; R. D. Morey and J. N. Rouder (2011), Psychol. Methods 16, 406 (both from memory;
+/// the integral is derived).</para>
 /// </remarks>
 public static class CountLikelihood
 {
@@ -28,7 +29,9 @@ public static class CountLikelihood
             ExactBinomial.LogExactly(x, sets, atMargin) - ExactBinomial.LogExactly(x, sets, protocol.Chance)));
     }
 
-    /// <summary>The chance of the count averaged over shares of tasters who can tell, each share of a range as likely, over that by guessing.</summary>
+    /// <summary>
+    /// The chance of the count averaged over shares of tasters who can tell, each share of a range as likely, over that by guessing.
+    /// </summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="sets">Sets answered, at least 1.</param>
     /// <param name="right">Right answers, from 0 to <paramref name="sets"/>.</param>

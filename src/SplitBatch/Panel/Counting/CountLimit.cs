@@ -6,8 +6,8 @@ namespace SplitBatch.Panel.Counting;
 
 /// <summary>The largest difference that a count still allows, one set for each taster.</summary>
 /// <remarks>
-/// The one-sided exact upper limit, taken at the count or at what guessing gives on average, whichever is larger. So it never reads 0, and it lies
-/// below a margin exactly when <see cref="MarginCounts"/> rules the margin out.
+/// The one-sided exact upper limit, taken at the count or at what guessing gives on average, whichever is larger. So it never reads 0,
+/// and it lies below a margin exactly when <see cref="MarginCounts"/> rules the margin out.
 /// <para>Ref. Clopper and Pearson (1934), Biometrika 26, 404. A limit that a lucky low count cannot push below what the experiment can
 /// tell: G. Cowan, K. Cranmer, E. Gross and O. Vitells (2011), Power-constrained limits, arXiv:1105.3166 (abstract read); the count is
 /// held here at what guessing gives.</para>
@@ -35,7 +35,11 @@ public static class CountLimit
     public static double DPrime(Protocol protocol, int tasters, int right, double beta = 0.05) =>
         protocol.DPrime(protocol.CorrectFromDiscriminators(Discriminators(protocol, tasters, right, beta)));
 
-    /// <summary>The largest share of tasters who can tell and find the beers the other way round; null for a task without a direction, and for a two-sided pair, where <see cref="Discriminators"/> holds both ways. Taken at the count itself: 0 where so many named the expected beer that the other way round is refuted.</summary>
+    /// <summary>
+    /// The largest share of tasters who can tell and find the beers the other way round; null for a task without a direction, and for a
+    /// two-sided pair, where <see cref="Discriminators"/> holds both ways. Taken at the count itself: 0 where so many named the expected
+    /// beer that the other way round is refuted.
+    /// </summary>
     /// <inheritdoc cref="Discriminators"/>
     public static double? DiscriminatorsReversed(Protocol protocol, int tasters, int right, double beta = 0.05)
     {

@@ -18,7 +18,9 @@ public abstract record CountedAnswers
     /// <summary>Right answers; for a two-sided protocol, answers for the one beer.</summary>
     public required int Correct { get; init; }
 
-    /// <summary>Each taster's repeats, where tasters had more than one set; null where each had one. Repeats by one taster are not new tasters.</summary>
+    /// <summary>
+    /// Each taster's repeats, where tasters had more than one set; null where each had one. Repeats by one taster are not new tasters.
+    /// </summary>
     public ReplicatedTest? Repeats { get; init; }
 
     /// <summary>The count that is judged: <see cref="Correct"/>, or for a two-sided protocol that of the more frequent answer.</summary>

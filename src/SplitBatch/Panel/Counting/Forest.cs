@@ -42,7 +42,8 @@ public sealed record Forest(IReadOnlyList<ForestRow> Rows, double Level)
     }
 
     /// <summary>Combines the panels; see <see cref="StratifiedCombination"/> for the method and what it takes for granted.</summary>
-    /// <exception cref="ArgumentException">A panel is two-sided, so that its right answers have no direction, or holds repeats, which are not new tasters.</exception>
+    /// <exception cref="ArgumentException">A panel is two-sided, so that its right answers have no direction, or holds repeats, which are
+    /// not new tasters.</exception>
     public StratifiedCombination Combine() => StratifiedCombination.Of([.. Rows.Select(r => r.Panel)], Level);
 }
 
@@ -69,13 +70,15 @@ public sealed record ForestRow(PanelCount Panel, DifferenceTest Test)
     public override string ToString() => $"{Panel.Name}: {Panel.Correct} right of {Panel.Tasters} ({Panel.Protocol.Name}), {DPrime}";
 }
 
-/// <summary>Panels combined as strata of one question: each keeps its own protocol and guessing chance, and all share one d-prime.</summary>
+/// <summary>
+/// Panels combined as strata of one question: each keeps its own protocol and guessing chance, and all share one d-prime.
+/// </summary>
 /// <remarks>
 /// The test adds the right answers of all panels and compares the sum with its exact distribution under guessing (the convolution of
-/// the panels' binomials). Its interval holds every d-prime by which that sum would be neither too large nor too small, so it covers at least
-/// as often as its level says. The estimate maximises the sum of the panels' log likelihoods over one d-prime. Heterogeneity is twice the gain
-/// when each panel has its own d-prime, about chi-square with one degree of freedom less than there are panels. No panel is pooled
-/// across its own guessing chance. It takes for granted that the panels were independent and had no taster in common.
+/// the panels' binomials). Its interval holds every d-prime by which that sum would be neither too large nor too small, so it covers at
+/// least as often as its level says. The estimate maximises the sum of the panels' log likelihoods over one d-prime. Heterogeneity is
+/// twice the gain when each panel has its own d-prime, about chi-square with one degree of freedom less than there are panels. No panel
+/// is pooled across its own guessing chance. It takes for granted that the panels were independent and had no taster in common.
 /// </remarks>
 /// <param name="Panels">The panels.</param>
 /// <param name="PValue">The exact chance of so many right answers in all, by guessing alone.</param>
@@ -86,37 +89,52 @@ public sealed record StratifiedCombination(
     IReadOnlyList<PanelCount> Panels, double PValue, double DPrime, Interval Interval, double Heterogeneity)
 {
     /// <summary>The method in words, to be printed wherever the result is.</summary>
-    public const string Method = "stratified by panel: exact test and interval from the summed right answers, and one d-prime by the sum of the panels' log likelihoods";
+    public const string Method = "stratified by panel: exact test and interval from the summed right answers, and one d-prime by the sum "
+        + "of the panels' log likelihoods";
 
-    /// <summary>The chance of so large a heterogeneity if all panels share one d-prime (chi-square, approximate); 1 for a single panel.</summary>
+    /// <summary>
+    /// The chance of so large a heterogeneity if all panels share one d-prime (chi-square, approximate); 1 for a single panel.
+    /// </summary>
     public double HeterogeneityPValue => Panels.Count < 2 ? 1 : 1 - ChiSquared.CDF(Panels.Count - 1, Heterogeneity);
 
     internal static StratifiedCombination Of(IReadOnlyList<PanelCount> panels, double level)
     {
         foreach (var panel in panels)
         {
-            if (panel.Repeats is not null) throw new ArgumentException($"The panel \"{panel.Name}\" holds repeats by the same tasters, which are not new tasters; set it beside the others instead.", nameof(panels));
-            if (panel.Protocol.Sides != 1) throw new ArgumentException($"The panel \"{panel.Name}\" is two-sided ({panel.Protocol.Name}); its right answers cannot be added to others.", nameof(panels));
+            if (panel.Repeats is not null)
+                throw new ArgumentException($"The panel \"{panel.Name}\" holds repeats by the same tasters, which are not new tasters; "
+                    + $"set it beside the others instead.", nameof(panels));
+            if (panel.Protocol.Sides != 1)
+                throw new ArgumentException($"The panel \"{panel.Name}\" is two-sided ({panel.Protocol.Name}); its right answers cannot "
+                    + $"be added to others.", nameof(panels));
         }
 
         var tail = (1 - level) / 2;
         var best = Largest(Log);
         var top = Log(best);
         var low = AtLeast(panels, 0) >= tail ? 0 : Math.Min(best, Root.Of(d => AtLeast(panels, d) - tail, 0, Far));
-        var high = AtMost(panels, Far) >= tail ? double.PositiveInfinity : AtMost(panels, 0) <= tail ? best : Math.Max(best, Root.Of(d => AtMost(panels, d) - tail, 0, Far));
+        var high = AtMost(panels, Far) >= tail
+            ? double.PositiveInfinity
+            : AtMost(panels, 0) <= tail ? best : Math.Max(best, Root.Of(d => AtMost(panels, d) - tail, 0, Far));
         var apart = panels.Sum(p => LogOf(p, Math.Max(p.Protocol.Chance, (double)p.Correct / p.Tasters)));
-        return new(panels, AtLeast(panels, 0), best >= Far - 1e-6 ? double.PositiveInfinity : best, new(low, high, level), Math.Max(0, 2 * (apart - top)));
+        return new(panels, AtLeast(panels, 0), best >= Far - 1e-6 ? double.PositiveInfinity : best, new(low, high, level),
+            Math.Max(0, 2 * (apart - top)));
 
         double Log(double d) => panels.Sum(p => LogOf(p, p.Protocol.CorrectShare(d)));
     }
 
-    /// <summary>For example <c>Together (2 panels): d-prime 1.4 (0.8 to 2.0, 95 %), p = 0.0012; panels agree with one another (p = 0.61). Method: ...</c></summary>
+    /// <summary>
+    /// For example <c>Together (2 panels): d-prime 1.4 (0.8 to 2.0, 95 %), p = 0.0012; panels agree with one another (p = 0.61). Method:
+    /// ...</c>
+    /// </summary>
     public override string ToString()
     {
         var high = double.IsInfinity(Interval.High) ? "no upper limit" : Printed.DPrime(Interval.High);
         var agree = HeterogeneityPValue < 0.05 ? "the panels disagree, so one number hides something" : "no sign that the panels disagree";
         return FormattableString.Invariant(
-            $"Together ({Panels.Count} panels): d-prime {Printed.DPrime(DPrime)} ({Printed.DPrime(Interval.Low)} to {high}, {Printed.ChosenPercent(Interval.Level)}), {Printed.PValue(PValue)}; {agree} ({Printed.PValue(HeterogeneityPValue)}). Method: {Method}.");
+            $"Together ({Panels.Count} panels): d-prime {Printed.DPrime(DPrime)} ({Printed.DPrime(Interval.Low)} to {high}, ")
+                + FormattableString.Invariant($"{Printed.ChosenPercent(Interval.Level)}), {Printed.PValue(PValue)}; {agree} ")
+                + FormattableString.Invariant($"({Printed.PValue(HeterogeneityPValue)}). Method: {Method}.");
     }
 
     private const double Far = 12;
@@ -126,10 +144,12 @@ public sealed record StratifiedCombination(
         + (panel.Correct == panel.Tasters ? 0 : (panel.Tasters - panel.Correct) * Math.Log(1 - share));
 
     /// <summary>The chance of so many right answers in all, or more, by panels at one distance.</summary>
-    private static double AtLeast(IReadOnlyList<PanelCount> panels, double distance) => Math.Min(1, Sums(panels, distance).Skip(panels.Sum(p => p.Correct)).Reverse().Sum());
+    private static double AtLeast(IReadOnlyList<PanelCount> panels, double distance) =>
+        Math.Min(1, Sums(panels, distance).Skip(panels.Sum(p => p.Correct)).Reverse().Sum());
 
     /// <summary>The chance of so many right answers in all, or fewer.</summary>
-    private static double AtMost(IReadOnlyList<PanelCount> panels, double distance) => Math.Min(1, Sums(panels, distance).Take(panels.Sum(p => p.Correct) + 1).Sum());
+    private static double AtMost(IReadOnlyList<PanelCount> panels, double distance) =>
+        Math.Min(1, Sums(panels, distance).Take(panels.Sum(p => p.Correct) + 1).Sum());
 
     /// <summary>The chance of each number of right answers in all: the convolution of the panels' binomials.</summary>
     private static double[] Sums(IReadOnlyList<PanelCount> panels, double distance)

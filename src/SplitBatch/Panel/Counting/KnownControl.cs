@@ -6,8 +6,8 @@ namespace SplitBatch.Panel.Counting;
 
 /// <summary>A control set whose difference is known: could this panel, on this day, have told?</summary>
 /// <remarks>
-/// In the same sitting, by the same protocol and keyed in the same way, each taster gets one set of A against A with a declared addition. A panel
-/// that does not tell it has not shown that it could have told anything, and rules nothing out. Asking for both keeps beta, since
+/// In the same sitting, by the same protocol and keyed in the same way, each taster gets one set of A against A with a declared addition.
+/// A panel that does not tell it has not shown that it could have told anything, and rules nothing out. Asking for both keeps beta, since
 /// two things together are no likelier than the one. A gross control proves only attention; control first teaches the tasters.
 /// <para>Ref. assay sensitivity: ICH E10 (2000), Choice of Control Group, 1.5 (from memory; a secondary account was read).</para>
 /// </remarks>
@@ -51,14 +51,19 @@ public sealed record KnownControl
         ArgumentNullException.ThrowIfNull(protocol);
         Counts.Check(right, sets);
         _ = protocol.Chance;
-        if (protocol.Sides == 2) throw new ArgumentException("A control has a right answer; use the directed form of the pair.", nameof(protocol));
+        if (protocol.Sides == 2)
+            throw new ArgumentException("A control has a right answer; use the directed form of the pair.", nameof(protocol));
         return new() { Protocol = protocol, Sets = sets, Right = right, Alpha = Guard.OpenShare(alpha) };
     }
 
-    /// <summary>The exact chance that the control was told by so many more tasters than the halves, if it were no easier: McNemar's test, one-sided.</summary>
+    /// <summary>
+    /// The exact chance that the control was told by so many more tasters than the halves, if it were no easier: McNemar's test,
+    /// one-sided.
+    /// </summary>
     /// <param name="onlyControl">Tasters who were right on the control and wrong on the halves, zero or more.</param>
     /// <param name="onlyTest">Tasters who were right on the halves and wrong on the control, zero or more.</param>
-    /// <returns>P(Bin(b + c, 1/2) &gt;= c); at or below alpha it says that the halves lie closer than the control. 1 where all answered both alike.</returns>
+    /// <returns>P(Bin(b + c, 1/2) &gt;= c); at or below alpha it says that the halves lie closer than the control. 1 where all answered
+    /// both alike.</returns>
     /// <remarks>Ref. Q. McNemar (1947), Psychometrika 12, 153 (from memory); the exact form is the binomial.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A count is negative.</exception>
     public static double AgainstTest(int onlyControl, int onlyTest) =>
@@ -66,5 +71,6 @@ public sealed record KnownControl
 
     /// <summary>For example <c>control: 18 right of 24 (triangle), 13 needed: passed.</c></summary>
     public override string ToString() =>
-        $"control: {Right} right of {Sets} ({Protocol.Name}), {CriticalCount?.ToString(CultureInfo.InvariantCulture) ?? "more sets"} needed: {(Passed ? "passed" : "not passed")}.";
+        $"control: {Right} right of {Sets} ({Protocol.Name}), {CriticalCount?.ToString(CultureInfo.InvariantCulture) ?? "more sets"} "
+            + $"needed: {(Passed ? "passed" : "not passed")}.";
 }

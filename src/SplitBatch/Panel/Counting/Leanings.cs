@@ -6,12 +6,15 @@ namespace SplitBatch.Panel.Counting;
 /// <remarks>
 /// A pooled count is no test here: people who perceive a difference may lean to different beers, and the repeats of one person lean
 /// together. So the difference is judged taster by taster: if as many lean to A as to B, each taster's net leaning is as likely to have
-/// the one sign as the other, and all signs are tried exactly (R. A. Fisher 1935, The Design of Experiments, section 21). The margin is judged by the
-/// leaning and by agreement as well, because leanings to opposite beers cancel out in a count and still are differences perceived.
+/// the one sign as the other, and all signs are tried exactly (R. A. Fisher 1935, The Design of Experiments, section 21). The margin is
+/// judged by the leaning and by agreement as well, because leanings to opposite beers cancel out in a count and still are differences
+/// perceived.
 /// </remarks>
 internal sealed class Leanings(IReadOnlyList<TasterCount> counts)
 {
-    /// <summary>Two-sided: the chance of so large a net leaning if each taster were as likely to lean to the one beer as to the other.</summary>
+    /// <summary>
+    /// Two-sided: the chance of so large a net leaning if each taster were as likely to lean to the one beer as to the other.
+    /// </summary>
     public double PValue
     {
         get
@@ -44,7 +47,10 @@ internal sealed class Leanings(IReadOnlyList<TasterCount> counts)
     /// <summary>Tasters with several sets who gave the same answer in all of them.</summary>
     public int Steady => Several.Count(c => c.Correct == 0 || c.Correct == c.Sets);
 
-    /// <summary>The largest mean ability that so few steady tasters still allow, whichever beer each finds stronger; 0 where nobody had several sets.</summary>
+    /// <summary>
+    /// The largest mean ability that so few steady tasters still allow, whichever beer each finds stronger; 0 where nobody had several
+    /// sets.
+    /// </summary>
     /// <param name="tail">One-sided error.</param>
     public double SteadyAllowed(double tail) => !Several.Any() ? 0
         : Steady == Several.Count() ? 1
@@ -53,8 +59,9 @@ internal sealed class Leanings(IReadOnlyList<TasterCount> counts)
 
     /// <summary>The largest chance of so few steady tasters that people with this mean ability can have.</summary>
     /// <remarks>
-    /// Somebody of ability s is steady in r sets with the chance ((1 + s)^r + (1 - s)^r)/2^r. That curves upward, so of all spreads of ability
-    /// people who are all alike are the least often steady: what holds for them holds for every spread, and for every mixture of directions.
+    /// Somebody of ability s is steady in r sets with the chance ((1 + s)^r + (1 - s)^r)/2^r. That curves upward, so of all spreads of
+    /// ability people who are all alike are the least often steady: what holds for them holds for every spread, and for every mixture of
+    /// directions.
     /// </remarks>
     public double ChanceOfSoFewSteady(double ability)
     {

@@ -4,7 +4,9 @@ using SplitBatch.Numbers;
 
 namespace SplitBatch.Panel.Counting;
 
-/// <summary>Is a count so far below chance that something must be wrong: the key, the codes, the direction, or the question as it was read?</summary>
+/// <summary>
+/// Is a count so far below chance that something must be wrong: the key, the codes, the direction, or the question as it was read?
+/// </summary>
 /// <remarks>
 /// Guesses are independent whoever makes them, so pooled repeats may be asked too. A scrambled key that yields as many right answers as
 /// guessing is invisible to it. A two-sided protocol expects no answer, and never raises it.
@@ -54,7 +56,11 @@ public sealed record LowCountAlarm
         return new() { Protocol = protocol, Sets = sets, Right = right, Level = Guard.OpenShare(level) };
     }
 
-    /// <summary>For example <c>15 right of 60 (paired directional): guessing gives so few in 0.0067 % of panels. The key, the codes or the direction must be looked at; nothing else is concluded.</c></summary>
-    public override string ToString() => $"{Right} right of {Sets} ({Protocol.Name}): guessing gives so few in {Printed.Percent(PValue)} of panels. "
-        + (IsRaised ? "The key, the codes or the direction must be looked at; nothing else is concluded." : "That is no alarm.");
+    /// <summary>
+    /// For example <c>15 right of 60 (paired directional): guessing gives so few in 0.0067 % of panels. The key, the codes or the
+    /// direction must be looked at; nothing else is concluded.</c>
+    /// </summary>
+    public override string ToString() =>
+        $"{Right} right of {Sets} ({Protocol.Name}): guessing gives so few in {Printed.Percent(PValue)} of panels. "
+            + (IsRaised ? "The key, the codes or the direction must be looked at; nothing else is concluded." : "That is no alarm.");
 }

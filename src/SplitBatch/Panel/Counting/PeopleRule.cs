@@ -38,7 +38,9 @@ internal sealed class PeopleRule
     /// <summary>The counts that may rule the margin out; null where the people are too few for any to.</summary>
     public CountRange? Range { get; }
 
-    /// <summary>The chance of so few right answers if the margin were true; for a two-sided pair, of so even a count or of so few steady people.</summary>
+    /// <summary>
+    /// The chance of so few right answers if the margin were true; for a two-sided pair, of so even a count or of so few steady people.
+    /// </summary>
     public double PValue { get; }
 
     /// <summary>The same the other way round, for a directed task.</summary>
@@ -46,8 +48,11 @@ internal sealed class PeopleRule
 
     /// <summary>The largest mean ability that is still allowed; null where no limit is stated.</summary>
     public double? StillAllowed => leanings is null ? PeopleMargin.Limit(people, right, beta)
-        : PeopleMargin.Limit(people, Math.Max(right, sets - right), beta) is { } limit ? Math.Max(limit, leanings.SteadyAllowed(beta)) : null;
+        : PeopleMargin.Limit(people, Math.Max(right, sets - right), beta) is { } limit
+            ? Math.Max(limit, leanings.SteadyAllowed(beta))
+            : null;
 
     /// <summary>Whether a count rules the margin out.</summary>
-    public bool Allows(int count) => Range?.Contains(count) == true && (leanings is null || ExactBinomial.Reaches(leanings.ChanceOfSoFewSteady(margin), beta));
+    public bool Allows(int count) =>
+        Range?.Contains(count) == true && (leanings is null || ExactBinomial.Reaches(leanings.ChanceOfSoFewSteady(margin), beta));
 }

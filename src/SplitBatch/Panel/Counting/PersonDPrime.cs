@@ -3,14 +3,16 @@ using SplitBatch.Numbers;
 namespace SplitBatch.Panel.Counting;
 
 /// <summary>One d-prime for people who tasted in several tasks, judged by how people differ.</summary>
-/// <param name="Estimate">The d-prime at which all right answers together are as many as expected; infinite where every answer is right.</param>
-/// <param name="OverPeople">Every d-prime at which the people's surplus of right answers has a mean near zero, by Student's t over people.</param>
+/// <param name="Estimate">The d-prime at which all right answers together are as many as expected; infinite where every answer is
+/// right.</param>
+/// <param name="OverPeople">Every d-prime at which the people's surplus of right answers has a mean near zero, by Student's t over
+/// people.</param>
 /// <param name="Independent">The exact interval if all sets were independent.</param>
 /// <param name="People">How many people.</param>
 /// <remarks>
-/// The surplus of person i at d is e_i(d) = sum of x - n f(d) over the tasks, with f the task's psychometric function. The interval holds every d with
-/// |t| of the e_i below the quantile for one less than the people. It takes about eight people; with few of extreme ability it can miss 6 to 8 times in
-/// 100 at 95 %. Ref. as for <see cref="ReturningPeople"/>.
+/// The surplus of person i at d is e_i(d) = sum of x - n f(d) over the tasks, with f the task's psychometric function. The interval holds
+/// every d with |t| of the e_i below the quantile for one less than the people. It takes about eight people; with few of extreme ability
+/// it can miss 6 to 8 times in 100 at 95 %. Ref. as for <see cref="ReturningPeople"/>.
 /// </remarks>
 public sealed record PersonDPrime(double Estimate, Interval OverPeople, Interval Independent, int People)
 {
@@ -20,23 +22,27 @@ public sealed record PersonDPrime(double Estimate, Interval OverPeople, Interval
     private const double Far = 12;
 
     /// <summary>The interval to be stated: the wider ends of the two.</summary>
-    public Interval Interval => new(Math.Min(OverPeople.Low, Independent.Low), Math.Max(OverPeople.High, Independent.High), Independent.Level);
+    public Interval Interval =>
+        new(Math.Min(OverPeople.Low, Independent.Low), Math.Max(OverPeople.High, Independent.High), Independent.Level);
 
     /// <summary>Whether there are enough people for it.</summary>
     public bool HasEnoughPeople => People >= FewestPeople;
 
     internal static PersonDPrime Of(TaskCount[][] people, double level)
     {
-        if (people.Length < 2) throw new InvalidOperationException("One person's sets say nothing about how people differ; there must be two or more.");
+        if (people.Length < 2)
+            throw new InvalidOperationException("One person's sets say nothing about how people differ; there must be two or more.");
         var panels = people.SelectMany(tasks => tasks).GroupBy(task => task.Protocol)
-            .Select(tasks => new PanelCount(tasks.Key.Name, tasks.Key, tasks.Sum(task => task.Sets), tasks.Sum(task => task.Correct))).ToArray();
+            .Select(tasks => new PanelCount(tasks.Key.Name, tasks.Key, tasks.Sum(task => task.Sets), tasks.Sum(task => task.Correct)))
+            .ToArray();
         var independent = StratifiedCombination.Of(panels, Guard.OpenShare(level)).Interval;
         var bound = Student.Quantile((1 + level) / 2, people.Length - 1);
 
         var estimate = Surplus(0).Sum() <= 0 ? 0 : Surplus(Far).Sum() >= 0 ? Far : Root.Of(d => Surplus(d).Sum(), 0, Far);
         // People who do not differ at all leave t without a scale: then the end is the estimate, and the other interval decides.
         var low = T(0) <= bound ? 0 : T(estimate) >= bound ? estimate : Root.Of(d => T(d) - bound, 0, estimate);
-        var high = T(Far) >= -bound ? double.PositiveInfinity : T(estimate) <= -bound ? estimate : Root.Of(d => T(d) + bound, estimate, Far);
+        var high = T(Far) >= -bound ? double.PositiveInfinity
+            : T(estimate) <= -bound ? estimate : Root.Of(d => T(d) + bound, estimate, Far);
         return new(estimate >= Far ? double.PositiveInfinity : estimate, new(low, high, level), independent, people.Length);
 
         double[] Surplus(double d)
@@ -58,6 +64,7 @@ public sealed record PersonDPrime(double Estimate, Interval OverPeople, Interval
     public override string ToString()
     {
         var high = double.IsInfinity(Interval.High) ? "no upper limit" : Printed.DPrime(Interval.High).ToString();
-        return FormattableString.Invariant($"d-prime {Printed.DPrime(Estimate)} ({Printed.DPrime(Interval.Low)} to {high}, {Printed.ChosenPercent(Interval.Level)}), counting {People} people");
+        return FormattableString.Invariant($"d-prime {Printed.DPrime(Estimate)} ({Printed.DPrime(Interval.Low)} to {high}, ")
+            + FormattableString.Invariant($"{Printed.ChosenPercent(Interval.Level)}), counting {People} people");
     }
 }

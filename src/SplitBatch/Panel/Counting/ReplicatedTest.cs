@@ -42,19 +42,28 @@ public sealed record ReplicatedTest
     /// <summary>The beta-binomial of the share of right answers.</summary>
     public BetaBinomialFit Plain { get; }
 
-    /// <summary>The chance-corrected beta-binomial; its mean is the share of ability above guessing. For a two-sided protocol, in which nobody is right, it is <see cref="Plain"/>.</summary>
+    /// <summary>
+    /// The chance-corrected beta-binomial; its mean is the share of ability above guessing. For a two-sided protocol, in which nobody is
+    /// right, it is <see cref="Plain"/>.
+    /// </summary>
     public BetaBinomialFit Corrected { get; }
 
     /// <summary>Tarone's score statistic; NaN where it is not defined.</summary>
     public double TaroneZ { get; }
 
-    /// <summary>The test of a difference. One-sided: that of the pooled count, since nobody's repeats depend on one another if all guess. Two-sided: exact, by the sign of each taster's net leaning, so that one person's repeats count once.</summary>
+    /// <summary>
+    /// The test of a difference. One-sided: that of the pooled count, since nobody's repeats depend on one another if all guess.
+    /// Two-sided: exact, by the sign of each taster's net leaning, so that one person's repeats count once.
+    /// </summary>
     public double PValue => leanings?.PValue ?? Pooled.PValue;
 
     /// <summary>Whether a difference is shown at the level of <see cref="Pooled"/>.</summary>
     public bool DifferenceShown => leanings is null ? Pooled.DifferenceShown : ExactBinomial.Reaches(PValue, Pooled.Alpha);
 
-    /// <summary>Whether tasters of a two-sided protocol are shown to lean apart: some find the one beer stronger, some the other. That is a difference perceived, though not one in which people agree.</summary>
+    /// <summary>
+    /// Whether tasters of a two-sided protocol are shown to lean apart: some find the one beer stronger, some the other. That is a
+    /// difference perceived, though not one in which people agree.
+    /// </summary>
     public bool LeanApart => leanings is not null && Plain.PValue < 0.05;
 
     /// <summary>Mean sets per taster.</summary>
@@ -62,8 +71,9 @@ public sealed record ReplicatedTest
 
     /// <summary>How many single tasters the sets are worth for the size of the difference: sets over the design effect.</summary>
     /// <remarks>
-    /// The high end takes the fitted overdispersion of <see cref="Plain"/>, the low end its one-sided 95 % upper limit by profile likelihood:
-    /// a few people can look alike by chance, and then their repeats must not pass for new tasters. Never fewer than the people.
+    /// The high end takes the fitted overdispersion of <see cref="Plain"/>, the low end its one-sided 95 % upper limit by profile
+    /// likelihood: a few people can look alike by chance, and then their repeats must not pass for new tasters. Never fewer than the
+    /// people.
     /// </remarks>
     public Interval WorthTasters
     {
@@ -87,14 +97,16 @@ public sealed record ReplicatedTest
         {
             if (Sets == Tasters) return null;
             string low = Printed.Fixed(WorthTasters.Low, 0), high = Printed.Fixed(WorthTasters.High, 0);
-            return $"{Sets} sets were tasted by {Tasters} {(Tasters == 1 ? "person" : "people")}. That is not {Sets} tasters: the test says whether these people can tell the beers apart; "
+            return $"{Sets} sets were tasted by {Tasters} {(Tasters == 1 ? "person" : "people")}. That is not {Sets} tasters: the test "
+                + $"says whether these people can tell the beers apart; "
                 + $"for how many others can, the sets are worth {(low == high ? "about " + low : $"between {low} and {high}")} tasters.";
         }
     }
 
     /// <summary>Reads several sets by each taster.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
-    /// <param name="tasters">Each taster's sets and right answers (for a two-sided protocol: answers for the one beer); at least one taster.</param>
+    /// <param name="tasters">Each taster's sets and right answers (for a two-sided protocol: answers for the one beer); at least one
+    /// taster.</param>
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
     /// <exception cref="ArgumentException">No tasters.</exception>
     /// <exception cref="ArgumentOutOfRangeException">More right answers than sets.</exception>
@@ -104,8 +116,13 @@ public sealed record ReplicatedTest
         return new(protocol, TasterCount.Checked(tasters), alpha);
     }
 
-    /// <summary>The largest mean ability above guessing that the counts still allow; for a two-sided protocol not less than the steadiness of tasters still allows. 1 for fewer than six people with repeats, from whom no limit follows.</summary>
-    /// <remarks>Exact for people of whom each can always tell or only guesses, and for people who are all alike: <see cref="PeopleMargin"/>.</remarks>
+    /// <summary>
+    /// The largest mean ability above guessing that the counts still allow; for a two-sided protocol not less than the steadiness of
+    /// tasters still allows. 1 for fewer than six people with repeats, from whom no limit follows.
+    /// </summary>
+    /// <remarks>
+    /// Exact for people of whom each can always tell or only guesses, and for people who are all alike: <see cref="PeopleMargin"/>.
+    /// </remarks>
     /// <param name="tail">One-sided error, above 0 and below 0.5.</param>
     public double StillAllowed(double tail = 0.05)
     {
@@ -139,7 +156,10 @@ public sealed record ReplicatedTest
         return Math.Exp(Root.Of(v => likelihood.ProfileOfTheta(Math.Exp(v)) - floor, Math.Log(fitted), Math.Log(end)));
     }
 
-    /// <summary>How many tasters were right so many times, beside what guessing and the fitted spread of abilities would give. For panels in which all had the same number of sets.</summary>
+    /// <summary>
+    /// How many tasters were right so many times, beside what guessing and the fitted spread of abilities would give. For panels in which
+    /// all had the same number of sets.
+    /// </summary>
     /// <returns>One row for each count of right answers; empty where tasters had different numbers of sets.</returns>
     public IReadOnlyList<SpreadRow> Spread
     {
@@ -162,7 +182,8 @@ public sealed record ReplicatedTest
         var counted = leanings is null ? $"{Pooled.Correct} right" : $"{Pooled.Count} alike";
         var text = $"{counted} of {Sets} sets by {Tasters} tasters ({Protocol.Name}): {shown} ({Printed.PValue(PValue)}).";
         if (Sets == Tasters) return text;
-        text += $" {(Corrected.PValue < 0.05 ? "Tasters differ" : "No sign that tasters differ")} ({Printed.PValue(Corrected.PValue)}). {Warning}";
+        text += $" {(Corrected.PValue < 0.05 ? "Tasters differ" : "No sign that tasters differ")} ({Printed.PValue(Corrected.PValue)}). "
+            + $"{Warning}";
         if (LeanApart) text += " They lean to different beers: each may perceive a difference, but not the same one.";
         return text;
     }

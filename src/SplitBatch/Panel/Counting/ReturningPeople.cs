@@ -11,9 +11,9 @@ public readonly record struct TaskCount(Protocol Protocol, int Sets, int Correct
 
 /// <summary>Several panels in which people come back: people are counted, not sets.</summary>
 /// <remarks>
-/// Panels that share tasters are not independent, so their counts may not be added as if they were; who is who has to be known. A difference is
-/// still tested on the sum, because guesses are independent whoever makes them. Mean ability and d-prime are judged person by person. Whether
-/// panels agree is not asked: the usual chi-square is not valid when people are shared.
+/// Panels that share tasters are not independent, so their counts may not be added as if they were; who is who has to be known. A
+/// difference is still tested on the sum, because guesses are independent whoever makes them. Mean ability and d-prime are judged person
+/// by person. Whether panels agree is not asked: the usual chi-square is not valid when people are shared.
 /// <para>Ref. summary measures: J. N. S. Matthews, D. G. Altman, M. J. Campbell and P. Royston (1990), BMJ 300, 230; K.-Y. Liang and
 /// S. L. Zeger (1986), Biometrika 73, 13 (both from memory). The interval of mean ability is derived in the project.</para>
 /// </remarks>
@@ -54,7 +54,9 @@ public sealed class ReturningPeople
         {
             ArgumentNullException.ThrowIfNull(task.Protocol, nameof(people));
             Counts.Check(task.Correct, task.Sets);
-            if (task.Protocol.Sides == 2) throw new ArgumentException($"The {task.Protocol.Name} protocol is two-sided; its answers cannot be added to others.", nameof(people));
+            if (task.Protocol.Sides == 2)
+                throw new ArgumentException($"The {task.Protocol.Name} protocol is two-sided; its answers cannot be added to others.",
+                    nameof(people));
         }
 
         return new(all);

@@ -3,10 +3,12 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Counting;
 
-/// <summary>A/not-A and same/different: are the two kinds of set answered differently? Fisher's exact test of the two-by-two table, and d-prime.</summary>
+/// <summary>
+/// A/not-A and same/different: are the two kinds of set answered differently? Fisher's exact test of the two-by-two table, and d-prime.
+/// </summary>
 /// <remarks>
-/// For A/not-A, d' = z(H) - z(F). For same/different, by the differencing strategy: the line tau from the false alarms, then d' from the hits.
-/// The standard error is by the delta method. Ref. ISO 8588; Fisher (1934); Macmillan, Kaplan and Creelman (1977).
+/// For A/not-A, d' = z(H) - z(F). For same/different, by the differencing strategy: the line tau from the false alarms, then d' from the
+/// hits. The standard error is by the delta method. Ref. ISO 8588; Fisher (1934); Macmillan, Kaplan and Creelman (1977).
 /// </remarks>
 public sealed record YesNoTest
 {
@@ -38,7 +40,10 @@ public sealed record YesNoTest
     /// <summary>False alarms per set without one.</summary>
     public double FalseAlarmRate => (double)FalseAlarms / Alike;
 
-    /// <summary>The chance of so many hits or more among the same number of such answers, if both kinds of set are answered alike: Fisher's exact test, one-sided.</summary>
+    /// <summary>
+    /// The chance of so many hits or more among the same number of such answers, if both kinds of set are answered alike: Fisher's exact
+    /// test, one-sided.
+    /// </summary>
     public double PValue => FisherExact.UpperTail(Hits, Different, FalseAlarms, Alike);
 
     /// <summary>Pearson's chi-square with one degree of freedom, without continuity correction.</summary>
@@ -55,7 +60,9 @@ public sealed record YesNoTest
     /// <summary>Whether a difference is shown.</summary>
     public bool DifferenceShown => ExactBinomial.Reaches(PValue, Alpha);
 
-    /// <summary>The estimated d-prime: 0 where the hits are no more frequent than the false alarms; infinite where it cannot be bounded.</summary>
+    /// <summary>
+    /// The estimated d-prime: 0 where the hits are no more frequent than the false alarms; infinite where it cannot be bounded.
+    /// </summary>
     public double DPrime => DPrimeOf(Protocol, HitRate, FalseAlarmRate);
 
     /// <summary>Its standard error; null where d-prime is 0 or infinite.</summary>
@@ -67,7 +74,8 @@ public sealed record YesNoTest
             const double step = 1e-5;
             var byHits = (Raw(HitRate + step, FalseAlarmRate) - Raw(HitRate - step, FalseAlarmRate)) / (2 * step);
             var byFalse = (Raw(HitRate, FalseAlarmRate + step) - Raw(HitRate, FalseAlarmRate - step)) / (2 * step);
-            return Math.Sqrt((byHits * byHits * HitRate * (1 - HitRate) / Different) + (byFalse * byFalse * FalseAlarmRate * (1 - FalseAlarmRate) / Alike));
+            return Math.Sqrt((byHits * byHits * HitRate * (1 - HitRate) / Different)
+                + (byFalse * byFalse * FalseAlarmRate * (1 - FalseAlarmRate) / Alike));
 
             double Raw(double hits, double alarms) => DPrimeOf(Protocol, hits, alarms);
         }
@@ -85,13 +93,18 @@ public sealed record YesNoTest
     public static YesNoTest Of(Protocol protocol, int hits, int different, int falseAlarms, int alike, double alpha = 0.05)
     {
         ArgumentNullException.ThrowIfNull(protocol);
-        if (protocol.HasKnownChance) throw new ArgumentException($"{protocol.Name} has a known guessing chance; use DifferenceTest.", nameof(protocol));
+        if (protocol.HasKnownChance)
+            throw new ArgumentException($"{protocol.Name} has a known guessing chance; use DifferenceTest.", nameof(protocol));
         Counts.Check(hits, different);
         Counts.Check(falseAlarms, alike);
-        return new() { Protocol = protocol, Hits = hits, Different = different, FalseAlarms = falseAlarms, Alike = alike, Alpha = Guard.OpenShare(alpha) };
+        return new() { Protocol = protocol, Hits = hits, Different = different, FalseAlarms = falseAlarms, Alike = alike,
+            Alpha = Guard.OpenShare(alpha) };
     }
 
-    /// <summary>For example <c>40 of 50 noticed against 15 of 50 false alarms (A-not-A): a difference is shown at 5 % (p below 0.0001); d-prime 1.37.</c></summary>
+    /// <summary>
+    /// For example <c>40 of 50 noticed against 15 of 50 false alarms (A-not-A): a difference is shown at 5 % (p below 0.0001); d-prime
+    /// 1.37.</c>
+    /// </summary>
     public override string ToString()
     {
         var opening = $"{Hits} of {Different} noticed against {FalseAlarms} of {Alike} false alarms ({Protocol.Name}): ";

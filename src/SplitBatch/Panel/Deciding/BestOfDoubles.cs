@@ -7,7 +7,10 @@ namespace SplitBatch.Panel.Deciding;
 /// <summary>What it costs to try several rules for people who gave two ballots and to keep the one that shows a difference.</summary>
 public static class BestOfDoubles
 {
-    /// <summary>The true chance of a false difference when the first ballot, the last and none of each double is tried and the best is taken, exactly.</summary>
+    /// <summary>
+    /// The true chance of a false difference when the first ballot, the last and none of each double is tried and the best is taken,
+    /// exactly.
+    /// </summary>
     /// <param name="protocol">A one-sided protocol with a known guessing chance.</param>
     /// <param name="singles">Tasters with one ballot, at least 1.</param>
     /// <param name="doubles">Tasters with two, zero or more.</param>
@@ -18,7 +21,9 @@ public static class BestOfDoubles
     public static double TrueAlpha(Protocol protocol, int singles, int doubles, double alpha = 0.05)
     {
         ArgumentNullException.ThrowIfNull(protocol);
-        if (protocol.Sides == 2) throw new ArgumentException("The protocol is two-sided; this is worked out for protocols with a right answer.", nameof(protocol));
+        if (protocol.Sides == 2)
+            throw new ArgumentException("The protocol is two-sided; this is worked out for protocols with a right answer.",
+                nameof(protocol));
         Guard.Positive(singles);
         Guard.NotNegative(doubles);
         var g = protocol.Chance;

@@ -35,12 +35,17 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
     /// <summary>Whether a bias is shown at 5 % after correction.</summary>
     public bool BiasShown => AdjustedPValue <= 0.05;
 
-    /// <summary>For example <c>right answers by position of the odd cup: first 5 of 8, second 3 of 8, third 3 of 8; no bias shown (p = 0.62), which does not rule one out</c>.</summary>
+    /// <summary>
+    /// For example <c>right answers by position of the odd cup: first 5 of 8, second 3 of 8, third 3 of 8; no bias shown (p = 0.62),
+    /// which does not rule one out</c>.
+    /// </summary>
     public override string ToString()
     {
         var what = Kind == BiasKind.RightAnswers ? "right answers by" : "wrong picks by";
         var groups = string.Join(", ", Groups.Select(g => FormattableString.Invariant($"{g.Label} {g.Count} of {g.Sets}")));
-        return $"{what} {Name}: {groups}; {(BiasShown ? "a bias is shown" : "no bias shown")} ({Printed.PValue(PValue)}{(AdjustedPValue > PValue ? $", corrected {Printed.PValue(AdjustedPValue)}" : "")}){(BiasShown ? "" : ", which does not rule one out")}";
+        return $"{what} {Name}: {groups}; {(BiasShown ? "a bias is shown" : "no bias shown")} "
+            + $"({Printed.PValue(PValue)}{(AdjustedPValue > PValue ? $", corrected {Printed.PValue(AdjustedPValue)}" : "")})"
+            + $"{(BiasShown ? "" : ", which does not rule one out")}";
     }
 
     /// <summary>Tests whether right answers are spread evenly over groups of sets, by dealing the right answers out at random.</summary>
@@ -58,12 +63,16 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
         return OfRightAnswers([.. rows.Select(r => r.IsRight)], [(name, [.. rows.Select(r => r.Group)])], seed, draws)[0];
     }
 
-    /// <summary>The same for several groupings of the same sets: the right answers are dealt out once for all of them, and each check is what it would be by itself.</summary>
+    /// <summary>
+    /// The same for several groupings of the same sets: the right answers are dealt out once for all of them, and each check is what it
+    /// would be by itself.
+    /// </summary>
     /// <param name="right">Whether each set was answered right; at least one set.</param>
     /// <param name="groupings">What the sets are grouped by, and the group of each set.</param>
     /// <param name="seed">Seed of the random deals.</param>
     /// <param name="draws">Random deals, at least 99.</param>
-    internal static IReadOnlyList<BiasCheck> OfRightAnswers(bool[] right, IReadOnlyList<(string Name, string[] Group)> groupings, long seed, int draws)
+    internal static IReadOnlyList<BiasCheck> OfRightAnswers(bool[] right, IReadOnlyList<(string Name, string[] Group)> groupings,
+        long seed, int draws)
     {
         Guard.InRange(draws, 99, 10_000_000);
         var share = (double)right.Count(r => r) / right.Length;
@@ -76,17 +85,23 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
             foreach (var grouping in by) grouping.Deal(right);
         }
 
-        return [.. by.Select((one, k) => new BiasCheck(groupings[k].Name, BiasKind.RightAnswers, one.Groups, (one.Reached + 1.0) / (draws + 1), draws, seed))];
+        return [.. by.Select((one, k) =>
+            new BiasCheck(groupings[k].Name, BiasKind.RightAnswers, one.Groups, (one.Reached + 1.0) / (draws + 1), draws, seed))];
     }
 
-    /// <summary>Tests whether wrong picks are spread evenly over places, by dealing each wrong pick out at random among the cups that would have been wrong.</summary>
+    /// <summary>
+    /// Tests whether wrong picks are spread evenly over places, by dealing each wrong pick out at random among the cups that would have
+    /// been wrong.
+    /// </summary>
     /// <param name="name">What the cups are told apart by.</param>
-    /// <param name="picks">For each wrong answer, the place picked and all places that would have been wrong; sets with one such place say nothing and are left out.</param>
+    /// <param name="picks">For each wrong answer, the place picked and all places that would have been wrong; sets with one such place
+    /// say nothing and are left out.</param>
     /// <param name="seed">Seed of the random deals.</param>
     /// <param name="draws">Random deals, at least 99.</param>
     /// <returns>The check, or null where no set has a choice of wrong cups.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Too few draws.</exception>
-    public static BiasCheck? OfWrongPicks(string name, IEnumerable<(string Picked, IReadOnlyList<string> Wrong)> picks, long seed, int draws = 9999)
+    public static BiasCheck? OfWrongPicks(string name, IEnumerable<(string Picked, IReadOnlyList<string> Wrong)> picks, long seed,
+        int draws = 9999)
     {
         ArgumentNullException.ThrowIfNull(picks);
         Guard.InRange(draws, 99, 10_000_000);
@@ -121,7 +136,10 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
             (reached + 1.0) / (draws + 1), draws, seed);
     }
 
-    /// <summary>The sum of squared distances from what is expected, each over its weight. In a plain loop, because it runs ten thousand times a check.</summary>
+    /// <summary>
+    /// The sum of squared distances from what is expected, each over its weight. In a plain loop, because it runs ten thousand times a
+    /// check.
+    /// </summary>
     private static double Statistic(int[] counts, double[] expected, double[] weights)
     {
         double sum = 0;
@@ -155,7 +173,8 @@ public sealed record BiasCheck(string Name, BiasKind Kind, IReadOnlyList<BiasGro
 
         public int Reached { get; private set; }
 
-        public IReadOnlyList<BiasGroup> Groups => [.. labels.Select((label, k) => new BiasGroup(label, (int)sizes[k], observed[k], expected[k]))];
+        public IReadOnlyList<BiasGroup> Groups =>
+            [.. labels.Select((label, k) => new BiasGroup(label, (int)sizes[k], observed[k], expected[k]))];
 
         public void Deal(bool[] right)
         {

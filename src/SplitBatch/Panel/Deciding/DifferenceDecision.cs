@@ -27,9 +27,11 @@ public enum DecisionBasis
 /// <summary>Is a difference shown?</summary>
 /// <param name="Shown">Whether it is.</param>
 /// <param name="Basis">How that was decided.</param>
-/// <param name="PValue">The chance of such a count, or a more telling one, by guessing alone; after unplanned looks the bound that holds at any look.</param>
+/// <param name="PValue">The chance of such a count, or a more telling one, by guessing alone; after unplanned looks the bound that holds
+/// at any look.</param>
 /// <param name="Level">What <paramref name="PValue"/> has to reach.</param>
-/// <param name="CriticalCount">The smallest count that shows a difference (for a two-sided pair, of the more frequent answer); null where none does or no count decides.</param>
+/// <param name="CriticalCount">The smallest count that shows a difference (for a two-sided pair, of the more frequent answer); null where
+/// none does or no count decides.</param>
 /// <param name="Obstacles">What stood in the way, where none is shown.</param>
 public sealed record DifferenceDecision(
     bool Shown, DecisionBasis Basis, double PValue, double Level, int? CriticalCount, Obstacles Obstacles)
@@ -43,7 +45,8 @@ public sealed record DifferenceDecision(
         var tail = Math.Min(1, protocol.Sides * ExactBinomial.AtLeast(count, sets, protocol.Chance));
         var (basis, critical, p, level) = LookRule.Of(rules, result) switch
         {
-            { IsAnyTime: true } => (DecisionBasis.AnyTime, AnyTime.DifferenceCount(protocol, sets, rules.Alpha), Math.Min(1, 1 / AnyTime.Factor(protocol, sets, right)), rules.Alpha),
+            { IsAnyTime: true } => (DecisionBasis.AnyTime, AnyTime.DifferenceCount(protocol, sets, rules.Alpha),
+                Math.Min(1, 1 / AnyTime.Factor(protocol, sets, right)), rules.Alpha),
             { Looks: { } looks } => Planned(LooksLevel.Of(protocol, rules.Alpha, looks)),
             _ => (DecisionBasis.Count, plain, tail, rules.Alpha),
         };
@@ -58,14 +61,16 @@ public sealed record DifferenceDecision(
             : Obstacles.Count;
     }
 
-    // Repeats of a two-sided pair: people may lean to different beers, and one person's repeats lean together. No rule is known for looks here.
+    // Repeats of a two-sided pair: people may lean to different beers, and one person's repeats lean together. No rule is known for looks
+    // here.
     private static DifferenceDecision ByLeanings(PanelRules rules, PanelResult result)
     {
         var leanings = new Leanings(result.Tasters);
         var p = leanings.PValue;
         var reached = ExactBinomial.Reaches(p, rules.Alpha);
         var looked = LookRule.Of(rules, result) is not { IsAnyTime: false, Looks: null };
-        var why = !reached ? leanings.SmallestPValue > rules.Alpha ? Obstacles.Size : Obstacles.Count : looked ? Obstacles.Looks : Obstacles.None;
+        var why = !reached ? leanings.SmallestPValue > rules.Alpha ? Obstacles.Size : Obstacles.Count
+            : looked ? Obstacles.Looks : Obstacles.None;
         return new(reached && !looked, DecisionBasis.People, p, rules.Alpha, null, why);
     }
 }

@@ -8,18 +8,22 @@ namespace SplitBatch.Panel.Deciding;
 /// <param name="RuledOut">Whether it is.</param>
 /// <param name="Basis">How that was decided.</param>
 /// <param name="Range">The counts that would rule it out by all that counts here but the control; null where none would.</param>
-/// <param name="PValue">The chance of so few right answers if the margin were true, by a panel read once; with repeats, the larger one of the spreads of ability that are tried. Null where the protocol cannot be asked.</param>
+/// <param name="PValue">The chance of so few right answers if the margin were true, by a panel read once; with repeats, the larger one of
+/// the spreads of ability that are tried. Null where the protocol cannot be asked.</param>
 /// <param name="PValueReversed">The same for a difference the other way round; null for a task without a direction.</param>
-/// <param name="StillAllowed">The largest share of tasters who can tell, in this task, that is still allowed at level 1 - beta; null where no limit is stated.</param>
+/// <param name="StillAllowed">The largest share of tasters who can tell, in this task, that is still allowed at level 1 - beta; null
+/// where no limit is stated.</param>
 /// <param name="StillAllowedDPrime">The same as d-prime, if tasters are alike.</param>
-/// <param name="StillAllowedReversed">The largest share who find the beers the other way round; null for a task without a direction, and after early looks.</param>
+/// <param name="StillAllowedReversed">The largest share who find the beers the other way round; null for a task without a direction, and
+/// after early looks.</param>
 /// <param name="Obstacles">What stood in the way, where it is not ruled out.</param>
 public sealed record MarginDecision(
     bool RuledOut, DecisionBasis Basis, CountRange? Range, double? PValue, double? PValueReversed,
     double? StillAllowed, double? StillAllowedDPrime, double? StillAllowedReversed, Obstacles Obstacles)
 {
     /// <summary>The answer of a protocol that cannot be asked.</summary>
-    internal static MarginDecision NotAskable { get; } = new(false, DecisionBasis.Count, null, null, null, null, null, null, Obstacles.Protocol);
+    internal static MarginDecision NotAskable { get; } =
+        new(false, DecisionBasis.Count, null, null, null, null, null, null, Obstacles.Protocol);
 
     internal static MarginDecision Of(PanelRules rules, PanelResult result, bool alarm)
     {
@@ -30,7 +34,9 @@ public sealed record MarginDecision(
         var byLooks = ByLooks(rules, sets, looks, plain, people is not null);
         var range = people is null ? byLooks : people.Range is { } own ? byLooks?.And(own) : null;
         var why = Why();
-        var basis = people is not null ? DecisionBasis.People : looks.IsAnyTime ? DecisionBasis.AnyTime : looks.Looks is null ? DecisionBasis.Count : DecisionBasis.PlannedLooks;
+        var basis = people is not null
+            ? DecisionBasis.People
+            : looks.IsAnyTime ? DecisionBasis.AnyTime : looks.Looks is null ? DecisionBasis.Count : DecisionBasis.PlannedLooks;
         var looked = looks.IsAnyTime || looks.Looks is not null;
         double? allowed = people is not null ? looked ? null : people.StillAllowed
             : looked ? AnyTime.Limit(protocol, sets, right, beta) : CountLimit.Discriminators(protocol, sets, right, beta);
@@ -47,7 +53,8 @@ public sealed record MarginDecision(
             var wouldDo = plain?.Contains(right) == true;
             if (plain is null) found |= Obstacles.Size;
             else if (!wouldDo) found |= Obstacles.Count;
-            if (plain is not null && people is not null && (people.Range is null || (wouldDo && !people.Allows(right)))) found |= Obstacles.People;
+            if (plain is not null && people is not null && (people.Range is null || (wouldDo && !people.Allows(right))))
+                found |= Obstacles.People;
             if (wouldDo && byLooks?.Contains(right) != true) found |= Obstacles.Looks;
             if ((rules.ControlDeclared || result.Control is not null) && result.Control?.Passed != true) found |= Obstacles.Control;
             return found;
@@ -60,7 +67,9 @@ public sealed record MarginDecision(
         if (repeats) return null; // No rule is known for a margin, repeats and looks together.
         var atLook = looks.IsAnyTime
             ? AnyTime.RuledOut(rules.Protocol, sets, rules.Margin, rules.Beta)
-            : LooksMargin.Of(rules.Protocol, rules.Margin, rules.Beta, looks.Looks!) is var all ? all.Ranges[all.Looks.ToList().IndexOf(sets)] : null;
+            : LooksMargin.Of(rules.Protocol, rules.Margin, rules.Beta, looks.Looks!) is var all
+                ? all.Ranges[all.Looks.ToList().IndexOf(sets)]
+                : null;
         return plain is { } once ? atLook?.And(once) : null;
     }
 }

@@ -6,9 +6,10 @@ namespace SplitBatch.Panel.Deciding;
 
 /// <summary>What a panel's count says by the rules that were declared: the one place where it is decided.</summary>
 /// <remarks>
-/// In this order: a count far below chance raises an alarm and ends everything else; the declared ballots are counted, and it is asked whether other
-/// ballots would have said otherwise; looks before the end have their own rules; people are counted, not sets; then the difference;
-/// then the margin, from both sides where the task has a direction; and nothing is ruled out by a panel that did not tell its control.
+/// In this order: a count far below chance raises an alarm and ends everything else; the declared ballots are counted, and it is asked
+/// whether other ballots would have said otherwise; looks before the end have their own rules; people are counted, not sets; then the
+/// difference; then the margin, from both sides where the task has a direction; and nothing is ruled out by a panel that did not tell its
+/// control.
 /// </remarks>
 /// <param name="Protocol">The protocol.</param>
 /// <param name="Alarm">The look at a count far below chance; null where the protocol has no known guessing chance.</param>
@@ -20,12 +21,18 @@ public sealed record PanelDecision(Protocol Protocol, LowCountAlarm? Alarm, Diff
     public BallotSensitivity? Ballots { get; init; }
 
     /// <summary>The answer.</summary>
-    public PanelAnswer Answer => Alarm is { IsRaised: true } ? PanelAnswer.Alarm : PanelReading.AnswerOf(Difference.Shown, Margin.RuledOut);
+    public PanelAnswer Answer => Alarm is { IsRaised: true }
+        ? PanelAnswer.Alarm
+        : PanelReading.AnswerOf(Difference.Shown, Margin.RuledOut);
 
     /// <summary>Decides a panel whose protocol has a known guessing chance.</summary>
     /// <param name="rules">What was declared before pouring.</param>
     /// <param name="result">What the ballots came to.</param>
-    /// <example><code>PanelDecision.Of(new PanelRules(Protocol.Triangle, DeclaredMargin.OfShare(0.30)), PanelResult.Of(tasters: 60, right: 20))</code></example>
+    /// <example>
+    /// <code>
+    /// PanelDecision.Of(new PanelRules(Protocol.Triangle, DeclaredMargin.OfShare(0.30)), PanelResult.Of(tasters: 60, right: 20))
+    /// </code>
+    /// </example>
     public static PanelDecision Of(PanelRules rules, PanelResult result)
     {
         ArgumentNullException.ThrowIfNull(rules);
@@ -40,8 +47,11 @@ public sealed record PanelDecision(Protocol Protocol, LowCountAlarm? Alarm, Diff
     {
         ArgumentNullException.ThrowIfNull(test);
         var why = test.DifferenceShown ? Obstacles.None
-            : !ExactBinomial.Reaches(FisherExact.UpperTail(test.Different, test.Different, 0, test.Alike), test.Alpha) ? Obstacles.Size : Obstacles.Count;
-        return new(test.Protocol, null, new(test.DifferenceShown, DecisionBasis.TwoKinds, test.PValue, test.Alpha, null, why), MarginDecision.NotAskable);
+            : !ExactBinomial.Reaches(FisherExact.UpperTail(test.Different, test.Different, 0, test.Alike), test.Alpha)
+                ? Obstacles.Size
+                : Obstacles.Count;
+        return new(test.Protocol, null, new(test.DifferenceShown, DecisionBasis.TwoKinds, test.PValue, test.Alpha, null, why),
+            MarginDecision.NotAskable);
     }
 
     /// <summary>The decision without the question of other ballots.</summary>

@@ -5,7 +5,9 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Deciding;
 
-/// <summary>Both questions asked of one count: is there a difference, and is any difference smaller than the margin that matters?</summary>
+/// <summary>
+/// Both questions asked of one count: is there a difference, and is any difference smaller than the margin that matters?
+/// </summary>
 /// <param name="Difference">The test of a difference.</param>
 /// <param name="Similarity">The test against the margin.</param>
 /// <param name="ToSettle">The panel size at which every count would have given an answer.</param>
@@ -14,8 +16,13 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
     /// <summary>Which of the answers the count gives; an alarm over a count far below chance comes before all others.</summary>
     public PanelAnswer Answer => AnswerOf(Difference, Similarity);
 
-    /// <summary>The share of tasters who can tell in the task: the lower and the upper limit, each by itself at level 1 - beta. The upper one is <see cref="SimilarityTest.StillAllowed"/>, the one upper limit of this count.</summary>
-    public Interval Limits => new((Difference with { Level = 1 - (2 * Math.Min(Similarity.Beta, 0.4999)) }).DiscriminatorsInterval.Low, Similarity.StillAllowed, 1 - (2 * Math.Min(Similarity.Beta, 0.4999)));
+    /// <summary>
+    /// The share of tasters who can tell in the task: the lower and the upper limit, each by itself at level 1 - beta. The upper one is
+    /// <see cref="SimilarityTest.StillAllowed"/>, the one upper limit of this count.
+    /// </summary>
+    public Interval Limits =>
+        new((Difference with { Level = 1 - (2 * Math.Min(Similarity.Beta, 0.4999)) }).DiscriminatorsInterval.Low, Similarity.StillAllowed,
+            1 - (2 * Math.Min(Similarity.Beta, 0.4999)));
 
     /// <summary>Asks both questions of a count.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
@@ -25,12 +32,16 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
     /// <param name="beta">The chance of ruling the margin out although it is true, above 0 and below 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
-    public static PanelReading Of(Protocol protocol, int tasters, int correct, double margin, double alpha = 0.05, double beta = 0.05) => new(
-        DifferenceTest.Of(protocol, tasters, correct, alpha),
-        SimilarityTest.Of(protocol, tasters, correct, margin, beta),
-        Power.TastersThatSettle(protocol, alpha, margin, beta));
+    public static PanelReading Of(Protocol protocol, int tasters, int correct, double margin, double alpha = 0.05,
+        double beta = 0.05) => new(
+            DifferenceTest.Of(protocol, tasters, correct, alpha),
+            SimilarityTest.Of(protocol, tasters, correct, margin, beta),
+            Power.TastersThatSettle(protocol, alpha, margin, beta));
 
-    /// <summary>Asks both questions of a panel in which tasters had several sets. The difference is tested on all sets, or for a two-sided protocol by how each taster leans; the margin by the spread of tasters.</summary>
+    /// <summary>
+    /// Asks both questions of a panel in which tasters had several sets. The difference is tested on all sets, or for a two-sided
+    /// protocol by how each taster leans; the margin by the spread of tasters.
+    /// </summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="tasters">Each taster's sets and right answers; for a two-sided protocol, answers for the one beer.</param>
     /// <param name="margin">The share of discriminators that would matter, above 0 and below 1.</param>
@@ -38,11 +49,13 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
     /// <param name="beta">The chance of ruling the margin out although it is true, above 0 and below 0.5.</param>
     /// <exception cref="ArgumentException">No tasters.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
-    public static PanelReading OfRepeats(Protocol protocol, IEnumerable<TasterCount> tasters, double margin, double alpha = 0.05, double beta = 0.05)
+    public static PanelReading OfRepeats(Protocol protocol, IEnumerable<TasterCount> tasters, double margin, double alpha = 0.05,
+        double beta = 0.05)
     {
         var repeats = ReplicatedTest.Of(protocol, tasters, alpha);
         var similarity = SimilarityTest.Of(repeats, margin, beta);
-        return new(repeats.Pooled with { Repeats = similarity.Repeats }, similarity, Power.TastersThatSettle(protocol, alpha, margin, beta));
+        return new(repeats.Pooled with { Repeats = similarity.Repeats }, similarity,
+            Power.TastersThatSettle(protocol, alpha, margin, beta));
     }
 
     /// <summary>The answer that the two tests of one count make together.</summary>
@@ -70,12 +83,16 @@ public sealed record PanelReading(DifferenceTest Difference, SimilarityTest Simi
         {
             PanelAnswer.Alarm => LowCountAlarm.Of(Difference.Protocol, Difference.Tasters, Difference.Correct).ToString(),
             PanelAnswer.DifferenceShown =>
-                $"{counted}: a difference is shown ({Printed.PValue(Difference.PValue)}); up to {allowed} of tasters may tell the beers apart, and the margin of {margin} is not ruled out.",
+                $"{counted}: a difference is shown ({Printed.PValue(Difference.PValue)}); up to {allowed} of tasters may tell the beers "
+                    + $"apart, and the margin of {margin} is not ruled out.",
             PanelAnswer.DifferenceWithinMargin =>
-                $"{counted}: a difference is shown ({Printed.PValue(Difference.PValue)}), but a small one: {margin} or more discriminators are ruled out.",
+                $"{counted}: a difference is shown ({Printed.PValue(Difference.PValue)}), but a small one: {margin} or more "
+                    + $"discriminators are ruled out.",
             PanelAnswer.MarginRuledOut =>
-                $"{counted}: no difference is shown, and {margin} or more discriminators are ruled out; up to {allowed} are still allowed.",
-            _ => $"{counted} settles nothing: no difference is shown ({Printed.PValue(Difference.PValue)}), yet up to {allowed} discriminators are still allowed. "
+                $"{counted}: no difference is shown, and {margin} or more discriminators are ruled out; up to {allowed} are still "
+                    + $"allowed.",
+            _ => $"{counted} settles nothing: no difference is shown ({Printed.PValue(Difference.PValue)}), yet up to {allowed} "
+                + $"discriminators are still allowed. "
                 + $"That does not mean the same. {ToSettle.Always} tasters would settle it, whatever they answered.",
         };
         return Similarity.Repeats?.Warning is { } warning ? $"{text} {warning}" : text;
@@ -97,6 +114,8 @@ public enum PanelAnswer
     /// <summary>Neither is shown nor ruled out.</summary>
     Inconclusive,
 
-    /// <summary>So few right answers that something must be wrong with the key, the codes or the direction; nothing else is concluded.</summary>
+    /// <summary>
+    /// So few right answers that something must be wrong with the key, the codes or the direction; nothing else is concluded.
+    /// </summary>
     Alarm,
 }

@@ -2,11 +2,14 @@ using SplitBatch.Panel.Counting;
 
 namespace SplitBatch.Panel.Deciding;
 
-/// <summary>What a panel's ballots came to, as far as it decides: who was right how often, and what else has to be known about the count.</summary>
+/// <summary>
+/// What a panel's ballots came to, as far as it decides: who was right how often, and what else has to be known about the count.
+/// </summary>
 public sealed record PanelResult
 {
     /// <summary>What tasters answered.</summary>
-    /// <param name="tasters">Each taster's counted sets and right answers (for a two-sided pair: answers for the one beer); at least one taster.</param>
+    /// <param name="tasters">Each taster's counted sets and right answers (for a two-sided pair: answers for the one beer); at least one
+    /// taster.</param>
     /// <exception cref="ArgumentException">No tasters.</exception>
     /// <exception cref="ArgumentOutOfRangeException">More right answers than sets.</exception>
     public PanelResult(IEnumerable<TasterCount> tasters) => Tasters = TasterCount.Checked(tasters);
@@ -20,7 +23,10 @@ public sealed record PanelResult
     /// <summary>The control set's answers, where one was served.</summary>
     public KnownControl? Control { get; init; }
 
-    /// <summary>Sets that were served and are missing: for each of <see cref="Tasters"/> in the same order, and then for each person who gave no ballot at all. Empty where none is missing.</summary>
+    /// <summary>
+    /// Sets that were served and are missing: for each of <see cref="Tasters"/> in the same order, and then for each person who gave no
+    /// ballot at all. Empty where none is missing.
+    /// </summary>
     public IReadOnlyList<int> Missing { get; init; } = [];
 
     /// <summary>The same panel counted by other rules for late, double or excluded ballots.</summary>
@@ -60,7 +66,11 @@ public sealed record PanelResult
             right -= given;
             return new TasterCount(has.Sets + missing, has.Correct + given);
         }).ToArray();
-        return new([.. filled.Where(taster => taster.Sets > 0), .. Tasters.Skip(filled.Length)]) { LookedEarly = LookedEarly, Control = Control };
+        return new([.. filled.Where(taster => taster.Sets > 0), .. Tasters.Skip(filled.Length)])
+        {
+            LookedEarly = LookedEarly,
+            Control = Control,
+        };
     }
 }
 

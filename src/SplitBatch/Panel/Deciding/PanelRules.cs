@@ -16,7 +16,8 @@ public sealed record PanelRules
     /// <summary>Rules with the usual levels; <c>with</c> or an initialiser changes them.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="margin">The smallest difference that would matter.</param>
-    /// <exception cref="NotApplicableException">The protocol has no known guessing chance; see <see cref="PanelDecision.Of(YesNoTest)"/>.</exception>
+    /// <exception cref="NotApplicableException">The protocol has no known guessing chance; see
+    /// <see cref="PanelDecision.Of(YesNoTest)"/>.</exception>
     public PanelRules(Protocol protocol, DeclaredMargin margin)
     {
         ArgumentNullException.ThrowIfNull(protocol);
@@ -40,7 +41,10 @@ public sealed record PanelRules
     /// <summary>The chance of a false alarm over a low count, above 0 and below 1.</summary>
     public double AlarmLevel { get => alarmLevel; init => alarmLevel = Guard.OpenShare(value, nameof(AlarmLevel)); }
 
-    /// <summary>Numbers of sets after which the count is looked at by plan, rising, the last being the whole panel; empty where it is looked at only at the end.</summary>
+    /// <summary>
+    /// Numbers of sets after which the count is looked at by plan, rising, the last being the whole panel; empty where it is looked at
+    /// only at the end.
+    /// </summary>
     public IReadOnlyList<int> PlannedLooks
     {
         get => plannedLooks;

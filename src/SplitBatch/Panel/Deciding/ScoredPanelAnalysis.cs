@@ -17,7 +17,8 @@ public static class ScoredPanelAnalysis
     /// <summary>The test of a difference on the counted answers.</summary>
     /// <param name="panel">The panel, counted by its key.</param>
     /// <param name="alpha">The chance, fixed beforehand, of showing a difference that is not there, above 0 and below 1.</param>
-    /// <exception cref="InvalidOperationException">The protocol has no known guessing chance; see <see cref="ScoredPanel.Answers"/>.</exception>
+    /// <exception cref="InvalidOperationException">The protocol has no known guessing chance; see
+    /// <see cref="ScoredPanel.Answers"/>.</exception>
     /// <exception cref="ArgumentOutOfRangeException">Nothing was counted, or alpha is not a share.</exception>
     public static DifferenceTest Test(this ScoredPanel panel, double alpha = 0.05)
     {
@@ -59,7 +60,8 @@ public static class ScoredPanelAnalysis
     {
         ArgumentNullException.ThrowIfNull(panel);
         // A wrong answer to a set without a difference is a false alarm, a right one to a set with a difference a hit.
-        var sets = panel.Ballots.Where(b => b is { IsCounted: true, Set: not null }).Select(b => (Differs: panel.Plan.Design.Differs(b.Set!.Order), b.IsCorrect)).ToArray();
+        var sets = panel.Ballots.Where(b => b is { IsCounted: true, Set: not null })
+            .Select(b => (Differs: panel.Plan.Design.Differs(b.Set!.Order), b.IsCorrect)).ToArray();
         return YesNoTest.Of(
             panel.Protocol,
             sets.Count(s => s is { Differs: true, IsCorrect: true }), sets.Count(s => s.Differs),

@@ -19,20 +19,25 @@ public sealed record Comment(string Taster, Side Beer, string Text);
 /// <param name="OnlyB">Tasters who used it of B and not of A.</param>
 /// <param name="PValue">Exact two-sided binomial (McNemar) of those who used it of one beer only; 1 where nobody did.</param>
 /// <param name="AdjustedPValue">After Holm's correction over all descriptors that were used.</param>
-public sealed record DescriptorCount(Descriptor Descriptor, int A, int B, int Denied, int OnlyA, int OnlyB, double PValue, double AdjustedPValue)
+public sealed record DescriptorCount(Descriptor Descriptor, int A, int B, int Denied, int OnlyA, int OnlyB, double PValue,
+    double AdjustedPValue)
 {
     /// <summary>For example <c>grassy or vegetal: 3 tasters of A, 9 of B (p = 0.070, corrected 0.84)</c>.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Descriptor.Name}: {A} {(A == 1 ? "taster" : "tasters")} of A, {B} of B ({Printed.PValue(PValue)}, corrected for many words {Printed.PValue(AdjustedPValue)})");
+        $"{Descriptor.Name}: {A} {(A == 1 ? "taster" : "tasters")} of A, {B} of B ({Printed.PValue(PValue)}, corrected for many words ")
+            + FormattableString.Invariant($"{Printed.PValue(AdjustedPValue)})");
 }
 
-/// <summary>Free comments tallied by descriptor: tasters and not mentions are counted, and nothing is read into words that no descriptor catches.</summary>
+/// <summary>
+/// Free comments tallied by descriptor: tasters and not mentions are counted, and nothing is read into words that no descriptor catches.
+/// </summary>
 /// <param name="Counts">Descriptors that were used, the most used first.</param>
 /// <param name="Comments">Comments read.</param>
 /// <param name="Uncaught">Comments in which no descriptor was found, to be read by a person.</param>
 public sealed partial record CommentTally(IReadOnlyList<DescriptorCount> Counts, int Comments, IReadOnlyList<Comment> Uncaught)
 {
-    private static readonly HashSet<string> Denials = ["not", "no", "never", "without", "isn't", "wasn't", "hardly", "lacks", "lacking", "less"];
+    private static readonly HashSet<string> Denials = ["not", "no", "never", "without", "isn't", "wasn't", "hardly", "lacks",
+        "lacking", "less"];
 
     /// <summary>Tallies comments.</summary>
     /// <param name="comments">Any number.</param>
@@ -56,7 +61,9 @@ public sealed partial record CommentTally(IReadOnlyList<DescriptorCount> Counts,
 
     /// <summary>The most used descriptors in a line.</summary>
     public override string ToString() =>
-        $"{Comments} comments: {string.Join("; ", Counts.Take(5).Select(c => $"{c.Descriptor.Name} {c.A} of A, {c.B} of B"))}{(Counts.Count > 5 ? " ..." : "")}. {Uncaught.Count} hold no known word.";
+        $"{Comments} comments: "
+            + $"{string.Join("; ", Counts.Take(5).Select(c => $"{c.Descriptor.Name} {c.A} of A, {c.B} of B"))}"
+            + $"{(Counts.Count > 5 ? " ..." : "")}. {Uncaught.Count} hold no known word.";
 
     private static DescriptorCount Count(Descriptor descriptor, Mention[] mentions)
     {
@@ -77,7 +84,8 @@ public sealed partial record CommentTally(IReadOnlyList<DescriptorCount> Counts,
             bool said = false, denied = false;
             for (var i = 0; i < words.Length; i++)
             {
-                if (!descriptor.Stems.Any(stem => Begins(words, i, stem)) || descriptor.Except?.Any(stem => Begins(words, i, stem)) == true) continue;
+                if (!descriptor.Stems.Any(stem => Begins(words, i, stem))
+                    || descriptor.Except?.Any(stem => Begins(words, i, stem)) == true) continue;
                 if (words.Take(i).TakeLast(2).Any(Denials.Contains)) denied = true;
                 else said = true;
             }
@@ -90,7 +98,8 @@ public sealed partial record CommentTally(IReadOnlyList<DescriptorCount> Counts,
     private static bool Begins(string[] words, int at, string stem)
     {
         var parts = stem.Split(' ');
-        return at + parts.Length <= words.Length && parts.Select((part, i) => words[at + i].StartsWith(part, StringComparison.Ordinal)).All(hit => hit);
+        return at + parts.Length <= words.Length
+            && parts.Select((part, i) => words[at + i].StartsWith(part, StringComparison.Ordinal)).All(hit => hit);
     }
 
     [GeneratedRegex(@"[\p{L}']+")]
@@ -101,7 +110,8 @@ public sealed partial record CommentTally(IReadOnlyList<DescriptorCount> Counts,
 
 /// <summary>A word for what is tasted, with the beginnings of the words that count as it.</summary>
 /// <param name="Name">The descriptor as it is shown.</param>
-/// <param name="Stems">Beginnings of words, in lower case: "grass" catches grass, grassy and grassier. A stem with a space is a phrase.</param>
+/// <param name="Stems">Beginnings of words, in lower case: "grass" catches grass, grassy and grassier. A stem with a space is a
+/// phrase.</param>
 /// <param name="Except">Beginnings that do not count although a stem catches them: "pineapple" is no pine.</param>
 public sealed record Descriptor(string Name, IReadOnlyList<string> Stems, IReadOnlyList<string>? Except = null)
 {

@@ -8,8 +8,8 @@ namespace SplitBatch.Panel.Liking;
 /// Every taster gets the pair twice, in opposite orders and under new codes. Whoever cannot tell agrees with himself by chance: with
 /// a habit of taking the first cup in a share b of servings, in 2 b (1 - b), at most one half. So the binomial at one half is safe; with
 /// equal orders, or codes that are recognised, it is not.
-/// <para>Ref. replicated preference and placebo pairs: G. E. Ferris (1958), Biometrics 14, 39 (from memory); H. S. Kim, H.-S. Lee, M. O'Mahony and
-/// K.-O. Kim (2008), abstract read. The bound on a habit is derived in the project.</para>
+/// <para>Ref. replicated preference and placebo pairs: G. E. Ferris (1958), Biometrics 14, 39 (from memory); H. S. Kim, H.-S. Lee, M.
+/// O'Mahony and K.-O. Kim (2008), abstract read. The bound on a habit is derived in the project.</para>
 /// </remarks>
 /// <param name="Tasters">Tasters who chose a beer both times; others are reported and left out.</param>
 /// <param name="SameTwice">Of those, how many chose the same beer twice.</param>
@@ -38,5 +38,6 @@ public sealed record PreferenceConsistency(int Tasters, int SameTwice, double Al
 
     /// <summary>For example <c>16 of 20 chose the same beer twice: tasters can tell the beers apart (p = 0.0059).</c></summary>
     public override string ToString() => $"{SameTwice} of {Tasters} chose the same beer twice: "
-        + (TellingShown ? $"some tasters can tell the beers apart ({Printed.PValue(PValue)})." : $"not shown that anybody can tell the beers apart ({Printed.PValue(PValue)}).");
+        + (TellingShown ? $"some tasters can tell the beers apart ({Printed.PValue(PValue)})."
+            : $"not shown that anybody can tell the beers apart ({Printed.PValue(PValue)}).");
 }

@@ -9,7 +9,8 @@ namespace SplitBatch.Panel.Liking;
 /// <remarks>
 /// Exact binomial tails at one half plus and less the margin, each at beta. Tasters who cannot tell, and two camps who can, both give
 /// an even split, so parity says nothing about whether anybody can tell; <see cref="PreferenceConsistency"/> does.
-/// <para>Ref. the scope of the paired-preference test of ASTM (read; its number, E2263, from memory). Two one-sided tests: D. J. Schuirmann (1987), from memory.</para>
+/// <para>Ref. the scope of the paired-preference test of ASTM (read; its number, E2263, from memory). Two one-sided tests: D. J.
+/// Schuirmann (1987), from memory.</para>
 /// </remarks>
 /// <param name="ForA">Tasters for A.</param>
 /// <param name="ForB">Tasters for B.</param>
@@ -52,11 +53,15 @@ public sealed record PreferenceParity(int ForA, int ForB, double Margin, double 
         return MarginCounts.RuledOut(Protocol.PairedTwoSided, tasters, DeclaredMargin.OfShare(2 * margin), beta);
     }
 
-    /// <summary>For example <c>31 for B, 29 for A: a majority beyond 30 : 70 is ruled out. That says nothing about telling the beers apart.</c></summary>
+    /// <summary>
+    /// For example <c>31 for B, 29 for A: a majority beyond 30 : 70 is ruled out. That says nothing about telling the beers apart.</c>
+    /// </summary>
     public override string ToString()
     {
         var split = FormattableString.Invariant($"{Printed.Chosen(100 * (0.5 - Margin))} : {Printed.Chosen(100 * (0.5 + Margin))}");
-        var outcome = MajorityRuledOut ? "is ruled out" : Range is { } range ? $"is not ruled out ({range} for B would have done)" : "cannot be ruled out by so few";
+        var outcome = MajorityRuledOut
+            ? "is ruled out"
+            : Range is { } range ? $"is not ruled out ({range} for B would have done)" : "cannot be ruled out by so few";
         return $"{ForB} for B, {ForA} for A: a majority beyond {split} {outcome}. That says nothing about telling the beers apart.";
     }
 }

@@ -6,8 +6,9 @@ namespace SplitBatch.Panel.Liking;
 
 /// <summary>Which beer do tasters prefer? Two-sided exact test of those who chose one, against choosing blindly.</summary>
 /// <remarks>
-/// In a pair, choosing blindly gives B in one half of cases. In a set of three cups, of which two are one beer, it gives B in one third or two thirds, so
-/// there the count is compared with the sum of binomials that the cups make; the two-sided p is twice the smaller tail, at most 1.
+/// In a pair, choosing blindly gives B in one half of cases. In a set of three cups, of which two are one beer, it gives B in one third
+/// or two thirds, so there the count is compared with the sum of binomials that the cups make; the two-sided p is twice the smaller tail,
+/// at most 1.
 /// </remarks>
 /// <param name="ForA">Tasters for A.</param>
 /// <param name="ForB">Tasters for B.</param>
@@ -35,7 +36,10 @@ public sealed record PreferenceTest(int ForA, int ForB, int None, double Alpha)
     /// <summary>Whether a preference is shown.</summary>
     public bool PreferenceShown => ExactBinomial.Reaches(PValue, Alpha);
 
-    /// <summary>Exact interval of the share for B among those who chose; null where nobody did, or where cups were uneven, so that choosing blindly is mixed with liking.</summary>
+    /// <summary>
+    /// Exact interval of the share for B among those who chose; null where nobody did, or where cups were uneven, so that choosing
+    /// blindly is mixed with liking.
+    /// </summary>
     public Interval? ShareForB => ForA + ForB == 0 || IsUneven ? null : ShareIntervals.ClopperPearson(ForB, ForA + ForB);
 
     /// <summary>Tests a preference.</summary>
@@ -47,16 +51,22 @@ public sealed record PreferenceTest(int ForA, int ForB, int None, double Alpha)
     public static PreferenceTest Of(int forA, int forB, int none = 0, double alpha = 0.05) =>
         new(Guard.NotNegative(forA), Guard.NotNegative(forB), Guard.NotNegative(none), Guard.OpenShare(alpha));
 
-    /// <summary>For example <c>14 for B, 6 for A, 4 without a preference: no preference shown (p = 0.115); between 46 and 88 % may prefer B.</c></summary>
+    /// <summary>
+    /// For example <c>14 for B, 6 for A, 4 without a preference: no preference shown (p = 0.115); between 46 and 88 % may prefer B.</c>
+    /// </summary>
     public override string ToString()
     {
         var none = None == 0 ? "" : $", {None} without a preference";
-        if (IsUneven) return FormattableString.Invariant($"A B cup was chosen in {ForB} of {ForA + ForB} sets{none}; choosing blindly gives {Printed.Chosen(BlindlyForB)} ({Printed.PValue(PValue)}, two-sided).");
+        if (IsUneven)
+            return FormattableString.Invariant($"A B cup was chosen in {ForB} of {ForA + ForB} sets{none}; choosing blindly gives ")
+                + FormattableString.Invariant($"{Printed.Chosen(BlindlyForB)} ({Printed.PValue(PValue)}, two-sided).");
         if (ShareForB is not { } share) return $"Nobody chose{none}.";
         var outcome = PreferenceShown ? $"a preference for {(ForB > ForA ? "B" : "A")} is shown" : "no preference shown";
-        return $"{ForB} for B, {ForA} for A{none}: {outcome} ({Printed.PValue(PValue)}); of those who choose, between {Printed.Percent(share.Low)} and {Printed.Percent(share.High)} may prefer B.";
+        return $"{ForB} for B, {ForA} for A{none}: {outcome} ({Printed.PValue(PValue)}); of those who choose, between "
+            + $"{Printed.Percent(share.Low)} and {Printed.Percent(share.High)} may prefer B.";
     }
 
     /// <summary>The chance of each number of choices of B, if the beer does not matter.</summary>
-    private double[] Blindly => CupsB.GroupBy(share => share).Aggregate(new double[] { 1 }, (sum, alike) => CountChances.Sum(sum, CountChances.Binomial(alike.Count(), alike.Key)));
+    private double[] Blindly => CupsB.GroupBy(share => share)
+        .Aggregate(new double[] { 1 }, (sum, alike) => CountChances.Sum(sum, CountChances.Binomial(alike.Count(), alike.Key)));
 }

@@ -12,12 +12,17 @@ public sealed record PreferenceAmong(RatingGroup Group, PreferenceTest Test, dou
     /// <summary>Whether a preference is shown after the correction.</summary>
     public bool PreferenceShown => ExactBinomial.Reaches(AdjustedPValue, Test.Alpha);
 
-    /// <summary>For example <c>preference, all tasters: 11 for B, 6 for A, 1 without one: no preference shown (p = 0.33, corrected 1.00), which does not mean that both are liked alike</c>.</summary>
+    /// <summary>
+    /// For example <c>preference, all tasters: 11 for B, 6 for A, 1 without one: no preference shown (p = 0.33, corrected 1.00), which
+    /// does not mean that both are liked alike</c>.
+    /// </summary>
     public override string ToString()
     {
         var outcome = PreferenceShown ? $"a preference for {(Test.ForB > Test.ForA ? "B" : "A")} is shown" : "no preference shown";
-        return $"preference, {(Group == RatingGroup.All ? "all tasters" : "tasters who were right (some by guessing)")}: {Test.ForB} for B, {Test.ForA} for A{(Test.None == 0 ? "" : $", {Test.None} without one")}: "
-            + $"{outcome} ({Printed.PValue(Test.PValue)}, corrected for all questions {Printed.PValue(AdjustedPValue)}){(PreferenceShown ? "" : ", which does not mean that both are liked alike")}.";
+        return $"preference, {(Group == RatingGroup.All ? "all tasters" : "tasters who were right (some by guessing)")}: {Test.ForB} for "
+            + $"B, {Test.ForA} for A{(Test.None == 0 ? "" : $", {Test.None} without one")}: "
+            + $"{outcome} ({Printed.PValue(Test.PValue)}, corrected for all questions "
+            + $"{Printed.PValue(AdjustedPValue)}){(PreferenceShown ? "" : ", which does not mean that both are liked alike")}.";
     }
 }
 
@@ -31,7 +36,10 @@ public sealed record Preference(Side? Beer, bool WasCorrect, double CupsB = 0.5)
     public bool IsUneven => Math.Abs(CupsB - 0.5) > 1e-9;
 }
 
-/// <summary>Everything that a panel was asked beside the difference: intensities, liking, preference; corrected together for the number of questions.</summary>
+/// <summary>
+/// Everything that a panel was asked beside the difference: intensities, liking, preference; corrected together for the number of
+/// questions.
+/// </summary>
 /// <param name="Ratings">Each attribute among all tasters and among those who answered right.</param>
 /// <param name="Preferences">The preference among the same two groups; empty where none was asked.</param>
 /// <param name="Questions">How many questions were asked together.</param>
@@ -39,13 +47,19 @@ public sealed record RatingReport(IReadOnlyList<RatingComparison> Ratings, IRead
 {
     /// <summary>Compares both beers on every question, with Holm's correction over all of them.</summary>
     /// <param name="ratings">Ratings of any number of attributes.</param>
-    /// <param name="preferences">Each taster's preferred beer (null: none) and whether the taster answered right; empty where it was not asked.</param>
+    /// <param name="preferences">Each taster's preferred beer (null: none) and whether the taster answered right; empty where it was not
+    /// asked.</param>
     /// <param name="level">Level of the intervals, above 0 and below 1.</param>
     /// <exception cref="ArgumentException">A taster rated an attribute twice, or a rating is not a finite number.</exception>
-    public static RatingReport Of(IEnumerable<Rating> ratings, IEnumerable<(Side? Beer, bool WasCorrect)> preferences, double level = 0.95) =>
-        Of(ratings, preferences?.Select(one => new Preference(one.Beer, one.WasCorrect)) ?? throw new ArgumentNullException(nameof(preferences)), level);
+    public static RatingReport Of(IEnumerable<Rating> ratings, IEnumerable<(Side? Beer, bool WasCorrect)> preferences,
+        double level = 0.95) =>
+            Of(ratings, preferences?.Select(one => new Preference(one.Beer, one.WasCorrect))
+                ?? throw new ArgumentNullException(nameof(preferences)), level);
 
-    /// <summary>Compares both beers on every question, with Holm's correction over all of them. A preference among uneven cups is not read of those who were right: lucky guessers are among them.</summary>
+    /// <summary>
+    /// Compares both beers on every question, with Holm's correction over all of them. A preference among uneven cups is not read of
+    /// those who were right: lucky guessers are among them.
+    /// </summary>
     /// <param name="ratings">Ratings of any number of attributes.</param>
     /// <param name="preferences">Each taster's preference; empty where it was not asked.</param>
     /// <param name="level">Level of the intervals, above 0 and below 1.</param>
@@ -60,11 +74,14 @@ public sealed record RatingReport(IReadOnlyList<RatingComparison> Ratings, IRead
         var preferred = (uneven ? new[] { RatingGroup.All } : [RatingGroup.All, RatingGroup.Correct])
             .Select(group => (group, rows: asked.Where(p => group == RatingGroup.All || p.WasCorrect).ToArray()))
             .Where(pair => pair.rows.Length > 0)
-            .Select(pair => (pair.group, Test: PreferenceTest.Of(pair.rows.Count(p => p.Beer == Side.A), pair.rows.Count(p => p.Beer == Side.B), pair.rows.Count(p => p.Beer is null)) with
-            {
-                AmongUneven = uneven,
-                CupsB = uneven ? [.. pair.rows.Where(p => p.Beer is not null).Select(p => p.CupsB)] : [],
-            }))
+            .Select(pair =>
+                (pair.group,
+                    Test: PreferenceTest.Of(pair.rows.Count(p => p.Beer == Side.A), pair.rows.Count(p => p.Beer == Side.B),
+                        pair.rows.Count(p => p.Beer is null)) with
+                    {
+                        AmongUneven = uneven,
+                        CupsB = uneven ? [.. pair.rows.Where(p => p.Beer is not null).Select(p => p.CupsB)] : [],
+                    }))
             .ToArray();
         var adjusted = Holm.Adjust([.. rated.Select(r => r.Ranks.PValue), .. preferred.Select(p => p.Test.PValue)]);
         return new(
@@ -76,9 +93,11 @@ public sealed record RatingReport(IReadOnlyList<RatingComparison> Ratings, IRead
     /// <summary>The questions in which a difference is shown after the correction, or that there are none.</summary>
     public override string ToString()
     {
-        string[] shown = [.. Ratings.Where(r => r.AdjustedPValue <= 0.05).Select(r => r.ToString()), .. Preferences.Where(p => p.PreferenceShown).Select(p => p.ToString())];
+        string[] shown = [.. Ratings.Where(r => r.AdjustedPValue <= 0.05).Select(r => r.ToString()),
+            .. Preferences.Where(p => p.PreferenceShown).Select(p => p.ToString())];
         return shown.Length > 0
             ? string.Join(Environment.NewLine, shown)
-            : $"{Questions} questions beside the difference: nothing is shown after correction for asking so many, which does not mean that there is nothing.";
+            : $"{Questions} questions beside the difference: nothing is shown after correction for asking so many, which does not mean "
+                + $"that there is nothing.";
     }
 }

@@ -5,8 +5,8 @@ namespace SplitBatch.Panel.Liking;
 
 /// <summary>A liking asked inside sets of three cups, where two cups are one beer: what the count of choices may say.</summary>
 /// <remarks>
-/// Choosing a cup blindly gives B in one third of the sets AAB and two thirds of the sets ABB, not in one half. So under "the beer does not
-/// matter" the count is the sum of two binomials. The two-sided p is twice the smaller tail, at most 1. With sets AAB only, no share
+/// Choosing a cup blindly gives B in one third of the sets AAB and two thirds of the sets ABB, not in one half. So under "the beer does
+/// not matter" the count is the sum of two binomials. The two-sided p is twice the smaller tail, at most 1. With sets AAB only, no share
 /// "for B" may be printed: a B cup is chosen by those who like B and by one third of those who choose blindly. Not for answers of
 /// only those who were right: lucky guessers are among them. Serve a separate pair instead. Plain arithmetic.
 /// </remarks>
@@ -45,7 +45,10 @@ public sealed record SetChoice(int SetsAab, int SetsAbb, int ForB, double Alpha)
         return new(setsAab, setsAbb, forB, Guard.OpenShare(alpha));
     }
 
-    /// <summary>The estimated share of those who choose B because it is B, less the share of those who choose A because it is A: p(AAB) + p(ABB) - 1. It needs both kinds of set.</summary>
+    /// <summary>
+    /// The estimated share of those who choose B because it is B, less the share of those who choose A because it is A: p(AAB) + p(ABB) -
+    /// 1. It needs both kinds of set.
+    /// </summary>
     /// <param name="setsAab">Sets of two cups A and one B, at least 1.</param>
     /// <param name="forBInAab">Of those, sets in which B was chosen.</param>
     /// <param name="setsAbb">Sets of one cup A and two B, at least 1.</param>
@@ -60,5 +63,6 @@ public sealed record SetChoice(int SetsAab, int SetsAbb, int ForB, double Alpha)
 
     /// <summary>For example <c>A B cup was chosen in 8 of 24 sets; choosing blindly gives 8.</c></summary>
     public override string ToString() => FormattableString.Invariant(
-        $"A B cup was chosen in {ForB} of {SetsAab + SetsAbb} sets; choosing blindly gives {Printed.Expected(ByChance)} ({Printed.PValue(PValue)}, two-sided).");
+        $"A B cup was chosen in {ForB} of {SetsAab + SetsAbb} sets; choosing blindly gives {Printed.Expected(ByChance)} ")
+            + FormattableString.Invariant($"({Printed.PValue(PValue)}, two-sided).");
 }

@@ -44,7 +44,9 @@ public sealed record BallotRules
     /// <summary>A ballot noted as late, or handed in after <see cref="Closes"/>.</summary>
     public BallotRule Late { get; init; } = BallotRule.Exclude;
 
-    /// <summary>A ballot with no answer, or with a code that is not in its set. It cannot be <see cref="BallotRule.Count"/>ed as it stands.</summary>
+    /// <summary>
+    /// A ballot with no answer, or with a code that is not in its set. It cannot be <see cref="BallotRule.Count"/>ed as it stands.
+    /// </summary>
     public BallotRule NoUsableAnswer { get; init; } = BallotRule.Exclude;
 
     /// <summary>A set that no ballot came back for: left out, or counted as wrong.</summary>
@@ -60,7 +62,10 @@ public sealed record BallotRules
     public IReadOnlyList<string> TastersWhoKnew { get; init; } = [];
 
     internal BallotRules Checked() =>
-        NoUsableAnswer == BallotRule.Count ? throw new ArgumentException("A ballot without a usable answer can be excluded or counted as wrong, but not counted as it stands.")
-        : Missing == BallotRule.Count ? throw new ArgumentException("A missing ballot can be excluded or counted as wrong, but not counted as it stands.")
+        NoUsableAnswer == BallotRule.Count
+            ? throw new ArgumentException(
+                "A ballot without a usable answer can be excluded or counted as wrong, but not counted as it stands.")
+        : Missing == BallotRule.Count
+            ? throw new ArgumentException("A missing ballot can be excluded or counted as wrong, but not counted as it stands.")
         : this;
 }

@@ -25,5 +25,6 @@ public sealed record ControlPower(Protocol Protocol, int Sets, double DPrime, in
 
     /// <summary>For example <c>24 tasters tell a control of d-prime 2 (triangle) in 80 % of panels.</c></summary>
     public override string ToString() =>
-        FormattableString.Invariant($"{Sets} tasters tell a control of d-prime {Printed.Chosen(DPrime)} ({Protocol.Name}) in {Printed.Percent(Chance)} of panels.");
+        FormattableString.Invariant($"{Sets} tasters tell a control of d-prime {Printed.Chosen(DPrime)} ({Protocol.Name}) in ")
+            + FormattableString.Invariant($"{Printed.Percent(Chance)} of panels.");
 }

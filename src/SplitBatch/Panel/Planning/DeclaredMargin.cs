@@ -3,13 +3,16 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Planning;
 
-/// <summary>The smallest difference that would matter, declared before pouring: as a share of tasters in the declared task, or as d-prime.</summary>
+/// <summary>
+/// The smallest difference that would matter, declared before pouring: as a share of tasters in the declared task, or as d-prime.
+/// </summary>
 /// <remarks>
-/// A share of tasters who can tell belongs to the task: the same d-prime of 1 is a share of 13 % in a triangle, 24 % in a tetrad and 52 % in
-/// a directional pair. So the margin says how it was declared, and every protocol gives the other figure. From one to the other it is assumed that perception
-/// scatters normally and equally for both beers, that tasters are alike, and that they use the protocol's usual rule of decision.
-/// <para>Ref. D. M. Ennis (1993), The power of sensory discrimination methods, J. Sensory Studies 8, 353 (from memory); that the share belongs to the
-/// method: Rousseau, Ennis and Ennis (2013), abstract read.</para>
+/// A share of tasters who can tell belongs to the task: the same d-prime of 1 is a share of 13 % in a triangle, 24 % in a tetrad and 52 %
+/// in a directional pair. So the margin says how it was declared, and every protocol gives the other figure. From one to the other it is
+/// assumed that perception scatters normally and equally for both beers, that tasters are alike, and that they use the protocol's usual
+/// rule of decision.
+/// <para>Ref. D. M. Ennis (1993), The power of sensory discrimination methods, J. Sensory Studies 8, 353 (from memory); that the share
+/// belongs to the method: Rousseau, Ennis and Ennis (2013), abstract read.</para>
 /// </remarks>
 public sealed record DeclaredMargin
 {
@@ -41,7 +44,8 @@ public sealed record DeclaredMargin
 
     /// <summary>The share of right answers at the margin.</summary>
     /// <inheritdoc cref="ShareIn"/>
-    public double CorrectIn(Protocol protocol) => IsDPrime ? Checked(protocol).CorrectShare(value) : Checked(protocol).CorrectFromDiscriminators(value);
+    public double CorrectIn(Protocol protocol) =>
+        IsDPrime ? Checked(protocol).CorrectShare(value) : Checked(protocol).CorrectFromDiscriminators(value);
 
     /// <summary>The share of answers for the expected beer at a margin the other way round: below chance.</summary>
     /// <param name="protocol">A protocol that fixes a direction.</param>

@@ -48,7 +48,9 @@ public sealed record Departure(string What, string Planned, string Done, string 
     /// <summary>When a sealed entry was changed, and why; empty for other departures.</summary>
     public string WhenAndWhy { get; init; } = "";
 
-    /// <summary>How often stopping when one likes finds a difference that is not there; null where that is not the point, or not known.</summary>
+    /// <summary>
+    /// How often stopping when one likes finds a difference that is not there; null where that is not the point, or not known.
+    /// </summary>
     public double? FalselyShown { get; init; }
 
     /// <summary>Whether it departs from a sealed plan, so that it goes before the result in a headline.</summary>
@@ -60,31 +62,53 @@ public sealed record Departure(string What, string Planned, string Done, string 
         var found = new List<Departure>();
         if (plan.Declared is not { } declared)
         {
-            found.Add(new("declared", "before serving", "not declared", "Nothing was fixed beforehand, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.NotDeclared });
+            found.Add(
+                new("declared", "before serving", "not declared",
+                    "Nothing was fixed beforehand, so the result is a lead to follow and not a test.", Severity.Error)
+                    {
+                        Kind = DepartureKind.NotDeclared,
+                    });
         }
         else if (practice.Served < declared)
         {
-            found.Add(new("declared", Day(declared), $"served {Day(practice.Served.Value)}", "The plan was written after the panel was served, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.DeclaredAfterServing });
+            found.Add(
+                new("declared", Day(declared), $"served {Day(practice.Served.Value)}",
+                    "The plan was written after the panel was served, so the result is a lead to follow and not a test.", Severity.Error)
+                    {
+                        Kind = DepartureKind.DeclaredAfterServing,
+                    });
         }
 
         if (!ReferenceEquals(plan.Protocol, practice.Protocol))
         {
-            found.Add(new("protocol", plan.Protocol.Name, practice.Protocol.Name, "Another question was asked, with another guessing chance.", Severity.Error) { Kind = DepartureKind.Protocol });
+            found.Add(new("protocol", plan.Protocol.Name, practice.Protocol.Name,
+                "Another question was asked, with another guessing chance.", Severity.Error) { Kind = DepartureKind.Protocol });
         }
 
         if (plan.Stopping == StoppingRule.Fixed && practice.Tasters < plan.Tasters)
         {
-            found.Add(new("tasters", Whole(plan.Tasters), Whole(practice.Tasters), "Fewer tasters than planned: the panel can show and rule out less. If the count was known when it stopped, the error is larger than stated.", Severity.Warning) { Kind = DepartureKind.FewerTasters });
+            found.Add(
+                new("tasters", Whole(plan.Tasters), Whole(practice.Tasters),
+                    "Fewer tasters than planned: the panel can show and rule out less. If the count was known when it stopped, the error "
+                        + "is larger than stated.", Severity.Warning) { Kind = DepartureKind.FewerTasters });
         }
 
         if (plan.Stopping == StoppingRule.Fixed && practice.Tasters > plan.Tasters)
         {
-            found.Add(new("tasters", Whole(plan.Tasters), Whole(practice.Tasters), "More tasters than planned: sound only if the count was not known when they were added.", Severity.Warning) { Kind = DepartureKind.MoreTasters });
+            found.Add(
+                new("tasters", Whole(plan.Tasters), Whole(practice.Tasters),
+                    "More tasters than planned: sound only if the count was not known when they were added.", Severity.Warning)
+                    {
+                        Kind = DepartureKind.MoreTasters,
+                    });
         }
 
         if (practice.Sets != practice.Tasters * plan.Replicates)
         {
-            found.Add(new("sets", $"{plan.Replicates} for each taster", $"{practice.Sets} for {practice.Tasters} {(practice.Tasters == 1 ? "taster" : "tasters")}", "Not every taster counts with as many sets as planned.", Severity.Warning) { Kind = DepartureKind.Sets });
+            found.Add(
+                new("sets", $"{plan.Replicates} for each taster",
+                    $"{practice.Sets} for {practice.Tasters} {(practice.Tasters == 1 ? "taster" : "tasters")}",
+                    "Not every taster counts with as many sets as planned.", Severity.Warning) { Kind = DepartureKind.Sets });
         }
 
         Compare(found, "alpha", plan.Alpha, practice.Alpha);
@@ -92,24 +116,38 @@ public sealed record Departure(string What, string Planned, string Done, string 
         Compare(found, "beta", plan.Beta, practice.Beta);
         if ((practice.Seed, plan.Seed) is ({ } seed, { } planned) && seed != planned)
         {
-            found.Add(new("seed", Whole(planned), Whole(seed), "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning) { Kind = DepartureKind.Seed });
+            found.Add(
+                new("seed", Whole(planned), Whole(seed),
+                    "The orders served are not the ones the plan would make; the key must be the one that was served.", Severity.Warning)
+                    {
+                        Kind = DepartureKind.Seed,
+                    });
         }
 
         if (practice.Orders is { IsBalanced: false } orders)
         {
             found.Add(new("serving orders", "each equally often", orders.InWords, orders.IsLopsided
                 ? "A liking for a position can pass for a difference between the beers, so the result is a lead to follow and not a test."
-                : "A liking for a position weighs a little in the count.", orders.IsLopsided ? Severity.Error : Severity.Warning) { Kind = DepartureKind.Orders });
+                : "A liking for a position weighs a little in the count.", orders.IsLopsided ? Severity.Error : Severity.Warning)
+                {
+                    Kind = DepartureKind.Orders,
+                });
         }
 
         if (practice.Stopping is { } stopping && stopping != plan.Stopping)
         {
-            found.Add(new("stopping", Rule(plan.Stopping), Rule(stopping), "The stated error rates belong to the declared rule.", Severity.Error) { Kind = DepartureKind.Stopping });
+            found.Add(new("stopping", Rule(plan.Stopping), Rule(stopping), "The stated error rates belong to the declared rule.",
+                Severity.Error) { Kind = DepartureKind.Stopping });
         }
 
         if (practice.EarlyLooks > 0 && plan.Stopping == StoppingRule.Fixed)
         {
-            found.Add(new("looks", "none before the end", Whole(practice.EarlyLooks), "Looking early with the choice to stop raises the chance of a false difference above alpha.", Severity.Error) { Kind = DepartureKind.Looks });
+            found.Add(
+                new("looks", "none before the end", Whole(practice.EarlyLooks),
+                    "Looking early with the choice to stop raises the chance of a false difference above alpha.", Severity.Error)
+                    {
+                        Kind = DepartureKind.Looks,
+                    });
         }
 
         return found;
@@ -122,7 +160,8 @@ public sealed record Departure(string What, string Planned, string Done, string 
     {
         if (done is { } value && value != planned)
         {
-            found.Add(new(what, Printed.ChosenPercent(planned), Printed.ChosenPercent(value), "A limit changed after it was declared; the declared one is the test.", Severity.Error) { Kind = DepartureKind.Limit });
+            found.Add(new(what, Printed.ChosenPercent(planned), Printed.ChosenPercent(value),
+                "A limit changed after it was declared; the declared one is the test.", Severity.Error) { Kind = DepartureKind.Limit });
         }
     }
 

@@ -26,10 +26,14 @@ public sealed record EarlyLooks(Protocol Protocol, double Alpha, IReadOnlyList<i
             protocol.Chance, looks, (n, x) => (protocol.Sides == 1 ? x : Math.Max(x, n - x)) >= critical[n]));
     }
 
-    /// <summary>For example <c>Looking after 10, 15 and 20 tasters and stopping at the first difference: a false one in 6.5 % of panels, not 5 %.</c></summary>
+    /// <summary>
+    /// For example <c>Looking after 10, 15 and 20 tasters and stopping at the first difference: a false one in 6.5 % of panels, not 5
+    /// %.</c>
+    /// </summary>
     public override string ToString()
     {
         var looks = Looks.Count == 1 ? $"{Looks[0]}" : $"{string.Join(", ", Looks.SkipLast(1))} and {Looks[^1]}";
-        return $"Looking after {looks} tasters and stopping at the first difference: a false one in {Printed.ChosenPercent(TrueAlpha)} of panels (each look allows itself {Printed.ChosenPercent(Alpha)}).";
+        return $"Looking after {looks} tasters and stopping at the first difference: a false one in {Printed.ChosenPercent(TrueAlpha)} of "
+            + $"panels (each look allows itself {Printed.ChosenPercent(Alpha)}).";
     }
 }

@@ -14,6 +14,7 @@ internal static partial class Liking
     /// <summary>Whether a protocol is named as one that asks for a preference.</summary>
     public static bool IsAskedBy(string protocol) => Words().IsMatch(protocol);
 
-    [GeneratedRegex(@"\b(?:prefer\w*|lik(?:e[ds]?|ing|able)|better|best|nicer|tast(?:y|ier)|pleas(?:ant|ing)\w*|enjoy\w*|favou?rite)\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:prefer\w*|lik(?:e[ds]?|ing|able)|better|best|nicer|tast(?:y|ier)|pleas(?:ant|ing)\w*|enjoy\w*|favou?rite)\b",
+        RegexOptions.IgnoreCase)]
     private static partial Regex Words();
 }

@@ -11,8 +11,9 @@ namespace SplitBatch.Panel.Planning;
 /// <param name="CriticalCounts">The count that shows a difference at each look; null where none does.</param>
 /// <param name="TrueAlpha">The chance of a false difference at one look or another, exactly.</param>
 /// <remarks>
-/// Counts are whole, so a level moves in steps: those are tried that a tail at some look attains. Valid for one set by each taster in order
-/// of arrival. Ref. a common level for repeated looks: S. J. Pocock (1977), Biometrika 64, 191 (from memory), here by exact path probabilities.
+/// Counts are whole, so a level moves in steps: those are tried that a tail at some look attains. Valid for one set by each taster in
+/// order of arrival. Ref. a common level for repeated looks: S. J. Pocock (1977), Biometrika 64, 191 (from memory), here by exact path
+/// probabilities.
 /// </remarks>
 public sealed record LooksLevel(
     Protocol Protocol, double Alpha, IReadOnlyList<int> Looks, double Level, IReadOnlyList<int?> CriticalCounts, double TrueAlpha)
@@ -28,8 +29,9 @@ public sealed record LooksLevel(
         ArgumentNullException.ThrowIfNull(protocol);
         Guard.OpenShare(alpha);
         CountPath.Check(looks);
-        var levels = looks.SelectMany(n => Enumerable.Range(0, n + 1).Select(x => protocol.Sides * ExactBinomial.AtLeast(x, n, protocol.Chance)))
-            .Where(tail => ExactBinomial.Reaches(tail, alpha)).Distinct().Order().ToArray();
+        var levels =
+            looks.SelectMany(n => Enumerable.Range(0, n + 1).Select(x => protocol.Sides * ExactBinomial.AtLeast(x, n, protocol.Chance)))
+                .Where(tail => ExactBinomial.Reaches(tail, alpha)).Distinct().Order().ToArray();
         var best = Steps.Last(levels, level => ExactBinomial.Reaches(PathOf(protocol, looks, Criticals(protocol, looks, level)), alpha));
         var counts = best < 0 ? new int?[looks.Length] : Criticals(protocol, looks, levels[best]);
         return new(protocol, alpha, looks, best < 0 ? 0 : levels[best], counts, PathOf(protocol, looks, counts));
@@ -37,9 +39,11 @@ public sealed record LooksLevel(
 
     /// <summary>For example <c>Looks after 12 and 24 tasters at 2.84 % each: a false difference in 3.9 % of panels.</c></summary>
     public override string ToString() =>
-        $"Looks after {string.Join(", ", Looks)} tasters at {Printed.ChosenPercent(Level)} each: a false difference in {Printed.ChosenPercent(TrueAlpha)} of panels.";
+        $"Looks after {string.Join(", ", Looks)} tasters at {Printed.ChosenPercent(Level)} each: a false difference in "
+            + $"{Printed.ChosenPercent(TrueAlpha)} of panels.";
 
-    private static int?[] Criticals(Protocol protocol, int[] looks, double level) => [.. looks.Select(n => Power.CriticalCount(protocol, n, level))];
+    private static int?[] Criticals(Protocol protocol, int[] looks, double level) =>
+        [.. looks.Select(n => Power.CriticalCount(protocol, n, level))];
 
     private static double PathOf(Protocol protocol, int[] looks, int?[] criticals)
     {

@@ -10,10 +10,12 @@ namespace SplitBatch.Panel.Planning;
 /// <param name="Looks">The numbers of sets after which the count is looked at, rising; the last is the whole panel.</param>
 /// <param name="Level">The largest attainable level that all looks can share; 0 where none can.</param>
 /// <param name="Ranges">The counts that rule the margin out at each look; null where none does.</param>
-/// <param name="TrueBeta">The chance of ruling the margin out at one look or another although it is true, exactly; for a directed task in the worse of the two directions.</param>
+/// <param name="TrueBeta">The chance of ruling the margin out at one look or another although it is true, exactly; for a directed task in
+/// the worse of the two directions.</param>
 /// <remarks>As <see cref="LooksLevel"/>, from the other side.</remarks>
 public sealed record LooksMargin(
-    Protocol Protocol, DeclaredMargin Margin, double Beta, IReadOnlyList<int> Looks, double Level, IReadOnlyList<CountRange?> Ranges, double TrueBeta)
+    Protocol Protocol, DeclaredMargin Margin, double Beta, IReadOnlyList<int> Looks, double Level, IReadOnlyList<CountRange?> Ranges,
+    double TrueBeta)
 {
     /// <summary>The true chance of wrongly ruling the margin out when each look allows itself the whole of beta.</summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
@@ -38,7 +40,8 @@ public sealed record LooksMargin(
         var atMargin = margin.CorrectIn(protocol);
         var levels = looks.SelectMany(n => Enumerable.Range(0, n + 1).Select(x => ExactBinomial.AtMost(x, n, atMargin)))
             .Where(tail => tail > 0 && ExactBinomial.Reaches(tail, beta)).Distinct().Order().ToArray();
-        var best = Steps.Last(levels, level => ExactBinomial.Reaches(PathOf(protocol, margin, looks, RangesOf(protocol, margin, looks, level)), beta));
+        var best = Steps.Last(levels,
+            level => ExactBinomial.Reaches(PathOf(protocol, margin, looks, RangesOf(protocol, margin, looks, level)), beta));
         var ranges = best < 0 ? new CountRange?[looks.Length] : RangesOf(protocol, margin, looks, levels[best]);
         return new(protocol, margin, beta, looks, best < 0 ? 0 : levels[best], ranges, PathOf(protocol, margin, looks, ranges));
     }

@@ -3,17 +3,22 @@ using SplitBatch.Numbers;
 
 namespace SplitBatch.Panel.Planning;
 
-/// <summary>Which counts rule a declared margin out, one set for each taster: the exact binomial on every side from which a difference could come.</summary>
+/// <summary>
+/// Which counts rule a declared margin out, one set for each taster: the exact binomial on every side from which a difference could come.
+/// </summary>
 /// <remarks>
-/// A task without a direction is tested from above, P(X &lt;= x | margin) &lt;= beta. A directed one is tested from both sides, because a difference the
-/// other way round is a difference too: P(X &gt;= x | margin reversed) &lt;= beta as well. A two-sided pair is tested alike on both sides. Where only counts below
-/// what guessing gives would do, none does: so small a panel says nothing.
-/// <para>Ref. ISO 4120, 8.2, for the smallest panel; two one-sided tests: D. J. Schuirmann (1987), J. Pharmacokin. Biopharm. 15, 657, and S. Wellek (2010), Testing
-/// Statistical Hypotheses of Equivalence and Noninferiority (both from memory).</para>
+/// A task without a direction is tested from above, P(X &lt;= x | margin) &lt;= beta. A directed one is tested from both sides, because a
+/// difference the other way round is a difference too: P(X &gt;= x | margin reversed) &lt;= beta as well. A two-sided pair is tested
+/// alike on both sides. Where only counts below what guessing gives would do, none does: so small a panel says nothing.
+/// <para>Ref. ISO 4120, 8.2, for the smallest panel; two one-sided tests: D. J. Schuirmann (1987), J. Pharmacokin. Biopharm. 15, 657, and
+/// S. Wellek (2010), Testing Statistical Hypotheses of Equivalence and Noninferiority (both from memory).</para>
 /// </remarks>
 public static class MarginCounts
 {
-    /// <summary>The counts of right answers (for a two-sided pair: answers for the one beer) that rule the margin out; null where the panel is too small for any to.</summary>
+    /// <summary>
+    /// The counts of right answers (for a two-sided pair: answers for the one beer) that rule the margin out; null where the panel is too
+    /// small for any to.
+    /// </summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="tasters">Sets tasted, one for each taster, at least 1.</param>
     /// <param name="margin">The margin declared.</param>
@@ -45,7 +50,10 @@ public static class MarginCounts
         return ExactBinomial.AtMost(right, tasters, margin.CorrectIn(protocol));
     }
 
-    /// <summary>The chance of so many answers for the expected beer, or more, if the difference were as large as the margin and the other way round; null for a task without a direction.</summary>
+    /// <summary>
+    /// The chance of so many answers for the expected beer, or more, if the difference were as large as the margin and the other way
+    /// round; null for a task without a direction.
+    /// </summary>
     /// <inheritdoc cref="PValue"/>
     public static double? PValueReversed(Protocol protocol, int tasters, int right, DeclaredMargin margin)
     {

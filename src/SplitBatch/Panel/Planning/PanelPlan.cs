@@ -44,7 +44,10 @@ public sealed record PanelPlan
     /// <summary>The share of discriminators that would matter, above 0 and below 1.</summary>
     public double Margin { get => margin; init => (margin, marginAsDPrime) = (Guard.OpenShare(value, nameof(Margin)), null); }
 
-    /// <summary>The margin as a d-prime, where it was declared so; null where it was declared as a share in the task. Then <see cref="Margin"/> is the share that it makes in this protocol.</summary>
+    /// <summary>
+    /// The margin as a d-prime, where it was declared so; null where it was declared as a share in the task. Then <see cref="Margin"/> is
+    /// the share that it makes in this protocol.
+    /// </summary>
     public double? MarginAsDPrime
     {
         get => marginAsDPrime;
@@ -56,7 +59,8 @@ public sealed record PanelPlan
     }
 
     /// <summary>The margin as it was declared.</summary>
-    public DeclaredMargin DeclaredMargin => MarginAsDPrime is { } distance ? DeclaredMargin.OfDPrime(distance) : DeclaredMargin.OfShare(Margin);
+    public DeclaredMargin DeclaredMargin =>
+        MarginAsDPrime is { } distance ? DeclaredMargin.OfDPrime(distance) : DeclaredMargin.OfShare(Margin);
 
     /// <summary>The chance of ruling the margin out although it is true, above 0 and below 1.</summary>
     public double Beta { get => beta; init => beta = Guard.OpenShare(value, nameof(Beta)); }
@@ -67,7 +71,9 @@ public sealed record PanelPlan
     /// <summary>Sets served to each taster, at least 1. Repeats by one taster are not new tasters.</summary>
     public int Replicates { get => replicates; init => replicates = Guard.InRange(value, 1, 100, nameof(Replicates)); }
 
-    /// <summary>The seed of the serving orders and codes; null where it is drawn when the panel is served, and stands in the key alone.</summary>
+    /// <summary>
+    /// The seed of the serving orders and codes; null where it is drawn when the panel is served, and stands in the key alone.
+    /// </summary>
     public int? Seed { get; init; }
 
     /// <summary>When to stop: at the planned number, or by a sequential rule.</summary>
@@ -82,7 +88,10 @@ public sealed record PanelPlan
     /// <summary>The property that tasters are asked about, where the protocol names one: the beer that is more "bitter".</summary>
     public string Attribute { get => attribute; init => attribute = Guard.NotBlank(value, nameof(Attribute)); }
 
-    /// <summary>Whether tasters are asked which half they like better: a pair that asks in both directions for a property of liking. Whether they can tell is another question.</summary>
+    /// <summary>
+    /// Whether tasters are asked which half they like better: a pair that asks in both directions for a property of liking. Whether they
+    /// can tell is another question.
+    /// </summary>
     public bool AsksPreference => Protocol is { NamesTheProperty: true, Sides: 2 } && Liking.IsNamed(Attribute);
 
     /// <summary>First parameter of the beta prior of the share of discriminators, above 0; 1 and 1 is flat.</summary>
@@ -103,7 +112,10 @@ public sealed record PanelPlan
     /// <summary>The right answers that will show a difference; null where none would do or the protocol has no known chance.</summary>
     public int? CriticalCount => Protocol.HasKnownChance ? Panel.Planning.Power.CriticalCount(Protocol, Tasters, Alpha) : null;
 
-    /// <summary>The right answers at or below which the margin will be ruled out; -1 where none would do; null where the protocol has no known chance.</summary>
+    /// <summary>
+    /// The right answers at or below which the margin will be ruled out; -1 where none would do; null where the protocol has no known
+    /// chance.
+    /// </summary>
     public int? SimilarityCount => Protocol.HasKnownChance ? Panel.Planning.Power.SimilarityCount(Protocol, Tasters, Margin, Beta) : null;
 
     /// <summary>What a panel of this size can detect and can rule out, at the plan's levels.</summary>
@@ -115,21 +127,28 @@ public sealed record PanelPlan
     /// <exception cref="ArgumentException">The protocol is two-sided.</exception>
     public WaldPlan Sequential() => Stopping == StoppingRule.Sequential
         ? WaldPlan.Of(Protocol, Margin, Alpha, Beta, Tasters)
-        : throw new InvalidOperationException($"The plan \"{Name}\" stops at {Tasters} tasters and not by a sequential rule; declare stopping as sequential before serving.");
+        : throw new InvalidOperationException($"The plan \"{Name}\" stops at {Tasters} tasters and not by a sequential rule; declare "
+            + $"stopping as sequential before serving.");
 
     /// <summary>Where practice departed from the plan: an empty list where it did not.</summary>
     /// <param name="practice">What was done.</param>
     public IReadOnlyList<Departure> Departures(PanelPractice practice) => Departure.Between(this, practice);
 
-    /// <summary>For example <c>main: triangle, 24 tasters, alpha 5 %, margin 30 % (beta 5 %); 13 right show a difference, 8 or fewer rule the margin out.</c></summary>
+    /// <summary>
+    /// For example <c>main: triangle, 24 tasters, alpha 5 %, margin 30 % (beta 5 %); 13 right show a difference, 8 or fewer rule the
+    /// margin out.</c>
+    /// </summary>
     public override string ToString()
     {
         var repeats = Replicates == 1 ? "" : $" x {Replicates} sets";
         var rule = !Protocol.HasKnownChance
             ? "."
             : $"; {(CriticalCount is { } c ? $"{c} right show a difference" : "no count shows a difference")}, "
-                + (SimilarityCount >= Tasters * Protocol.Chance ? $"{SimilarityCount} or fewer rule the margin out." : "none rules the margin out.");
-        return $"{Name}: {Protocol.Name}, {Tasters} tasters{repeats}, alpha {Printed.ChosenPercent(Alpha)}, margin {Printed.ChosenPercent(Margin)} (beta {Printed.ChosenPercent(Beta)}){(Replicates == 1 ? rule : ".")}";
+                + (SimilarityCount >= Tasters * Protocol.Chance
+                    ? $"{SimilarityCount} or fewer rule the margin out."
+                    : "none rules the margin out.");
+        return $"{Name}: {Protocol.Name}, {Tasters} tasters{repeats}, alpha {Printed.ChosenPercent(Alpha)}, margin "
+            + $"{Printed.ChosenPercent(Margin)} (beta {Printed.ChosenPercent(Beta)}){(Replicates == 1 ? rule : ".")}";
     }
 }
 

@@ -10,7 +10,8 @@ namespace SplitBatch.Panel.Planning;
 /// <param name="Beta">The chance of ruling a margin out although it is true.</param>
 /// <param name="Power">The chance wanted of finding what is there.</param>
 /// <param name="CriticalCount">The right answers that show a difference; null where none do.</param>
-/// <param name="Detects">The smallest share of discriminators that is shown with the power wanted; null where even a panel of discriminators would not show it.</param>
+/// <param name="Detects">The smallest share of discriminators that is shown with the power wanted; null where even a panel of
+/// discriminators would not show it.</param>
 /// <param name="DetectsDPrime">The same as d-prime.</param>
 /// <param name="RulesOut">The smallest margin that is ruled out with the power wanted when in truth nobody discriminates.</param>
 /// <param name="RulesOutDPrime">The same as d-prime.</param>
@@ -55,12 +56,16 @@ public sealed record PanelReach(
         return high;
     }
 
-    /// <summary>For example <c>20 tasters (triangle): a difference shows in 80 % of panels if 42 % or more discriminate; if nobody does, 80 % of panels rule out 43 %.</c></summary>
+    /// <summary>
+    /// For example <c>20 tasters (triangle): a difference shows in 80 % of panels if 42 % or more discriminate; if nobody does, 80 % of
+    /// panels rule out 43 %.</c>
+    /// </summary>
     public override string ToString()
     {
         var detects = Detects is { } share
             ? $"a difference shows in {Printed.ChosenPercent(Power)} of panels or more if {Printed.Percent(share)} or more discriminate"
             : "no count of so few can show a difference";
-        return $"{Tasters} tasters ({Protocol.Name}): {detects}; if nobody does, {Printed.ChosenPercent(Power)} of panels or more can rule out {Printed.Percent(RulesOut)} discriminators and no smaller share.";
+        return $"{Tasters} tasters ({Protocol.Name}): {detects}; if nobody does, {Printed.ChosenPercent(Power)} of panels or more can "
+            + $"rule out {Printed.Percent(RulesOut)} discriminators and no smaller share.";
     }
 }

@@ -10,9 +10,12 @@ namespace SplitBatch.Panel.Planning;
 /// <param name="Because">Why, in the words of whoever changed it; null where nobody said.</param>
 public sealed record PlanChange(string What, string From, string To, DateTimeOffset? When, string? Because)
 {
-    /// <summary>For example <c>on 2026-05-02 19:40 UTC, because the flight was late</c>, or <c>at a time that nobody recorded</c>.</summary>
+    /// <summary>
+    /// For example <c>on 2026-05-02 19:40 UTC, because the flight was late</c>, or <c>at a time that nobody recorded</c>.
+    /// </summary>
     public string WhenAndWhy => When is { } when
-        ? $"on {when.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture)}{(Because is { } reason ? $", because: {reason}" : "")}"
+        ? $"on {when.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture)}"
+            + $"{(Because is { } reason ? $", because: {reason}" : "")}"
         : "at a time that nobody recorded";
 
     /// <summary>For example <c>margin of panel main: 0.25 was changed to 0.3 at a time that nobody recorded</c>.</summary>

@@ -55,7 +55,8 @@ public sealed record PlanCustody
 
     /// <summary>For example <c>Sealed 2026-04-20 16:05 UTC; fingerprint 3f9a 0c2b 77d1 e4a0 9b3c.</c></summary>
     public override string ToString() => !IsSealed ? "Not sealed."
-        : $"Sealed {SealedAt!.Value.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture)}; fingerprint {Fingerprint}."
+        : $"Sealed {SealedAt!.Value.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture)}; fingerprint "
+            + $"{Fingerprint}."
             + (Amendments.Count > 0 ? $" Amended before the first ballot: {string.Join("; ", Amendments)}." : "")
             + (Changes.Count > 0 ? $" Changed after the first ballot: {string.Join("; ", Changes)}." : "");
 
@@ -64,17 +65,27 @@ public sealed record PlanCustody
     {
         foreach (var change in Changes)
         {
-            yield return new(change.What, change.From, change.To, $"It was changed after the first ballot, {change.WhenAndWhy}, so the result is a lead to follow and not a test; the sealed plan computes the verdict.", Severity.Error) { Kind = DepartureKind.ChangedTooLate, WhenAndWhy = change.WhenAndWhy };
+            yield return new(change.What, change.From, change.To,
+                $"It was changed after the first ballot, {change.WhenAndWhy}, so the result is a lead to follow and not a test; the "
+                    + $"sealed plan computes the verdict.", Severity.Error)
+                    {
+                        Kind = DepartureKind.ChangedTooLate,
+                        WhenAndWhy = change.WhenAndWhy,
+                    };
         }
 
         foreach (var problem in Breaks)
         {
-            yield return new("seal", "as it was sealed", "changed", $"{problem} Nobody can say any more what was fixed beforehand, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.Broken };
+            yield return new("seal", "as it was sealed", "changed",
+                $"{problem} Nobody can say any more what was fixed beforehand, so the result is a lead to follow and not a test.",
+                Severity.Error) { Kind = DepartureKind.Broken };
         }
 
         foreach (var look in Looks)
         {
-            yield return new("looks", "none before the close", look, "Looking early with the choice to stop raises the chance of a false difference above alpha, so the result is a lead to follow and not a test.", Severity.Error) { Kind = DepartureKind.LookedAt };
+            yield return new("looks", "none before the close", look,
+                "Looking early with the choice to stop raises the chance of a false difference above alpha, so the result is a lead to "
+                    + "follow and not a test.", Severity.Error) { Kind = DepartureKind.LookedAt };
         }
     }
 }

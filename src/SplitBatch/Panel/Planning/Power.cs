@@ -9,11 +9,14 @@ public static class Power
     /// <summary>The largest panel that a search will consider.</summary>
     public const int LargestPanel = 10_000_000;
 
-    /// <summary>The chance of a false alarm over a count far below chance, unless another was declared: one in a hundred panels that guess.</summary>
+    /// <summary>
+    /// The chance of a false alarm over a count far below chance, unless another was declared: one in a hundred panels that guess.
+    /// </summary>
     public const double AlarmLevel = 0.01;
 
     /// <summary>The number of right answers from which a difference is shown; null where no count would do.</summary>
-    /// <param name="protocol">A protocol with a known guessing chance. For a two-sided one the count is of the more frequent answer.</param>
+    /// <param name="protocol">A protocol with a known guessing chance. For a two-sided one the count is of the more frequent
+    /// answer.</param>
     /// <param name="tasters">Sets tasted, at least 1.</param>
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
@@ -26,8 +29,12 @@ public static class Power
         return count > tasters ? null : count;
     }
 
-    /// <summary>The largest number of right answers at which a share of discriminators of <paramref name="margin"/> or more is ruled out; -1 where no count would do.</summary>
-    /// <param name="protocol">A protocol with a known guessing chance. For a two-sided one the count is of the more frequent answer.</param>
+    /// <summary>
+    /// The largest number of right answers at which a share of discriminators of <paramref name="margin"/> or more is ruled out; -1 where
+    /// no count would do.
+    /// </summary>
+    /// <param name="protocol">A protocol with a known guessing chance. For a two-sided one the count is of the more frequent
+    /// answer.</param>
     /// <param name="tasters">Sets tasted, at least 1.</param>
     /// <param name="margin">The share of discriminators that would matter, above 0 and below 1.</param>
     /// <param name="beta">The chance of ruling it out although it is true, above 0 and below 1.</param>
@@ -55,7 +62,9 @@ public static class Power
         return protocol.Sides == 1 ? one : one + ExactBinomial.AtLeast(critical, tasters, 1 - share);
     }
 
-    /// <summary>The chance that a panel rules out the margin, from both sides where the task has a direction; 0 where it is too small to.</summary>
+    /// <summary>
+    /// The chance that a panel rules out the margin, from both sides where the task has a direction; 0 where it is too small to.
+    /// </summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="tasters">Sets tasted, at least 1.</param>
     /// <param name="beta">The chance of ruling the margin out although it is true, above 0 and below 1.</param>
@@ -75,7 +84,8 @@ public static class Power
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
     /// <param name="power">The chance of showing the difference that is there, above 0 and below 1.</param>
     /// <param name="discriminators">The true share of discriminators, above 0 and at most 1.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than <see cref="LargestPanel"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than
+    /// <see cref="LargestPanel"/>.</exception>
     /// <example><code>Power.TastersNeeded(Protocol.Triangle, alpha: 0.05, power: 0.80, discriminators: 0.30)</code></example>
     public static TastersNeeded TastersNeeded(Protocol protocol, double alpha, double power, double discriminators)
     {
@@ -94,7 +104,8 @@ public static class Power
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
     /// <param name="power">The chance of showing the difference that is there, above 0 and below 1.</param>
     /// <param name="dPrime">The true distance between the beers in units of the noise of one tasting, above 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than <see cref="LargestPanel"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than
+    /// <see cref="LargestPanel"/>.</exception>
     public static TastersNeeded TastersNeededForDPrime(Protocol protocol, double alpha, double power, double dPrime)
     {
         ArgumentNullException.ThrowIfNull(protocol);
@@ -106,7 +117,8 @@ public static class Power
     /// <param name="beta">The chance of ruling the margin out although it is true, above 0 and below 1.</param>
     /// <param name="power">The chance of ruling it out when nobody can tell the beers apart, above 0 and below 1.</param>
     /// <param name="margin">The share of discriminators that would matter, above 0 and below 1.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than <see cref="LargestPanel"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than
+    /// <see cref="LargestPanel"/>.</exception>
     public static TastersNeeded TastersNeededForSimilarity(Protocol protocol, double beta, double power, double margin)
     {
         ArgumentNullException.ThrowIfNull(protocol);
@@ -122,18 +134,24 @@ public static class Power
         return new(protocol, Aim.Similarity, beta, power, margin, first, always);
     }
 
-    /// <summary>The number of tasters that settles the matter whatever the count: with it, every count shows a difference, rules the margin out, or is so low that it raises an alarm.</summary>
+    /// <summary>
+    /// The number of tasters that settles the matter whatever the count: with it, every count shows a difference, rules the margin out,
+    /// or is so low that it raises an alarm.
+    /// </summary>
     /// <param name="protocol">A protocol with a known guessing chance.</param>
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
     /// <param name="margin">The share of discriminators that would matter, above 0 and below 1.</param>
     /// <param name="beta">The chance of ruling it out although it is true, above 0 and below 1.</param>
     /// <remarks>No gap is left between the two counts exactly when the power against the margin is at least 1 - beta.</remarks>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than <see cref="LargestPanel"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range, or the panel would be larger than
+    /// <see cref="LargestPanel"/>.</exception>
     /// <example><code>Power.TastersThatSettle(Protocol.Triangle, alpha: 0.05, margin: 0.30, beta: 0.10)</code></example>
     public static TastersNeeded TastersThatSettle(Protocol protocol, double alpha, double margin, double beta = 0.05) =>
         TastersThatSettle(protocol, alpha, DeclaredMargin.OfShare(Guard.OpenShare(margin)), beta);
 
-    /// <summary>The same for a margin as it was declared: a d-prime the other way round is another share than that of the expected way.</summary>
+    /// <summary>
+    /// The same for a margin as it was declared: a d-prime the other way round is another share than that of the expected way.
+    /// </summary>
     internal static TastersNeeded TastersThatSettle(Protocol protocol, double alpha, DeclaredMargin margin, double beta)
     {
         ArgumentNullException.ThrowIfNull(protocol);

@@ -10,7 +10,9 @@ namespace SplitBatch.Panel.Planning;
 /// <param name="Power">The chance of showing the difference.</param>
 public sealed record PowerPoint(int Tasters, double Discriminators, int? CriticalCount, double TrueAlpha, double Power);
 
-/// <summary>Power as plain data for a chart: over panel sizes, where it saws, or over shares of discriminators, where it rises smoothly.</summary>
+/// <summary>
+/// Power as plain data for a chart: over panel sizes, where it saws, or over shares of discriminators, where it rises smoothly.
+/// </summary>
 public static class PowerCurve
 {
     /// <summary>Power for every panel size in a range, at one share of discriminators.</summary>

@@ -87,14 +87,17 @@ internal static class Sizing
     {
         var miss = problem.Other == Second.Both ? (1 - problem.Power) / 2 : 1 - problem.Power;
         var reach = Reach(problem.Error, miss, problem.True - problem.Null);
-        if (problem.Other is Second.Both or Second.Each) reach = Math.Max(reach, Reach(problem.OtherError, miss, problem.OtherTrue - problem.OtherNull));
+        if (problem.Other is Second.Both or Second.Each)
+            reach = Math.Max(reach, Reach(problem.OtherError, miss, problem.OtherTrue - problem.OtherNull));
         var size = reach * reach;
         return size < Power.LargestPanel
             ? (int)size + 1
             : throw new ArgumentOutOfRangeException(
-                null, $"This would take a panel of more than {Power.LargestPanel} tasters: ask for a larger share of discriminators, or allow larger errors.");
+                null, $"This would take a panel of more than {Power.LargestPanel} tasters: ask for a larger share of discriminators, or "
+                    + $"allow larger errors.");
 
-        static double Reach(double error, double miss, double apart) => (Math.Sqrt(-Math.Log(error) / 2) + Math.Sqrt(-Math.Log(miss) / 2)) / apart;
+        static double Reach(double error, double miss, double apart) =>
+            (Math.Sqrt(-Math.Log(error) / 2) + Math.Sqrt(-Math.Log(miss) / 2)) / apart;
     }
 
     private static bool Reached(Problem problem, in TailWalk truth, in TailWalk other)

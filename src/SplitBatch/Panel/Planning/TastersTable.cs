@@ -11,7 +11,9 @@ namespace SplitBatch.Panel.Planning;
 /// <param name="Always">The size from which every larger one reaches it; null where it lies beyond the largest.</param>
 public sealed record TastersCell(double Alpha, double Power, double Discriminators, int? First, int? Always);
 
-/// <summary>A table of tasters needed over alphas, powers and shares of discriminators, found in one walk over panel sizes for each alpha.</summary>
+/// <summary>
+/// A table of tasters needed over alphas, powers and shares of discriminators, found in one walk over panel sizes for each alpha.
+/// </summary>
 /// <param name="Protocol">The protocol.</param>
 /// <param name="Largest">The largest panel looked at.</param>
 /// <param name="Cells">One cell for each combination: alphas outermost, shares next, powers innermost.</param>
@@ -21,7 +23,8 @@ public sealed record TastersTable(Protocol Protocol, int Largest, IReadOnlyList<
     /// <exception cref="ArgumentException">The combination is not in the table.</exception>
     public TastersCell this[double alpha, double power, double discriminators] =>
         Cells.FirstOrDefault(c => c.Alpha == alpha && c.Power == power && c.Discriminators == discriminators)
-        ?? throw new ArgumentException(FormattableString.Invariant($"The table has no cell for alpha {alpha}, power {power}, discriminators {discriminators}."));
+        ?? throw new ArgumentException(
+            FormattableString.Invariant($"The table has no cell for alpha {alpha}, power {power}, discriminators {discriminators}."));
 
     /// <summary>Computes the table.</summary>
     /// <param name="protocol">A one-sided protocol with a known guessing chance.</param>
@@ -29,16 +32,22 @@ public sealed record TastersTable(Protocol Protocol, int Largest, IReadOnlyList<
     /// <param name="powers">Each above 0 and below 1.</param>
     /// <param name="discriminators">True shares, each above 0 and at most 1.</param>
     /// <param name="largest">The largest panel that may stand in the table, at least 1.</param>
-    /// <remarks>Each share is followed until every power is certainly reached for good (see <see cref="Sizing"/>), so "always" is proven and not only seen so far.</remarks>
+    /// <remarks>
+    /// Each share is followed until every power is certainly reached for good (see <see cref="Sizing"/>), so "always" is proven and not
+    /// only seen so far.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     /// <exception cref="ArgumentException">The protocol is two-sided; use <see cref="Panel.Planning.Power.TastersNeeded"/>.</exception>
-    public static TastersTable Of(Protocol protocol, IReadOnlyList<double> alphas, IReadOnlyList<double> powers, IReadOnlyList<double> discriminators, int largest = 2000)
+    public static TastersTable Of(Protocol protocol, IReadOnlyList<double> alphas, IReadOnlyList<double> powers,
+        IReadOnlyList<double> discriminators, int largest = 2000)
     {
         ArgumentNullException.ThrowIfNull(protocol);
         ArgumentNullException.ThrowIfNull(alphas);
         ArgumentNullException.ThrowIfNull(powers);
         ArgumentNullException.ThrowIfNull(discriminators);
-        if (protocol.Sides != 1) throw new ArgumentException($"The table is for one-sided protocols; ask Power.TastersNeeded for {protocol.Name}.", nameof(protocol));
+        if (protocol.Sides != 1)
+            throw new ArgumentException($"The table is for one-sided protocols; ask Power.TastersNeeded for {protocol.Name}.",
+                nameof(protocol));
         foreach (var alpha in alphas) Guard.OpenShare(alpha);
         foreach (var power in powers) Guard.OpenShare(power);
         foreach (var share in discriminators) Guard.Share(Guard.Positive(share, nameof(discriminators)), nameof(discriminators));
@@ -48,7 +57,8 @@ public sealed record TastersTable(Protocol Protocol, int Largest, IReadOnlyList<
         return new(protocol, largest, cells);
     }
 
-    private static void Fill(List<TastersCell> cells, Protocol protocol, double alpha, IReadOnlyList<double> powers, IReadOnlyList<double> shares, int largest)
+    private static void Fill(List<TastersCell> cells, Protocol protocol, double alpha, IReadOnlyList<double> powers,
+        IReadOnlyList<double> shares, int largest)
     {
         int s = shares.Count, k = powers.Count;
         var truth = new TailWalk[s];

@@ -40,7 +40,8 @@ public sealed record WaldPath(
         return $"{Correct} right of {Tasters}: " + Decision switch
         {
             SequentialDecision.Different => "a difference is shown, and the panel stops.",
-            SequentialDecision.Similar => $"{Printed.ChosenPercent(Plan.Margin)} or more discriminators are ruled out, and the panel stops.",
+            SequentialDecision.Similar =>
+                $"{Printed.ChosenPercent(Plan.Margin)} or more discriminators are ruled out, and the panel stops.",
             SequentialDecision.Undecided => "undecided, and the last taster has been served. That does not mean the same.",
             _ => "between the lines; serve the next taster.",
         } + unused;

@@ -58,10 +58,13 @@ public sealed record WaldPlan
     /// <param name="none">The share of discriminators that may be called similar.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     /// <exception cref="ArgumentException">The protocol is two-sided.</exception>
-    public static WaldPlan Of(Protocol protocol, double margin, double alpha = 0.05, double beta = 0.05, int lastTaster = 500, double none = 0)
+    public static WaldPlan Of(Protocol protocol, double margin, double alpha = 0.05, double beta = 0.05, int lastTaster = 500,
+        double none = 0)
     {
         ArgumentNullException.ThrowIfNull(protocol);
-        if (protocol.Sides != 1) throw new ArgumentException($"A sequential plan is one-sided; {protocol.Name} is not. Use {Protocol.PairedDirectional.Name} with a direction fixed beforehand.", nameof(protocol));
+        if (protocol.Sides != 1)
+            throw new ArgumentException($"A sequential plan is one-sided; {protocol.Name} is not. Use {Protocol.PairedDirectional.Name} "
+                + $"with a direction fixed beforehand.", nameof(protocol));
         _ = protocol.Chance;
         Guard.Share(none);
         Guard.InRange(margin, none + 0.01, 0.999);
@@ -80,7 +83,9 @@ public sealed record WaldPlan
         return line < -1e-9 ? -1 : (int)Math.Floor(line + 1e-9);
     }
 
-    /// <summary>The smallest count that stops for a difference after so many tasters; above <paramref name="tasters"/> where none does.</summary>
+    /// <summary>
+    /// The smallest count that stops for a difference after so many tasters; above <paramref name="tasters"/> where none does.
+    /// </summary>
     /// <param name="tasters">Answers so far, zero or more.</param>
     public int DifferentAt(int tasters) => (int)Math.Ceiling((Slope * Guard.NotNegative(tasters)) + DifferentIntercept - 1e-9);
 
@@ -112,10 +117,16 @@ public sealed record WaldPlan
         return new(this, decision, tasters, correct, steps, unused);
     }
 
-    /// <summary>Both lines as counts for each number of tasters up to the last, for a chart; <see cref="WaldStep.Correct"/> is 0 throughout.</summary>
-    public IReadOnlyList<WaldStep> Lines => [.. Enumerable.Range(1, LastTaster).Select(n => new WaldStep(n, 0, SimilarAt(n), DifferentAt(n)))];
+    /// <summary>
+    /// Both lines as counts for each number of tasters up to the last, for a chart; <see cref="WaldStep.Correct"/> is 0 throughout.
+    /// </summary>
+    public IReadOnlyList<WaldStep> Lines =>
+        [.. Enumerable.Range(1, LastTaster).Select(n => new WaldStep(n, 0, SimilarAt(n), DifferentAt(n)))];
 
-    /// <summary>What the plan truly does at a share of discriminators: chances of each end and expected panel size, by exact dynamic programming over counts.</summary>
+    /// <summary>
+    /// What the plan truly does at a share of discriminators: chances of each end and expected panel size, by exact dynamic programming
+    /// over counts.
+    /// </summary>
     /// <param name="discriminators">The true share, in [0, 1].</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is not a share.</exception>
     public WaldCharacteristic At(double discriminators)
@@ -157,11 +168,17 @@ public sealed record WaldPlan
         return [.. Enumerable.Range(0, points).Select(i => At(end * i / (points - 1)))];
     }
 
-    /// <summary>For example <c>triangle, sequential: ... true rates 4.1 % and 4.5 %; on average 19 tasters when there is nothing, 21 at the margin.</c></summary>
+    /// <summary>
+    /// For example <c>triangle, sequential: ... true rates 4.1 % and 4.5 %; on average 19 tasters when there is nothing, 21 at the
+    /// margin.</c>
+    /// </summary>
     public override string ToString()
     {
         WaldCharacteristic none = At(None), margin = At(Margin);
         return FormattableString.Invariant(
-            $"{Protocol.Name}, sequential to at most {LastTaster}: a false difference {Printed.Percent(none.Different)}, a missed margin of {Printed.ChosenPercent(Margin)} called similar {Printed.Percent(margin.Similar)}; on average {Printed.Expected(none.Tasters)} tasters when there is nothing, {Printed.Expected(margin.Tasters)} at the margin.");
+            $"{Protocol.Name}, sequential to at most {LastTaster}: a false difference {Printed.Percent(none.Different)}, a missed margin ")
+                + FormattableString.Invariant($"of {Printed.ChosenPercent(Margin)} called similar {Printed.Percent(margin.Similar)}; on ")
+                + FormattableString.Invariant($"average {Printed.Expected(none.Tasters)} tasters when there is nothing, ")
+                + FormattableString.Invariant($"{Printed.Expected(margin.Tasters)} at the margin.");
     }
 }

@@ -32,7 +32,10 @@ public static class YesNoPower
         return power;
     }
 
-    /// <summary>The first number of sets, both kinds together, that reaches the power at a d-prime, for tasters who draw the line where most answers are right.</summary>
+    /// <summary>
+    /// The first number of sets, both kinds together, that reaches the power at a d-prime, for tasters who draw the line where most
+    /// answers are right.
+    /// </summary>
     /// <param name="protocol"><see cref="Protocol.ANotA"/> or <see cref="Protocol.SameDifferent"/>.</param>
     /// <param name="alpha">The chance of showing a difference that is not there, above 0 and below 1.</param>
     /// <param name="power">The chance wanted, above 0 and below 1.</param>
@@ -42,7 +45,9 @@ public static class YesNoPower
     public static int SetsNeeded(Protocol protocol, double alpha, double power, double dPrime)
     {
         ArgumentNullException.ThrowIfNull(protocol);
-        if (protocol is not IYesNo yesNo) throw new ArgumentException($"{protocol.Name} has a known guessing chance; use Power.TastersNeededForDPrime.", nameof(protocol));
+        if (protocol is not IYesNo yesNo)
+            throw new ArgumentException($"{protocol.Name} has a known guessing chance; use Power.TastersNeededForDPrime.",
+                nameof(protocol));
         Guard.OpenShare(power);
         var (hits, alarms) = yesNo.BestRates(Guard.InRange(dPrime, 0.2, 100));
         // Two normal shares compared, without correction, need fewer than the exact test: a safe place to start from.
@@ -53,6 +58,7 @@ public static class YesNoPower
             if (Of(n, alpha, hits, alarms) >= power) return 2 * n;
         }
 
-        throw new ArgumentOutOfRangeException(nameof(dPrime), FormattableString.Invariant($"A d-prime of {dPrime} would take more than 4000 sets by {protocol.Name}."));
+        throw new ArgumentOutOfRangeException(nameof(dPrime),
+            FormattableString.Invariant($"A d-prime of {dPrime} would take more than 4000 sets by {protocol.Name}."));
     }
 }

@@ -12,7 +12,9 @@ internal sealed class TriangleProtocol() : Protocol("triangle", "triangle test",
 
     public override string Task => "Taste three cups in the order given. Two are alike. Name the odd one; guess if unsure.";
 
-    public override string Advice => "The usual first choice: nothing about the difference has to be known. It needs more tasters than the tetrad or 3-AFC for the same difference.";
+    public override string Advice =>
+        "The usual first choice: nothing about the difference has to be known. It needs more tasters than the tetrad or 3-AFC for the "
+            + "same difference.";
 
     public override int Pours => 3;
 
@@ -29,13 +31,15 @@ internal sealed class TriangleProtocol() : Protocol("triangle", "triangle test",
 /// <remarks>Psychometric function of David and Trivedi (1962), after Ennis (1993).</remarks>
 internal sealed class DuoTrioProtocol(bool constant) : Protocol(
     constant ? "duo-trio constant reference" : "duo-trio",
-    constant ? ["duo-trio constant", "constant reference duo-trio"] : ["duo-trio balanced", "duo-trio balanced reference", "balanced reference duo-trio"])
+    constant ? ["duo-trio constant", "constant reference duo-trio"]
+        : ["duo-trio balanced", "duo-trio balanced reference", "balanced reference duo-trio"])
 {
     private static readonly double Root2 = Math.Sqrt(2), Root6 = Math.Sqrt(6);
 
     public override string Question => "Can tasters tell the two beers apart, when one is given as a reference?";
 
-    public override string Task => "Taste the reference, then the two coded cups. Name the one that matches the reference; guess if unsure.";
+    public override string Task =>
+        "Taste the reference, then the two coded cups. Name the one that matches the reference; guess if unsure.";
 
     public override string Advice => constant
         ? "For tasters who know one of the beers well: it is always the reference. As a pure test of difference it is the weakest of all."
@@ -64,9 +68,12 @@ internal sealed class TetradProtocol() : Protocol("tetrad", "tetrads", "unspecif
 {
     public override string Question => "Can tasters tell the two beers apart at all, without being told what to look for?";
 
-    public override string Task => "Taste four cups in the order given. There are two of each beer. Sort them into two pairs; guess if unsure.";
+    public override string Task =>
+        "Taste four cups in the order given. There are two of each beer. Sort them into two pairs; guess if unsure.";
 
-    public override string Advice => "For the same difference it needs about a third of a triangle's tasters, but a fourth cup: with bitter or strong beer the tiring may eat the gain.";
+    public override string Advice =>
+        "For the same difference it needs about a third of a triangle's tasters, but a fourth cup: with bitter or strong beer the tiring "
+            + "may eat the gain.";
 
     public override int Pours => 4;
 
@@ -85,7 +92,8 @@ internal sealed class TetradProtocol() : Protocol("tetrad", "tetrads", "unspecif
 /// <summary>The paired comparison: guess 1/2.</summary>
 internal sealed class PairedProtocol(int sides) : Protocol(
     sides == 1 ? "paired directional" : "paired two-sided",
-    sides == 1 ? ["2-AFC", "paired one-sided", "directional paired comparison"] : ["paired preference", "paired comparison", "two-sided paired comparison"])
+    sides == 1 ? ["2-AFC", "paired one-sided", "directional paired comparison"]
+        : ["paired preference", "paired comparison", "two-sided paired comparison"])
 {
     private static readonly double Root2 = Math.Sqrt(2);
 
@@ -93,10 +101,12 @@ internal sealed class PairedProtocol(int sides) : Protocol(
         ? "Has the one beer more of a named property than the other, in the direction expected beforehand?"
         : "Which of the two beers has more of a named property, or is preferred, either way round?";
 
-    public override string Task => "Taste the two cups in the order given. Name the one with more of the property asked for; choose even if unsure.";
+    public override string Task =>
+        "Taste the two cups in the order given. Name the one with more of the property asked for; choose even if unsure.";
 
     public override string Advice => sides == 1
-        ? "The fewest tasters and cups, if the property is known (bitterness, say) and only one direction is of interest. It cannot see any other difference."
+        ? "The fewest tasters and cups, if the property is known (bitterness, say) and only one direction is of interest. It cannot see "
+            + "any other difference."
         : "For a named property or for preference, when either answer would be news. It cannot see any other difference.";
 
     public override int Pours => 2;
@@ -118,9 +128,12 @@ internal sealed class ThreeAfcProtocol() : Protocol("3-AFC", "three-afc", "three
 {
     public override string Question => "Has the one beer more of a named property than the other, in the direction expected beforehand?";
 
-    public override string Task => "Taste three cups in the order given. Name the one with most of the property asked for; guess if unsure.";
+    public override string Task =>
+        "Taste three cups in the order given. Name the one with most of the property asked for; guess if unsure.";
 
-    public override string Advice => "As the triangle, but the property is named, which makes the task far easier: a third of the tasters or fewer. It cannot see any other difference.";
+    public override string Advice =>
+        "As the triangle, but the property is named, which makes the task far easier: a third of the tasters or fewer. It cannot see any "
+            + "other difference.";
 
     public override int Pours => 3;
 

@@ -3,7 +3,9 @@ using SplitBatch.Numbers;
 
 namespace SplitBatch.Panel.Protocols;
 
-/// <summary>A way of putting one question to a taster about two beers: what is poured, what is asked, and how often a guess is right.</summary>
+/// <summary>
+/// A way of putting one question to a taster about two beers: what is poured, what is asked, and how often a guess is right.
+/// </summary>
 /// <remarks>
 /// Choose one of the named protocols (<see cref="Triangle"/>, <see cref="Tetrad"/> ...) or read its name with <see cref="Parse"/>.
 /// The psychometric function ties three measures of the same difference: the share of correct answers, the share of discriminators
@@ -30,10 +32,14 @@ public abstract class Protocol
     /// <summary>Four cups, two of each: sort them into two pairs.</summary>
     public static Protocol Tetrad { get; } = new TetradProtocol();
 
-    /// <summary>Two cups: which has more of a named property? The expected answer was fixed beforehand, so the test is one-sided.</summary>
+    /// <summary>
+    /// Two cups: which has more of a named property? The expected answer was fixed beforehand, so the test is one-sided.
+    /// </summary>
     public static Protocol PairedDirectional { get; } = new PairedProtocol(sides: 1);
 
-    /// <summary>Two cups: which has more of a named property (or which is preferred)? Either answer would count, so the test is two-sided.</summary>
+    /// <summary>
+    /// Two cups: which has more of a named property (or which is preferred)? Either answer would count, so the test is two-sided.
+    /// </summary>
     public static Protocol PairedTwoSided { get; } = new PairedProtocol(sides: 2);
 
     /// <summary>Three cups, two alike: which has most of a named property?</summary>
@@ -51,7 +57,8 @@ public abstract class Protocol
     /// <summary>Every protocol, in the order of the choosing table.</summary>
     public static IReadOnlyList<Protocol> All { get; } =
     [
-        Triangle, DuoTrio, DuoTrioConstantReference, Tetrad, PairedDirectional, PairedTwoSided, ThreeAfc, TwoOutOfFive, ANotA, SameDifferent,
+        Triangle, DuoTrio, DuoTrioConstantReference, Tetrad, PairedDirectional, PairedTwoSided, ThreeAfc, TwoOutOfFive, ANotA,
+        SameDifferent,
     ];
 
     /// <summary>The name used in plans, tables and files, for example <c>triangle</c>.</summary>
@@ -78,10 +85,16 @@ public abstract class Protocol
     /// <summary>Whether the property that differs has to be named on the ballot.</summary>
     public virtual bool NamesTheProperty => false;
 
-    /// <summary>Whether the expected answer was fixed beforehand, so that a count far below chance means the opposite difference and not only bad luck.</summary>
+    /// <summary>
+    /// Whether the expected answer was fixed beforehand, so that a count far below chance means the opposite difference and not only bad
+    /// luck.
+    /// </summary>
     public bool IsDirected => NamesTheProperty && Sides == 1;
 
-    /// <summary>Whether a guess is right with a known chance. False for A/not-A and same/different, where it depends on each taster's own line between yes and no.</summary>
+    /// <summary>
+    /// Whether a guess is right with a known chance. False for A/not-A and same/different, where it depends on each taster's own line
+    /// between yes and no.
+    /// </summary>
     public virtual bool HasKnownChance => true;
 
     /// <summary>The chance that a pure guess is right, as a share.</summary>
@@ -90,7 +103,8 @@ public abstract class Protocol
         $"The {Name} protocol has no known guessing chance; use YesNoTest, which compares the answers to the two kinds of cup.");
 
     /// <summary>The psychometric function: the share of correct answers at a given d-prime.</summary>
-    /// <param name="dPrime">Zero or more, no unit. For A/not-A and same/different the taster is taken to draw the line where most answers are right.</param>
+    /// <param name="dPrime">Zero or more, no unit. For A/not-A and same/different the taster is taken to draw the line where most answers
+    /// are right.</param>
     /// <returns>A share from <see cref="Chance"/> up to 1.</returns>
     /// <exception cref="ArgumentOutOfRangeException">d-prime is negative or not a finite number.</exception>
     public double CorrectShare(double dPrime) => Correct(Guard.NotNegative(dPrime));
@@ -120,7 +134,9 @@ public abstract class Protocol
         return correctShare >= Correct(largest) ? largest : Root.Of(d => Correct(d) - correctShare, 0, largest);
     }
 
-    /// <summary>The share of correct answers when a share of the tasters truly tell the beers apart and the rest guess: pd + chance (1 - pd).</summary>
+    /// <summary>
+    /// The share of correct answers when a share of the tasters truly tell the beers apart and the rest guess: pd + chance (1 - pd).
+    /// </summary>
     /// <param name="discriminators">A share in [0, 1].</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is not a share.</exception>
     /// <exception cref="InvalidOperationException">The protocol has no known chance.</exception>

@@ -36,7 +36,10 @@ public sealed class ServingBalance
     /// <summary>Whether no order is used more than once more often than another.</summary>
     public bool IsBalanced => Uses.Values.Max() - Uses.Values.Min() <= 1;
 
-    /// <summary>Whether orders are so unevenly used that a liking for a position can pass for a difference: one more than twice as often as another.</summary>
+    /// <summary>
+    /// Whether orders are so unevenly used that a liking for a position can pass for a difference: one more than twice as often as
+    /// another.
+    /// </summary>
     public bool IsLopsided => !IsBalanced && Uses.Values.Max() > 2 * Uses.Values.Min();
 
     /// <summary>The use of orders as a phrase, for example <c>each of 6 orders 4 times</c>.</summary>

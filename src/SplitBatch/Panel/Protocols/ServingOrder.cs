@@ -1,6 +1,9 @@
 namespace SplitBatch.Panel.Protocols;
 
-/// <summary>The beers of one set in the order in which they are tasted, for example <c>ABB</c>; a named reference stands before a colon, <c>A:BA</c>.</summary>
+/// <summary>
+/// The beers of one set in the order in which they are tasted, for example <c>ABB</c>; a named reference stands before a colon,
+/// <c>A:BA</c>.
+/// </summary>
 public sealed class ServingOrder : IEquatable<ServingOrder>
 {
     /// <summary>Reads an order.</summary>
@@ -11,7 +14,8 @@ public sealed class ServingOrder : IEquatable<ServingOrder>
         Text = Guard.NotBlank(text);
         int colon = text.IndexOf(':', StringComparison.Ordinal);
         if (colon is not (-1 or 1) || text.Length == colon + 1 || text.Where((_, i) => i != colon).Any(c => c is not ('A' or 'B')))
-            throw new ArgumentException($"\"{text}\" is not a serving order; write the beers in order as in ABB, or A:BA where the first is the named reference.", nameof(text));
+            throw new ArgumentException($"\"{text}\" is not a serving order; write the beers in order as in ABB, or A:BA where the first "
+                + $"is the named reference.", nameof(text));
         Reference = colon == 1 ? ToSide(text[0]) : null;
         Sides = [.. text[(colon + 1)..].Select(ToSide)];
         int a = Beers.Count(beer => beer == Side.A), b = Beers.Count - a;

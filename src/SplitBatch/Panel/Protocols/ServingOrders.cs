@@ -9,7 +9,8 @@ public static class ServingOrders
 {
     /// <summary>The orders of a protocol.</summary>
     /// <param name="protocol">The protocol.</param>
-    /// <param name="expected">The beer that should show more of the named attribute; only a three-alternative forced choice depends on it.</param>
+    /// <param name="expected">The beer that should show more of the named attribute; only a three-alternative forced choice depends on
+    /// it.</param>
     public static IReadOnlyList<ServingOrder> For(Protocol protocol, Side expected = Side.B) => SetDesign.For(protocol, expected).Orders;
 
     /// <summary>A single cup of either beer.</summary>

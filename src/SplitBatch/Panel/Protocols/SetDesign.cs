@@ -18,7 +18,10 @@ public sealed record SetDesign(IReadOnlyList<ServingOrder> Orders, AnswerKind An
     /// <summary>How many codes an answer names; zero where it is a word.</summary>
     public int CodesInAnswer => Answer == AnswerKind.Pair ? 2 : AnswersByCode ? 1 : 0;
 
-    /// <summary>For A/not-A and same/different: whether a set holds the difference that is asked for, a beer other than the known one or two different beers.</summary>
+    /// <summary>
+    /// For A/not-A and same/different: whether a set holds the difference that is asked for, a beer other than the known one or two
+    /// different beers.
+    /// </summary>
     /// <param name="order">The set's serving order.</param>
     public bool Differs(ServingOrder order)
     {
@@ -39,21 +42,26 @@ public sealed record SetDesign(IReadOnlyList<ServingOrder> Orders, AnswerKind An
             "triangle" => new(ServingOrders.Arrangements(1, 2, 2, 1), AnswerKind.OddCup,
                 "Two of these three cups hold the same beer. Taste from left to right and pick the odd one. Guess if you must."),
             "duo-trio" => new(ServingOrders.WithReference(Side.A, Side.B), AnswerKind.MatchingCup,
-                "Taste the reference first, then the two coded cups. Pick the cup that holds the same beer as the reference. Guess if you must."),
+                "Taste the reference first, then the two coded cups. Pick the cup that holds the same beer as the reference. Guess if "
+                    + "you must."),
             "duo-trio constant reference" => new(ServingOrders.WithReference(Side.A), AnswerKind.MatchingCup,
-                "Taste the reference first, then the two coded cups. Pick the cup that holds the same beer as the reference. Guess if you must."),
+                "Taste the reference first, then the two coded cups. Pick the cup that holds the same beer as the reference. Guess if "
+                    + "you must."),
             "tetrad" => new(ServingOrders.Arrangements(2, 2), AnswerKind.Pair,
-                "These four cups are two pairs of the same beer. Taste from left to right and pick the two cups of one pair. Guess if you must."),
+                "These four cups are two pairs of the same beer. Taste from left to right and pick the two cups of one pair. Guess if "
+                    + "you must."),
             "paired directional" or "paired two-sided" => new(ServingOrders.Arrangements(1, 1), AnswerKind.StrongerCup,
                 $"Taste both cups from left to right and pick the more {attribute} one. Guess if you must."),
-            "3-AFC" => new(expected == Side.B ? ServingOrders.Arrangements(2, 1) : ServingOrders.Arrangements(1, 2), AnswerKind.StrongerCup,
-                $"Taste the three cups from left to right and pick the most {attribute} one. Guess if you must."),
+            "3-AFC" =>
+                new(expected == Side.B ? ServingOrders.Arrangements(2, 1) : ServingOrders.Arrangements(1, 2), AnswerKind.StrongerCup,
+                    $"Taste the three cups from left to right and pick the most {attribute} one. Guess if you must."),
             "two-out-of-five" => new(ServingOrders.Arrangements(2, 3, 3, 2), AnswerKind.Pair,
                 "Two of these five cups hold one beer, three the other. Taste from left to right and pick the two. Guess if you must."),
             "A-not-A" => new(ServingOrders.Single, AnswerKind.OwnOrNot,
                 "You have tasted beer A before. Taste this cup and say A if it is that beer, or not A if it is not. Guess if you must."),
             "same-different" => new(ServingOrders.Pairs, AnswerKind.SameOrDifferent,
-                "Taste both cups from left to right and say same if they hold the same beer, or different if they do not. Guess if you must."),
+                "Taste both cups from left to right and say same if they hold the same beer, or different if they do not. Guess if "
+                    + "you must."),
             _ => throw new ArgumentException($"No serving orders are known for {protocol.Name}.", nameof(protocol)),
         };
     }

@@ -8,9 +8,9 @@ namespace SplitBatch.Panel.Protocols;
 /// The taster is taken to choose the grouping into two and three with the smallest sum of squares within the groups. On one dimension that
 /// is either the two highest or the two lowest cups, and it is the two highest when the middle cup lies below the mean of the other four.
 /// With m the strongest of the three cups of the one beer, T the sum of what the pair lies above m and S the sum of what the other two lie
-/// below it, the pair is picked as the two highest when T &gt; S &gt; 0. Before truncation (T, S) is normal with means (2 d', 0), variances 6
-/// and covariance -4; that the parts of each sum are positive adds the factors erf(T/2) and erf(S/2). The lowest pair is the same at -d'.
-/// Own derivation; checked against simulation.
+/// below it, the pair is picked as the two highest when T &gt; S &gt; 0. Before truncation (T, S) is normal with means (2 d', 0),
+/// variances 6 and covariance -4; that the parts of each sum are positive adds the factors erf(T/2) and erf(S/2). The lowest pair is the
+/// same at -d'. Own derivation; checked against simulation.
 /// </remarks>
 internal sealed class TwoOutOfFiveProtocol() : Protocol("two-out-of-five", "2-out-of-5", "2 of 5", "two of five")
 {
@@ -19,9 +19,12 @@ internal sealed class TwoOutOfFiveProtocol() : Protocol("two-out-of-five", "2-ou
 
     public override string Question => "Can tasters tell the two beers apart at all, without being told what to look for?";
 
-    public override string Task => "Taste five cups in the order given. Two are of one beer, three of the other. Name the two; guess if unsure.";
+    public override string Task =>
+        "Taste five cups in the order given. Two are of one beer, three of the other. Name the two; guess if unsure.";
 
-    public override string Advice => "Guessing is right only once in ten, so few tasters show a clear difference; five cups tire the palate and cost beer. Better for looks than for bitter beer.";
+    public override string Advice =>
+        "Guessing is right only once in ten, so few tasters show a clear difference; five cups tire the palate and cost beer. Better for "
+            + "looks than for bitter beer.";
 
     public override int Pours => 5;
 
@@ -40,7 +43,9 @@ internal sealed class TwoOutOfFiveProtocol() : Protocol("two-out-of-five", "2-ou
     {
         var mean = 2 * d;
         double low = Math.Max(0, mean - (9 * SpreadT)), high = Math.Max(0, mean + (9 * SpreadT));
-        return high <= low ? 0 : 3 * Gauss.BumpIntegral(t => Gauss.Density((t - mean) / SpreadT) / SpreadT * Positive(t) * Inner(t, mean), low, high);
+        return high <= low
+            ? 0
+            : 3 * Gauss.BumpIntegral(t => Gauss.Density((t - mean) / SpreadT) / SpreadT * Positive(t) * Inner(t, mean), low, high);
     }
 
     private static double Inner(double t, double mean)

@@ -9,7 +9,9 @@ internal sealed class ANotAProtocol() : Protocol("A-not-A", "A/not-A", "a or not
 
     public override string Task => "Taste the known beer A and learn it. Then say of the coded cup: is it A, or not A?";
 
-    public override string Advice => "For beers that cannot be tasted side by side, or that linger. It needs tasters who know A, and both kinds of cup served in known numbers.";
+    public override string Advice =>
+        "For beers that cannot be tasted side by side, or that linger. It needs tasters who know A, and both kinds of cup served in known "
+            + "numbers.";
 
     public override int Pours => 1;
 
@@ -23,16 +25,21 @@ internal sealed class ANotAProtocol() : Protocol("A-not-A", "A/not-A", "a or not
 }
 
 /// <summary>Same/different: no known guessing chance.</summary>
-/// <remarks>Differencing strategy, Macmillan, Kaplan and Creelman (1977): "different" is said when the cups lie further apart than tau.</remarks>
+/// <remarks>
+/// Differencing strategy, Macmillan, Kaplan and Creelman (1977): "different" is said when the cups lie further apart than tau.
+/// </remarks>
 internal sealed class SameDifferentProtocol() : Protocol("same-different", "same/different", "same or different"), IYesNo
 {
     private static readonly double Root2 = Math.Sqrt(2);
 
-    public override string Question => "Do tasters call two different beers different more often than they call two pours of one beer different?";
+    public override string Question =>
+        "Do tasters call two different beers different more often than they call two pours of one beer different?";
 
     public override string Task => "Taste the two cups in the order given. Say whether they are the same or different.";
 
-    public override string Advice => "Easy to understand, two cups only, but half of the sets must hold the same beer twice, and cautious tasters say same: expect to need many tasters.";
+    public override string Advice =>
+        "Easy to understand, two cups only, but half of the sets must hold the same beer twice, and cautious tasters say same: expect to "
+            + "need many tasters.";
 
     public override int Pours => 2;
 

@@ -13,8 +13,10 @@ public sealed record Allergens
 
     private static readonly Dictionary<string, string> Known = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["barley"] = "barley (gluten)", ["wheat"] = "wheat (gluten)", ["rye"] = "rye (gluten)", ["oats"] = "oats (gluten)", ["spelt"] = "spelt (gluten)",
-        ["lactose"] = "lactose (milk sugar)", ["nuts"] = "nuts", ["sulphite"] = "sulphite", ["fish finings"] = "fish finings", ["fruit"] = "fruit",
+        ["barley"] = "barley (gluten)", ["wheat"] = "wheat (gluten)", ["rye"] = "rye (gluten)", ["oats"] = "oats (gluten)",
+        ["spelt"] = "spelt (gluten)",
+        ["lactose"] = "lactose (milk sugar)", ["nuts"] = "nuts", ["sulphite"] = "sulphite", ["fish finings"] = "fish finings",
+        ["fruit"] = "fruit",
     };
 
     private Allergens(IReadOnlyList<string> words, IReadOnlyList<string> named) => (Words, Named) = (words, named);
@@ -32,7 +34,8 @@ public sealed record Allergens
     public bool NothingElse => Same(Words[0], NoneButBarley);
 
     /// <summary>From the words of a trial or of a person, such as <c>barley</c> and <c>other: honey</c>.</summary>
-    /// <exception cref="ArgumentException">There is no word, a word is not known, or one contradicts another; the message says what is accepted.</exception>
+    /// <exception cref="ArgumentException">There is no word, a word is not known, or one contradicts another; the message says what is
+    /// accepted.</exception>
     public static Allergens Of(params IReadOnlyList<string> words)
     {
         ArgumentNullException.ThrowIfNull(words);
@@ -40,7 +43,9 @@ public sealed record Allergens
         if (given.Length == 0 || given.Any(word => word.Length == 0)) throw Refused("Nothing is named; if there is only barley, say so.");
         if (given.Contains(NoneButBarley, StringComparer.OrdinalIgnoreCase))
         {
-            return given.Length == 1 ? new(given, [Known["barley"]]) : throw Refused($"\"{NoneButBarley}\" stands beside {string.Join(", ", given.Where(word => !Same(word, NoneButBarley)))}; only one of them can be true.");
+            return given.Length == 1 ? new(given, [Known["barley"]])
+                : throw Refused($"\"{NoneButBarley}\" stands beside {string.Join(", ", given.Where(word => !Same(word, NoneButBarley)))}; "
+                    + $"only one of them can be true.");
         }
 
         return new(given, [.. given.Select(InWords).Distinct()]);
@@ -48,7 +53,8 @@ public sealed record Allergens
 
     /// <summary>From one answer with commas between the words, as <see cref="Of"/> takes them.</summary>
     /// <exception cref="ArgumentException">As for <see cref="Of"/>.</exception>
-    public static Allergens Parse(string answer) => Of((answer ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
+    public static Allergens Parse(string answer) =>
+        Of((answer ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
 
     /// <summary>For a briefing or a ballot: <c>barley (gluten), lactose (milk sugar)</c>.</summary>
     public override string ToString() => string.Join(", ", Named) + (NothingElse ? "; nothing else that commonly causes allergies" : "");
@@ -61,7 +67,10 @@ public sealed record Allergens
             return own.Length > 0 ? own : throw Refused("After \"other:\" the allergen itself is missing.");
         }
 
-        return Known.TryGetValue(word, out var said) ? said : throw Refused($"\"{word}\" is not among the allergens known here.", Nearest.Suggestion(word, [.. Known.Keys, NoneButBarley]));
+        return Known.TryGetValue(word, out var said)
+            ? said
+            : throw Refused($"\"{word}\" is not among the allergens known here.",
+                Nearest.Suggestion(word, [.. Known.Keys, NoneButBarley]));
     }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);

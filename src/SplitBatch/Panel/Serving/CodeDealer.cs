@@ -41,7 +41,8 @@ internal sealed class CodeDealer
                 best.Add(k);
             }
             if (best.Count == 0)
-                throw new ArgumentException($"{taster} would need more codes than there are ({Pool.Length}); serve fewer sets to each taster.");
+                throw new ArgumentException($"{taster} would need more codes than there are ({Pool.Length}); serve fewer sets to "
+                    + $"each taster.");
             int pick = best[random.NextBelow(best.Count)];
             codes[cup] = Pool[pick].Text;
             chosen.Add(Pool[pick]);
@@ -53,7 +54,9 @@ internal sealed class CodeDealer
         return codes;
     }
 
-    /// <summary>Whether a code could be mixed up with another on the tray: the same first or last digit, or the same three digits in another order.</summary>
+    /// <summary>
+    /// Whether a code could be mixed up with another on the tray: the same first or last digit, or the same three digits in another order.
+    /// </summary>
     private static bool IsLikeOneOf(List<Code> chosen, Code code)
     {
         foreach (var other in chosen)

@@ -22,7 +22,8 @@ internal static class OrderDealer
         for (int i = 0; i < seats.Count; i++)
         {
             var seat = seats[i];
-            Tally[] tallies = [whole, Group('t', seat.Taster), Group('s', seat.Session), Group('r', seat.Replicate), Group('v', seat.Server)];
+            Tally[] tallies = [whole, Group('t', seat.Taster), Group('s', seat.Session), Group('r', seat.Replicate),
+                Group('v', seat.Server)];
             List<int> left = whole.LeastUsed();
             foreach (var tally in tallies)
             {
@@ -105,7 +106,8 @@ internal static class OrderDealer
         {
             var order = features[k];
             long odd = order.OddAt > 0 ? 2 * oddAt[order.OddAt] : 0;
-            return ((Int128)Growth(beers, order.Beers) << 96) + ((Int128)(odd + Growth(matchFirst, order.MatchFirst)) << 64) + ((Int128)Growth(positions, order.Positions) << 32) + uses[k];
+            return ((Int128)Growth(beers, order.Beers) << 96) + ((Int128)(odd + Growth(matchFirst, order.MatchFirst)) << 64)
+                + ((Int128)Growth(positions, order.Positions) << 32) + uses[k];
         }
 
         private static long Growth(int[] sums, int[] steps)

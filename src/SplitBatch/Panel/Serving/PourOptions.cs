@@ -3,7 +3,9 @@ using static System.FormattableString;
 
 namespace SplitBatch.Panel.Serving;
 
-/// <summary>How a panel is poured; change what differs with <c>with</c>. Defaults are common practice, no source, unless one is named.</summary>
+/// <summary>
+/// How a panel is poured; change what differs with <c>with</c>. Defaults are common practice, no source, unless one is named.
+/// </summary>
 public sealed record PourOptions
 {
     /// <summary>Beer in one cup; 30 to 60 mL is usual. Given in US ounces, the plan and the sheets speak in them.</summary>
@@ -31,7 +33,9 @@ public sealed record PourOptions
     /// <param name="units">The brewer's units.</param>
     public static PourOptions For(UnitSystem units) => units == UnitSystem.Us ? new() { Pour = Volume.FromUsOunces(1.75) } : new();
 
-    /// <summary>What goes into a cup, for example <c>50 mL in every cup, at 11 °C (52 °F)</c>, or <c>1.75 fl oz in every cup, at 52 °F (11 °C)</c>.</summary>
+    /// <summary>
+    /// What goes into a cup, for example <c>50 mL in every cup, at 11 °C (52 °F)</c>, or <c>1.75 fl oz in every cup, at 52 °F (11 °C)</c>.
+    /// </summary>
     public override string ToString() => $"{Spoken.Cup(Pour)} in every cup, at {ServedAt}";
 
     /// <summary>The temperature in the cup in both scales, the brewer's own first.</summary>

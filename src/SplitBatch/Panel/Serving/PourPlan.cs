@@ -34,7 +34,8 @@ public sealed record PourPlan
     /// <param name="alcoholA">Alcohol of beer A in percent by volume, in [0, 20]: 5 for 5 %.</param>
     /// <param name="alcoholB">The same for beer B.</param>
     /// <param name="options">How it is poured; null for the defaults.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or a share was given where a percentage is meant.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or a share was given where a percentage is
+    /// meant.</exception>
     public static PourPlan For(ServingPlan plan, double alcoholA, double alcoholB, PourOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -50,7 +51,8 @@ public sealed record PourPlan
         var sittings = plan.Sets.GroupBy(set => (set.Taster, set.Session)).ToArray();
         AlcoholServed[] tasters = [.. sittings.Select(sitting =>
         {
-            int a = learning + sitting.Sum(set => set.Cups.Count(cup => cup.Beer == Side.A)), b = sitting.Sum(set => set.Cups.Count(cup => cup.Beer == Side.B));
+            int a = learning + sitting.Sum(set => set.Cups.Count(cup => cup.Beer == Side.A)),
+                b = sitting.Sum(set => set.Cups.Count(cup => cup.Beer == Side.B));
             return new AlcoholServed(sitting.Key.Taster, sitting.Key.Session, a + b, (a + b) * options.Pour,
                 Volume.FromMilliliters(((a * alcohol[0]) + (b * alcohol[1])) * pour / 100));
         })];
@@ -58,10 +60,14 @@ public sealed record PourPlan
         {
             int cups = plan.Sets.Sum(set => set.Cups.Count(cup => cup.Beer == side)) + (side == Side.A ? learning * sittings.Length : 0);
             var needed = cups * options.Pour * (1 + spare);
-            return new BeerNeeded(side, cups, cups * options.Pour, needed, options.Container is { } container ? (int)Math.Ceiling((needed / container) - 1e-9) : null);
+            return new BeerNeeded(side, cups, cups * options.Pour, needed,
+                options.Container is { } container ? (int)Math.Ceiling((needed / container) - 1e-9) : null);
         })];
         var made = new PourPlan { Plan = plan, Options = options, Beers = beers, Tasters = tasters, Cautions = [] };
-        return made with { Cautions = PourCautions.For(made, sittings.Max(sitting => sitting.Count()), Math.Abs(alcohol[0] - alcohol[1])) };
+        return made with
+        {
+            Cautions = PourCautions.For(made, sittings.Max(sitting => sitting.Count()), Math.Abs(alcohol[0] - alcohol[1])),
+        };
     }
 
     /// <summary>Beer and alcohol in one line.</summary>
@@ -69,7 +75,9 @@ public sealed record PourPlan
         $"{Beers[0]}; {Beers[1]}; at most {Most.Drunk} for one taster in one sitting");
 
     private static double Percent(double value, string name) => value is > 0 and < 0.2
-        ? throw new ArgumentOutOfRangeException(name, Invariant($"{name} is {value}; it is a percentage by volume, so write {Printed.Chosen(value * 100)} for {Printed.ChosenPercent(value)}, or 0 for a beer without alcohol."))
+        ? throw new ArgumentOutOfRangeException(name,
+            Invariant($"{name} is {value}; it is a percentage by volume, so write {Printed.Chosen(value * 100)} for ")
+                + Invariant($"{Printed.ChosenPercent(value)}, or 0 for a beer without alcohol."))
         : Guard.InRange(value, 0.0, 20.0, name);
 }
 
@@ -86,7 +94,8 @@ public sealed record BeerNeeded(Side Beer, int Cups, Volume InCups, Volume WithS
 
     /// <summary>For example <c>beer A: 36 cups, 1.80 L in the cups, 2.07 L with spare (5 containers)</c>.</summary>
     public override string ToString() => Invariant(
-        $"beer {Beer}: {Cups} cups, {Spoken.Cups(InCups)} in the cups, {AtHand} with spare{(Containers is { } n ? Invariant($" ({n} container{(n == 1 ? "" : "s")})") : "")}");
+        $"beer {Beer}: {Cups} cups, {Spoken.Cups(InCups)} in the cups, {AtHand} with ")
+            + Invariant($"spare{(Containers is { } n ? Invariant($" ({n} container{(n == 1 ? "" : "s")})") : "")}");
 }
 
 /// <summary>What one taster drinks in one sitting if every cup is emptied.</summary>

@@ -16,10 +16,13 @@ internal static class Seating
         int sessions = Guard.InRange(options.Sessions, 1, MostTasters), servers = Guard.InRange(options.Servers, 1, MostTasters);
         int replicates = Guard.InRange(options.Replicates, 1, MostReplicates);
         bool everyone = options.EveryoneEachSession;
-        if (!everyone && sessions > tasters) throw new ArgumentException($"{sessions} sessions for {tasters} tasters leave a session empty.", nameof(options));
+        if (!everyone && sessions > tasters)
+            throw new ArgumentException($"{sessions} sessions for {tasters} tasters leave a session empty.", nameof(options));
         if (everyone && sessions > replicates)
-            throw new ArgumentException($"With everyone in each of {sessions} sessions, each taster needs at least {sessions} sets; replicates is {replicates}.", nameof(options));
-        if (servers > (everyone ? tasters : tasters / sessions)) throw new ArgumentException($"{servers} servers are more than the tasters of a session.", nameof(options));
+            throw new ArgumentException($"With everyone in each of {sessions} sessions, each taster needs at least {sessions} sets; "
+                + $"replicates is {replicates}.", nameof(options));
+        if (servers > (everyone ? tasters : tasters / sessions))
+            throw new ArgumentException($"{servers} servers are more than the tasters of a session.", nameof(options));
         var names = Names(options.Tasters, tasters, "T", nameof(options.Tasters));
         var servedBy = Names(options.ServerNames, servers, "S", nameof(options.ServerNames));
 
@@ -39,14 +42,16 @@ internal static class Seating
     }
 
     /// <summary>Which of the groups the item falls in when items are shared out in sequence, sizes differing by at most one.</summary>
-    private static int Share(int item, int items, int groups) => (int)(((long)item * groups + groups - 1) / items) is var group && FirstOf(group, items, groups) > item ? group - 1 : group;
+    private static int Share(int item, int items, int groups) =>
+        (int)(((long)item * groups + groups - 1) / items) is var group && FirstOf(group, items, groups) > item ? group - 1 : group;
 
     private static int FirstOf(int group, int items, int groups) => (int)((long)group * items / groups);
 
     private static IReadOnlyList<string> Names(IReadOnlyList<string>? given, int count, string letter, string what)
     {
         if (given is null)
-            return [.. Enumerable.Range(1, count).Select(i => letter + i.ToString(count > 99 ? "000" : count > 9 ? "00" : "0", CultureInfo.InvariantCulture))];
+            return [.. Enumerable.Range(1, count)
+                .Select(i => letter + i.ToString(count > 99 ? "000" : count > 9 ? "00" : "0", CultureInfo.InvariantCulture))];
         if (given.Count != count) throw new ArgumentException($"{given.Count} names were given for {count}.", what);
         if (given.Any(string.IsNullOrWhiteSpace)) throw new ArgumentException("A name is blank.", what);
         var twice = given.GroupBy(name => name, StringComparer.OrdinalIgnoreCase).FirstOrDefault(group => group.Count() > 1);

@@ -23,7 +23,8 @@ public static class ServingKey
             Error("The key is empty.", accepted: "one row for each cup");
             return faults;
         }
-        if (!OnlyOne(rows.Select(row => row.Protocol), "protocol", Error) | !OnlyOne(rows.Select(row => row.Panel), "panel", Error)) return faults;
+        if (!OnlyOne(rows.Select(row => row.Protocol), "protocol", Error) | !OnlyOne(rows.Select(row => row.Panel), "panel", Error))
+            return faults;
         if (!Protocol.TryParse(rows[0].Protocol, out var protocol, out string? problem))
         {
             Error(problem, "protocol", rows[0].Protocol);
@@ -35,31 +36,43 @@ public static class ServingKey
         foreach (var set in rows.GroupBy(row => row.Set).OrderBy(set => set.Key))
         {
             if (set.Select(row => (row.Taster, row.Session, row.Server, row.Replicate)).Distinct().Count() > 1)
-                Error(Invariant($"Set {set.Key} is split between tasters, sessions, servers or replicates."), "set", Invariant($"{set.Key}"), "one taster, session, server and replicate for each set");
+                Error(Invariant($"Set {set.Key} is split between tasters, sessions, servers or replicates."), "set",
+                    Invariant($"{set.Key}"), "one taster, session, server and replicate for each set");
             var order = OrderOf([.. set.OrderBy(row => row.Position)]);
             if (order is not null && design.Orders.Contains(order)) served.Add(order);
             else
             {
-                Error(Invariant($"Set {set.Key} is poured {order?.Text ?? "with positions missing or twice"}, which is not a {protocol.Name} order."),
+                Error(Invariant($"Set {set.Key} is poured {order?.Text ?? "with positions missing or twice"}, which is not a ")
+                    + Invariant($"{protocol.Name} order."),
                     "set", Invariant($"{set.Key}"), string.Join(", ", design.Orders));
             }
             foreach (var twice in set.GroupBy(row => row.Code).Where(group => group.Count() > 1))
-                Error(Invariant($"The code {twice.Key} stands on {twice.Count()} cups of set {set.Key}."), "code", twice.Key, "each code once in a sitting");
+                Error(Invariant($"The code {twice.Key} stands on {twice.Count()} cups of set {set.Key}."), "code", twice.Key,
+                    "each code once in a sitting");
         }
-        foreach (var twice in rows.Where(row => row.Position > 0).GroupBy(row => (row.Session, row.Taster, row.Code)).Where(group => group.Select(row => row.Set).Distinct().Count() > 1))
-            Error(Invariant($"{twice.Key.Taster} gets the code {twice.Key.Code} in more than one set of session {twice.Key.Session}."), "code", twice.Key.Code, "each code once in a sitting");
+        foreach (var twice in rows.Where(row => row.Position > 0).GroupBy(row => (row.Session, row.Taster, row.Code))
+            .Where(group => group.Select(row => row.Set).Distinct().Count() > 1))
+            Error(Invariant($"{twice.Key.Taster} gets the code {twice.Key.Code} in more than one set of session {twice.Key.Session}."),
+                "code", twice.Key.Code, "each code once in a sitting");
         foreach (string code in rows.Where(row => row.Position > 0).Select(row => row.Code).Distinct())
         {
             if (CodePool.Objection(code) is { } objection)
-                faults.Add(new Fault(file, $"The code may hint: {objection}.") { Column = "code", Value = code, Severity = Severity.Warning });
+                faults.Add(new Fault(file, $"The code may hint: {objection}.")
+                {
+                    Column = "code",
+                    Value = code,
+                    Severity = Severity.Warning,
+                });
         }
         if (served.Count > 0 && new ServingBalance(design.Orders, served) is { IsBalanced: false } balance)
         {
-            faults.Add(new Fault(file, $"The serving orders are {balance.InWords}. A taster's liking for a position can then pass for a difference between the beers.")
-            {
-                Accepted = "each order equally often, or once more than another",
-                Severity = Severity.Warning,
-            });
+            faults.Add(
+                new Fault(file, $"The serving orders are {balance.InWords}. A taster's liking for a position can then pass for a "
+                    + $"difference between the beers.")
+                {
+                    Accepted = "each order equally often, or once more than another",
+                    Severity = Severity.Warning,
+                });
         }
         return faults;
     }
@@ -69,11 +82,15 @@ public static class ServingKey
     /// <param name="seed">The seed that the plan was drawn with, if known.</param>
     /// <param name="expected">The beer that should show more of the named attribute, where the protocol fixes a direction.</param>
     /// <param name="attribute">What "stronger" means, where the protocol names a property.</param>
-    /// <exception cref="ArgumentException">The rows have a fault that is not a mere warning; the message gives the first, and how many there are.</exception>
-    public static ServingPlan ToPlan(IReadOnlyList<ServingKeyRow> rows, int? seed = null, Side expected = Side.B, string attribute = "bitter")
+    /// <exception cref="ArgumentException">The rows have a fault that is not a mere warning; the message gives the first, and how many
+    /// there are.</exception>
+    public static ServingPlan ToPlan(IReadOnlyList<ServingKeyRow> rows, int? seed = null, Side expected = Side.B,
+        string attribute = "bitter")
     {
         var errors = Check(rows, expected: expected).Where(fault => fault.Severity == Severity.Error).ToArray();
-        if (errors.Length > 0) throw new ArgumentException(Invariant($"{errors[0]}{(errors.Length > 1 ? Invariant($" ({errors.Length - 1} more)") : "")}"), nameof(rows));
+        if (errors.Length > 0)
+            throw new ArgumentException(Invariant($"{errors[0]}{(errors.Length > 1 ? Invariant($" ({errors.Length - 1} more)") : "")}"),
+                nameof(rows));
         var sets = from row in rows
                    group row by row.Set into set
                    orderby set.Key
@@ -94,7 +111,8 @@ public static class ServingKey
     private static ServingOrder? OrderOf(ServingKeyRow[] cups)
     {
         int first = cups[0].Position;
-        if (first is not (0 or 1) || cups.Where((row, i) => row.Position != first + i).Any() || (first == 0 && cups.Length == 1)) return null;
+        if (first is not (0 or 1) || cups.Where((row, i) => row.Position != first + i).Any() || (first == 0 && cups.Length == 1))
+            return null;
         string beers = string.Concat(cups.Select(row => row.Beer));
         return new ServingOrder(first == 0 ? $"{beers[0]}:{beers[1..]}" : beers);
     }
@@ -112,4 +130,5 @@ public static class ServingKey
 /// <param name="Code">The code on the cup.</param>
 /// <param name="Beer">What is in it.</param>
 public sealed record ServingKeyRow(
-    string Panel, string Protocol, int Session, string Server, string Taster, int Replicate, int Set, int Position, string Code, Side Beer);
+    string Panel, string Protocol, int Session, string Server, string Taster, int Replicate, int Set, int Position, string Code,
+    Side Beer);

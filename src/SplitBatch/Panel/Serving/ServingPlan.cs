@@ -48,7 +48,8 @@ public sealed class ServingPlan
     public IReadOnlyList<ServingKeyRow> Key =>
         [.. from set in Sets
             from cup in set.Cups
-            select new ServingKeyRow(Panel, Protocol.Name, set.Session, set.Server, set.Taster, set.Replicate, set.Number, cup.Position, cup.Code, cup.Beer)];
+            select new ServingKeyRow(Panel, Protocol.Name, set.Session, set.Server, set.Taster, set.Replicate, set.Number, cup.Position,
+                cup.Code, cup.Beer)];
 
     /// <summary>
     /// A balanced plan: each serving order is used equally often, or one time more than another where the number of sets does not
@@ -66,10 +67,12 @@ public sealed class ServingPlan
     /// <example><code>ServingPlan.Balanced(Protocol.Triangle, tasters: 24, seed: 2026)</code></example>
     public static ServingPlan Balanced(
         Protocol protocol, int tasters, int seed, int sessions = 1, int servers = 1, int replicates = 1, string panel = "main") =>
-        Balanced(protocol, tasters, seed, new ServingOptions { Sessions = sessions, Servers = servers, Replicates = replicates, Panel = panel });
+        Balanced(protocol, tasters, seed,
+            new ServingOptions { Sessions = sessions, Servers = servers, Replicates = replicates, Panel = panel });
 
     /// <summary>A balanced plan for a panel as it was declared.</summary>
-    /// <param name="plan">What was declared; where it states no seed, the plan for seed 0 is shown, and the one that is served is drawn later.</param>
+    /// <param name="plan">What was declared; where it states no seed, the plan for seed 0 is shown, and the one that is served is drawn
+    /// later.</param>
     /// <param name="options">Sessions, servers and taster names; the rest is the plan's. Null for one session and one server.</param>
     /// <example><code>ServingPlan.Balanced(trial.Panel("main").Plan)</code></example>
     public static ServingPlan Balanced(PanelPlan plan, ServingOptions? options = null)
@@ -99,7 +102,8 @@ public sealed class ServingPlan
 
         int[] sequence = [.. Enumerable.Range(0, tasters)];
         random.Shuffle(sequence.AsSpan());
-        var dealt = seating.OrderBy(seat => seat.Session * (options.EveryoneEachSession ? 0 : 1)).ThenBy(seat => sequence[seat.Taster]).ThenBy(seat => seat.Replicate).ToArray();
+        var dealt = seating.OrderBy(seat => seat.Session * (options.EveryoneEachSession ? 0 : 1)).ThenBy(seat => sequence[seat.Taster])
+            .ThenBy(seat => seat.Replicate).ToArray();
         var orders = OrderDealer.Deal(design.Orders, dealt, ref random);
         var orderOf = dealt.Zip(orders).ToDictionary(pair => (pair.First.Taster, pair.First.Replicate), pair => pair.Second);
 
@@ -121,7 +125,8 @@ public sealed class ServingPlan
 
     /// <summary>For example <c>24 tasters, triangle: 24 sets of 3 cups in 1 session, each of 6 orders 4 times (seed 2026)</c>.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{Count(Tasters.Count, "taster")}, {Protocol.Name}: {Count(Sets.Count, "set")} of {Count(Design.Cups, "cup")} in {Count(Sessions.Count, "session")}, {Balance.InWords}{(Seed is { } seed ? $" (seed {seed})" : "")}");
+        $"{Count(Tasters.Count, "taster")}, {Protocol.Name}: {Count(Sets.Count, "set")} of {Count(Design.Cups, "cup")} in "
+            + $"{Count(Sessions.Count, "session")}, {Balance.InWords}{(Seed is { } seed ? $" (seed {seed})" : "")}");
 
     private static string Count(int n, string noun) => string.Create(CultureInfo.InvariantCulture, $"{n} {noun}{(n == 1 ? "" : "s")}");
 }

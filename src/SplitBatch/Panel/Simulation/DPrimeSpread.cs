@@ -70,7 +70,8 @@ public abstract record DPrimeSpread
             return below + Gauss.Integral(z => Gauss.Density(z) * f(Math.Max(0, Middle + (Sd * z))), Math.Clamp(edge, -9, 9), 9);
         }
 
-        public override string ToString() => Invariant($"d-prime varies about {Printed.Chosen(Middle)} with standard deviation {Printed.Chosen(Sd)}");
+        public override string ToString() =>
+            Invariant($"d-prime varies about {Printed.Chosen(Middle)} with standard deviation {Printed.Chosen(Sd)}");
     }
 
     private sealed record Skewed(double Median, double LogSd) : DPrimeSpread
@@ -79,6 +80,7 @@ public abstract record DPrimeSpread
 
         internal override double Mean(Func<double, double> f) => Gauss.Mean(z => f(Median * Math.Exp(LogSd * z)));
 
-        public override string ToString() => Invariant($"d-prime varies about a median of {Printed.Chosen(Median)} (log-normal, {Printed.Chosen(LogSd)})");
+        public override string ToString() =>
+            Invariant($"d-prime varies about a median of {Printed.Chosen(Median)} (log-normal, {Printed.Chosen(LogSd)})");
     }
 }

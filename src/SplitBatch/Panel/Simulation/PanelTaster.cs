@@ -17,7 +17,8 @@ internal sealed class PanelTaster(Protocol protocol, SimulatedTasters model, int
     /// <summary>One panel: how many answers came in and how many of them were right.</summary>
     internal (int Counted, int Correct) Panel(ref SeededRandom random, int tasters)
     {
-        if (isPlain && model is { NoShow: 0, DPrime: DPrimeSpread.All all }) return (tasters * replicates, kernel(ref random, all.DPrime, tasters * replicates));
+        if (isPlain && model is { NoShow: 0, DPrime: DPrimeSpread.All all })
+            return (tasters * replicates, kernel(ref random, all.DPrime, tasters * replicates));
         int counted = 0, correct = 0;
         for (int i = 0; i < tasters; i++)
         {

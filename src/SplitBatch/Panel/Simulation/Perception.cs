@@ -3,11 +3,14 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Simulation;
 
-/// <summary>One tasting in full: the intensity of every cup in its position, the decision, and the answer as it would be written.</summary>
+/// <summary>
+/// One tasting in full: the intensity of every cup in its position, the decision, and the answer as it would be written.
+/// </summary>
 internal static class Perception
 {
     /// <summary>The answer of one taster to one set.</summary>
-    internal static Choice Decide(ref SeededRandom random, ServingOrder order, SetDesign design, Side stronger, double d, SimulatedTasters tasters)
+    internal static Choice Decide(ref SeededRandom random, ServingOrder order, SetDesign design, Side stronger, double d,
+        SimulatedTasters tasters)
     {
         int cups = order.Sides.Length;
         if (tasters.Guessing > 0 && random.NextShare() < tasters.Guessing) return Guess(ref random, cups, design, tasters);
@@ -43,7 +46,9 @@ internal static class Perception
         return design.CodesInAnswer == 1 ? Choice.Cup(one) : new Choice(one, (one + 1 + random.NextBelow(cups - 1)) % cups, false);
     }
 
-    /// <summary>The two of five that stand apart: the grouping into two and three with the smallest sum of squares within the groups.</summary>
+    /// <summary>
+    /// The two of five that stand apart: the grouping into two and three with the smallest sum of squares within the groups.
+    /// </summary>
     internal static (int First, int Second) BestPair(ReadOnlySpan<double> cups)
     {
         int low = 0, low2 = -1, high = 0, high2 = -1;

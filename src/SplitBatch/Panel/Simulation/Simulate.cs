@@ -8,7 +8,9 @@ using SplitBatch.Panel.Serving;
 
 namespace SplitBatch.Panel.Simulation;
 
-/// <summary>Simulated panels: what tasters of a stated kind would answer. The same seed gives the same answers on any number of cores.</summary>
+/// <summary>
+/// Simulated panels: what tasters of a stated kind would answer. The same seed gives the same answers on any number of cores.
+/// </summary>
 public static class Simulate
 {
     private const int TastingsInABlock = 1 << 16, PanelsInABlock = 256;
@@ -78,11 +80,14 @@ public static class Simulate
     /// <param name="model">What the tasters are like; null for people who cannot tell.</param>
     /// <param name="seed">The seed.</param>
     /// <param name="panels">How many panels, in [1, 10^8].</param>
-    /// <exception cref="InvalidOperationException">The plan has repeats, which have to be judged taster by taster, or its protocol has no known guessing chance.</exception>
+    /// <exception cref="InvalidOperationException">The plan has repeats, which have to be judged taster by taster, or its protocol has no
+    /// known guessing chance.</exception>
     public static Rehearsal Rehearse(this PanelPlan plan, SimulatedTasters? model, int seed, int panels = 10_000)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        if (plan.Replicates > 1) throw new InvalidOperationException("A plan with repeats is judged taster by taster, which many panels at once cannot be; try it with one set for each taster.");
+        if (plan.Replicates > 1)
+            throw new InvalidOperationException("A plan with repeats is judged taster by taster, which many panels at once cannot be; try "
+                + "it with one set for each taster.");
         _ = plan.Protocol.Chance;
         var simulated = Panels(plan.Protocol, plan.Tasters, panels, seed, model);
         var shares = Enum.GetValues<PanelAnswer>().ToDictionary(answer => answer, _ => 0.0);
@@ -96,7 +101,9 @@ public static class Simulate
         return new Rehearsal(plan, simulated, shares);
     }
 
-    /// <summary>The ballots that tasters of a stated kind would hand in for a serving plan, in serving sequence; who has left hands in none.</summary>
+    /// <summary>
+    /// The ballots that tasters of a stated kind would hand in for a serving plan, in serving sequence; who has left hands in none.
+    /// </summary>
     /// <param name="plan">The serving plan.</param>
     /// <param name="model">What the tasters are like; null for people who cannot tell.</param>
     /// <param name="seed">The seed; it is independent of the plan's own.</param>
@@ -115,7 +122,8 @@ public static class Simulate
             {
                 if (set.Replicate > 1 && model.DropOut > 0 && random.NextShare() < model.DropOut) break;
                 string[] codes = [.. set.CodedCups.Select(cup => cup.Code)];
-                var choice = Perception.Decide(ref random, set.Order, plan.Design, plan.Expected, d * Math.Pow(1 - model.Fatigue, set.Replicate - 1), model);
+                var choice = Perception.Decide(ref random, set.Order, plan.Design, plan.Expected,
+                    d * Math.Pow(1 - model.Fatigue, set.Replicate - 1), model);
                 ballots.Add(new Ballot(set.Taster, choice.Write(codes, plan.Design)) { Set = set.Number, Session = set.Session });
             }
         }

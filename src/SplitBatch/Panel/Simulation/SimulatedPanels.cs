@@ -11,7 +11,8 @@ namespace SplitBatch.Panel.Simulation;
 public sealed class SimulatedPanels
 {
     internal SimulatedPanels(
-        Protocol protocol, int tasters, int replicates, int panels, int seed, SimulatedTasters model, IReadOnlyDictionary<(int Counted, int Correct), long> outcomes)
+        Protocol protocol, int tasters, int replicates, int panels, int seed, SimulatedTasters model,
+        IReadOnlyDictionary<(int Counted, int Correct), long> outcomes)
     {
         (Protocol, Tasters, Replicates, Panels, Seed, Model, Outcomes) = (protocol, tasters, replicates, panels, seed, model, outcomes);
         var counts = new long[(tasters * replicates) + 1];
@@ -90,7 +91,9 @@ public sealed class SimulatedPanels
         return (double)sum / Panels;
     }
 
-    /// <summary>The share of panels that would have shown a difference, each judged by the answers it had, as if every set had its own taster.</summary>
+    /// <summary>
+    /// The share of panels that would have shown a difference, each judged by the answers it had, as if every set had its own taster.
+    /// </summary>
     /// <param name="alpha">The chance, fixed beforehand, of showing a difference that is not there.</param>
     /// <exception cref="InvalidOperationException">The protocol has no known guessing chance.</exception>
     public double ShowingADifference(double alpha = 0.05)
@@ -101,7 +104,8 @@ public sealed class SimulatedPanels
         foreach (var ((counted, correct), times) in Outcomes)
         {
             if (counted == 0) continue;
-            if (!critical.TryGetValue(counted, out int? needed)) critical[counted] = needed = Power.CriticalCount(Protocol, counted, alpha);
+            if (!critical.TryGetValue(counted, out int? needed))
+                critical[counted] = needed = Power.CriticalCount(Protocol, counted, alpha);
             int judged = Protocol.Sides == 2 ? Math.Max(correct, counted - correct) : correct;
             if (judged >= needed) sum += times;
         }
@@ -110,7 +114,8 @@ public sealed class SimulatedPanels
 
     /// <summary>For example <c>10,000 panels of 20 tasters (triangle, nobody can tell): 6.7 correct on average (seed 1)</c>.</summary>
     public override string ToString() => Invariant(
-        $"{Printed.Count(Panels)} panels of {Tasters} tasters{(Replicates > 1 ? Invariant($" with {Replicates} sets each") : "")} ({Protocol.Name}; {Model}): {Printed.Expected(Mean)} right on average (seed {Seed})");
+        $"{Printed.Count(Panels)} panels of {Tasters} tasters{(Replicates > 1 ? Invariant($" with {Replicates} sets each") : "")} ")
+            + Invariant($"({Protocol.Name}; {Model}): {Printed.Expected(Mean)} right on average (seed {Seed})");
 }
 
 /// <summary>A plan tried before anything is poured: how often simulated panels would give each of the four answers.</summary>
@@ -122,7 +127,13 @@ public sealed record Rehearsal(PanelPlan Plan, SimulatedPanels Simulated, IReadO
     /// <summary>The share of panels that show a difference, be it large or small.</summary>
     public double ShowingADifference => Shares[PanelAnswer.DifferenceShown] + Shares[PanelAnswer.DifferenceWithinMargin];
 
-    /// <summary>For example <c>If everyone has d-prime 1: 54 % of panels show a difference, 10 % rule the margin out without one, 36 % settle nothing (10,000 panels, seed 1).</c></summary>
+    /// <summary>
+    /// For example <c>If everyone has d-prime 1: 54 % of panels show a difference, 10 % rule the margin out without one, 36 % settle
+    /// nothing (10,000 panels, seed 1).</c>
+    /// </summary>
     public override string ToString() => Invariant(
-        $"If {Simulated.Model}: {Printed.Percent(ShowingADifference)} of panels show a difference, {Printed.Percent(Shares[PanelAnswer.MarginRuledOut])} rule the margin out without one, {Printed.Percent(Shares[PanelAnswer.Inconclusive])} settle nothing ({Printed.Count(Simulated.Panels)} panels, seed {Simulated.Seed}).");
+        $"If {Simulated.Model}: {Printed.Percent(ShowingADifference)} of panels show a difference, ")
+            + Invariant($"{Printed.Percent(Shares[PanelAnswer.MarginRuledOut])} rule the margin out without one, ")
+            + Invariant($"{Printed.Percent(Shares[PanelAnswer.Inconclusive])} settle nothing ({Printed.Count(Simulated.Panels)} panels, ")
+            + Invariant($"seed {Simulated.Seed}).");
 }

@@ -27,7 +27,9 @@ internal static class TastingKernels
         _ => throw new ArgumentException($"No simulation is known for {protocol.Name}.", nameof(protocol)),
     };
 
-    /// <summary>The distance from which two cups are called different, at which most answers are right: cosh(d tau / 2) = exp(d^2 / 4).</summary>
+    /// <summary>
+    /// The distance from which two cups are called different, at which most answers are right: cosh(d tau / 2) = exp(d^2 / 4).
+    /// </summary>
     internal static double BestTau(double d)
     {
         if (d < 1e-6) return Math.Sqrt(2);
@@ -116,7 +118,9 @@ internal static class TastingKernels
         return correct;
     }
 
-    /// <summary>Right when the cup falls on its own side of the line halfway between the beers; either beer is served half of the time.</summary>
+    /// <summary>
+    /// Right when the cup falls on its own side of the line halfway between the beers; either beer is served half of the time.
+    /// </summary>
     private static int OwnOrNot(ref SeededRandom random, double d, int tastings)
     {
         int correct = 0;
@@ -124,7 +128,9 @@ internal static class TastingKernels
         return correct;
     }
 
-    /// <summary>Right when two cups of one beer lie closer than tau and two of both beers further apart; half of the sets are of each kind.</summary>
+    /// <summary>
+    /// Right when two cups of one beer lie closer than tau and two of both beers further apart; half of the sets are of each kind.
+    /// </summary>
     private static int SameOrDifferent(ref SeededRandom random, double d, int tastings)
     {
         double tau = BestTau(d);

@@ -10,7 +10,8 @@ internal sealed class AllergensNotNamed : ITrialCheck
     public IEnumerable<Fault> Find(TrialFacts facts)
     {
         if (facts.Content.Description.Allergens is not null) yield break;
-        yield return new Fault(TrialFolder.DescriptionFile, "The trial does not say which allergens are in the beers, so its briefing and ballots are not printed.")
+        yield return new Fault(TrialFolder.DescriptionFile,
+            "The trial does not say which allergens are in the beers, so its briefing and ballots are not printed.")
         {
             Column = "allergens",
             Accepted = $"a list of {string.Join(", ", Allergens.Accepted)}",

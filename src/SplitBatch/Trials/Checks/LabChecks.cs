@@ -18,16 +18,20 @@ internal sealed class NoPrecision : ITrialCheck
             {
                 yield return facts.InRow(
                     LogFormat.LabReturns.FileName, "analyte", analyte.Name, "value",
-                    $"No precision is stated for {analyte.Name}, so nobody can say whether two results differ by more than the method repeats.",
-                    $"in {TrialFolder.DescriptionFile} under \"lab\": \"precision\": [ {{ \"analyte\": \"{analyte.Name}\", \"kind\": ..., \"condition\": ..., \"value [{analyte.Unit}]\": ... }} ]",
+                    $"No precision is stated for {analyte.Name}, so nobody can say whether two results differ by more than the method "
+                        + $"repeats.",
+                    $"in {TrialFolder.DescriptionFile} under \"lab\": \"precision\": [ {{ \"analyte\": \"{analyte.Name}\", \"kind\": ..., "
+                        + $"\"condition\": ..., \"value [{analyte.Unit}]\": ... }} ]",
                     "Ask the lab for the repeatability of its method and what kind of figure it is.");
             }
             else
             {
-                yield return new Fault(TrialFolder.DescriptionFile, $"The precision of {analyte.Name} can be read in several ways: {method.Stated}")
+                yield return new Fault(TrialFolder.DescriptionFile,
+                    $"The precision of {analyte.Name} can be read in several ways: {method.Stated}")
                 {
                     Column = "lab.precision",
-                    Accepted = "\"kind\": coefficient of variation, standard deviation or 95 % limit; \"condition\": repeatability or reproducibility",
+                    Accepted = "\"kind\": coefficient of variation, standard deviation or 95 % limit; \"condition\": repeatability or "
+                        + "reproducibility",
                     Suggestion = "Ask the lab which it is; until then every reading is worked out beside the others.",
                     Severity = Severity.Warning,
                 };
@@ -85,5 +89,6 @@ internal sealed class DoubtfulReading : ITrialCheck
     public IEnumerable<Fault> Find(TrialFacts facts) =>
         from result in facts.Content.Lab.Results
         from warning in result.Reading?.Warnings ?? []
-        select facts.InRow(LogFormat.LabReturns.FileName, "id", result.Id, "absorbance", warning, "a reading within what the method was made for, 10 to 40 BU, against a clean blank");
+        select facts.InRow(LogFormat.LabReturns.FileName, "id", result.Id, "absorbance", warning,
+            "a reading within what the method was made for, 10 to 40 BU, against a clean blank");
 }

@@ -5,7 +5,8 @@ internal static class TrialChecks
 {
     private static readonly ITrialCheck[] All =
     [
-        new PlanNotSealed(), new PlanDiffersFromSeal(), new PlanHistoryTold(), new EndedOtherwise(), new PanelTooSmall(), new PanelLacksPower(), new AllergensNotNamed(),
+        new PlanNotSealed(), new PlanDiffersFromSeal(), new PlanHistoryTold(), new EndedOtherwise(), new PanelTooSmall(),
+        new PanelLacksPower(), new AllergensNotNamed(),
         new DoubtfulBallots(),
         new OldAssay(), new CropYearsApart(), new ChargesOfOneHalf(),
         new HalvesApart(),
@@ -17,7 +18,9 @@ internal static class TrialChecks
     public static IReadOnlyList<Fault> Warnings(TrialFacts facts) => [.. All.SelectMany(check => check.Find(facts))];
 }
 
-/// <summary>One thing that is legal in a trial folder and yet dubious. A check only warns: what cannot be used is a fault of the reader.</summary>
+/// <summary>
+/// One thing that is legal in a trial folder and yet dubious. A check only warns: what cannot be used is a fault of the reader.
+/// </summary>
 internal interface ITrialCheck
 {
     /// <summary>A warning for each place where it is so.</summary>

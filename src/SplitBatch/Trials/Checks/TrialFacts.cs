@@ -27,7 +27,8 @@ internal sealed class TrialFacts(TrialContent content, IReadOnlyList<CsvTable> t
     public DateOnly Today => today;
 
     /// <summary>A warning about the row in which a column holds a key.</summary>
-    public Fault InRow(string file, string keyColumn, string key, string column, string problem, string? accepted, string? suggestion = null)
+    public Fault InRow(string file, string keyColumn, string key, string column, string problem, string? accepted,
+        string? suggestion = null)
     {
         var row = tables.FirstOrDefault(table => table.File == file)?.Rows
             .FirstOrDefault(candidate => string.Equals(candidate.Optional(keyColumn), key, StringComparison.OrdinalIgnoreCase));
@@ -43,14 +44,15 @@ internal sealed class TrialFacts(TrialContent content, IReadOnlyList<CsvTable> t
     }
 
     /// <summary>A warning about a value of a declared panel.</summary>
-    public Fault InPanel(PanelRecord panel, string name, string? value, string problem, string? accepted, string? suggestion = null) => new(TrialFolder.DescriptionFile, problem)
-    {
-        Column = $"panels[{content.Panels.ToList().IndexOf(panel)}].{name}",
-        Value = value,
-        Accepted = accepted,
-        Suggestion = suggestion,
-        Severity = Severity.Warning,
-    };
+    public Fault InPanel(PanelRecord panel, string name, string? value, string problem, string? accepted, string? suggestion = null) =>
+        new(TrialFolder.DescriptionFile, problem)
+        {
+            Column = $"panels[{content.Panels.ToList().IndexOf(panel)}].{name}",
+            Value = value,
+            Accepted = accepted,
+            Suggestion = suggestion,
+            Severity = Severity.Warning,
+        };
 
     /// <summary>A day as files write it.</summary>
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

@@ -35,19 +35,23 @@ internal sealed class AppendLog
     /// <summary>How long to wait for another writer before giving up.</summary>
     public TimeSpan Patience { get; init; } = Turn.Patience;
 
-    /// <summary>How the file writes decimals; where null, a comma in a file whose values are separated by semicolons, else a point.</summary>
+    /// <summary>
+    /// How the file writes decimals; where null, a comma in a file whose values are separated by semicolons, else a point.
+    /// </summary>
     public DecimalMark? Mark { get; init; }
 
     /// <summary>Adds one row.</summary>
     /// <param name="cells">Column to text; numbers with a decimal point. Columns left out stay blank. <c>id</c> is needed.</param>
     /// <returns>A receipt; the row is on the disk. Logging the very same row again is harmless.</returns>
-    /// <exception cref="LogException">The row does not fit, its id is taken by another row, or the file cannot be added to. Nothing was written.</exception>
+    /// <exception cref="LogException">The row does not fit, its id is taken by another row, or the file cannot be added to. Nothing was
+    /// written.</exception>
     public LogReceipt Append(IReadOnlyDictionary<string, string> cells) => AppendAll([cells])[0];
 
     /// <summary>Adds several rows, all of them or none: the file is read once and written once, however many they are.</summary>
     /// <param name="rows">The rows, each as <see cref="Append"/> takes it.</param>
     /// <returns>A receipt for each; all rows are on the disk.</returns>
-    /// <exception cref="LogException">A row does not fit, its id is taken, or the file cannot be added to. Nothing was written.</exception>
+    /// <exception cref="LogException">A row does not fit, its id is taken, or the file cannot be added to. Nothing was
+    /// written.</exception>
     public IReadOnlyList<LogReceipt> AppendAll(IEnumerable<IReadOnlyDictionary<string, string>> rows)
     {
         ArgumentNullException.ThrowIfNull(rows);
@@ -81,12 +85,13 @@ internal sealed class AppendLog
             return true;
         }
 
-        return row.SameAs(earlier) ? false : throw new LogException(new Fault(Format.FileName, $"The id is taken by another row, which reads: {earlier}.")
-        {
-            Column = "id",
-            Value = row.Id,
-            Accepted = "an id of its own; to correct a row, log a new one that supersedes it and says why",
-        });
+        return row.SameAs(earlier) ? false
+            : throw new LogException(new Fault(Format.FileName, $"The id is taken by another row, which reads: {earlier}.")
+            {
+                Column = "id",
+                Value = row.Id,
+                Accepted = "an id of its own; to correct a row, log a new one that supersedes it and says why",
+            });
     }
 
     /// <summary>Every whole row now in the file; none where there is no file. Waits for a writer to finish.</summary>
@@ -114,6 +119,8 @@ internal sealed class AppendLog
         return sheet;
     }
 
-    /// <summary>Where a row starts that an earlier version or another program cut short. Bytes and characters agree on places in Latin-1.</summary>
+    /// <summary>
+    /// Where a row starts that an earlier version or another program cut short. Bytes and characters agree on places in Latin-1.
+    /// </summary>
     private int? TornAt(ReadOnlySpan<byte> bytes) => LogSheet.TornAt(Format, Encoding.Latin1.GetString(bytes));
 }

@@ -31,12 +31,16 @@ internal sealed class Appender(string path)
     /// <summary>How long to wait for another writer before giving up.</summary>
     public TimeSpan Patience { get; init; } = Turn.Patience;
 
-    /// <summary>Where what somebody else's program cut short starts, or null; by itself, only the remains of this writer are known.</summary>
+    /// <summary>
+    /// Where what somebody else's program cut short starts, or null; by itself, only the remains of this writer are known.
+    /// </summary>
     public Func<ReadOnlySpan<byte>, int?> CutShort { get; init; } = _ => null;
 
     /// <summary>Adds lines.</summary>
-    /// <param name="lines">The lines to add, without line ends, to what the file holds; it may refuse with an exception, and nothing is written then.</param>
-    /// <returns>The text of lines cut short earlier that were moved to a file of their own, or null. The new lines are on the disk.</returns>
+    /// <param name="lines">The lines to add, without line ends, to what the file holds; it may refuse with an exception, and nothing is
+    /// written then.</param>
+    /// <returns>The text of lines cut short earlier that were moved to a file of their own, or null. The new lines are on the
+    /// disk.</returns>
     /// <exception cref="LogException">The file cannot be added to.</exception>
     public string? Append(Func<byte[], IReadOnlyList<string>> lines)
     {
@@ -62,7 +66,8 @@ internal sealed class Appender(string path)
         }
         catch (UnauthorizedAccessException error)
         {
-            throw new LogException($"This account may not add to {Name}; whoever owns it can let others write to it and to its folder. Nothing was logged.", error);
+            throw new LogException($"This account may not add to {Name}; whoever owns it can let others write to it and to its folder. "
+                + $"Nothing was logged.", error);
         }
         catch (IOException error)
         {
@@ -104,7 +109,8 @@ internal sealed class Appender(string path)
     private string? SetAside(SafeFileHandle file, ref byte[] bytes)
     {
         var whole = Whole(bytes, out var remains);
-        if (remains is null && CutShort(bytes) is { } start) (whole, remains) = (bytes[..start], Encoding.UTF8.GetString(bytes.AsSpan(start)));
+        if (remains is null && CutShort(bytes) is { } start)
+            (whole, remains) = (bytes[..start], Encoding.UTF8.GetString(bytes.AsSpan(start)));
         if (remains is null) return null;
         var disk = Disk.Here;
         using (var aside = Turn.Wait(path + ".torn", Patience, () => disk.Open(path + ".torn", FileMode.OpenOrCreate)))

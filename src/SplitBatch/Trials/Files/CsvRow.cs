@@ -143,7 +143,8 @@ internal sealed class CsvRow
     {
         if (table.Find(column) is not { } found || Number(column, low) is not { } number) return null;
         if (make(number, found.Unit) is { } quantity) return quantity;
-        Refuse(column, found.Unit is null ? "The header names no unit." : $"The unit \"{found.Unit}\" is not one for this column.", $"a header such as {found.Name} [unit], with one of {units}");
+        Refuse(column, found.Unit is null ? "The header names no unit." : $"The unit \"{found.Unit}\" is not one for this column.",
+            $"a header such as {found.Name} [unit], with one of {units}");
         return null;
     }
 }

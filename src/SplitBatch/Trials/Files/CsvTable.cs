@@ -46,8 +46,10 @@ internal sealed class CsvTable
     /// <param name="file">The file's name, for messages.</param>
     /// <param name="reader">The text.</param>
     /// <param name="faults">Takes what is wrong.</param>
-    /// <param name="mark">How decimals are written; when null, a comma in a file whose values are separated by semicolons, else a point.</param>
-    /// <param name="names">Names used in the file for the columns that are asked for: asked name to the file's header, without its unit.</param>
+    /// <param name="mark">How decimals are written; when null, a comma in a file whose values are separated by semicolons, else a
+    /// point.</param>
+    /// <param name="names">Names used in the file for the columns that are asked for: asked name to the file's header, without its
+    /// unit.</param>
     public static CsvTable Read(
         string file, TextReader reader, FaultList faults, DecimalMark? mark = null, IReadOnlyDictionary<string, string>? names = null)
     {
@@ -58,7 +60,10 @@ internal sealed class CsvTable
         var table = new CsvTable(file, delimiter, mark ?? (delimiter == ";" ? DecimalMark.Comma : DecimalMark.Point), faults);
         if (text.Contains('\0', StringComparison.Ordinal))
         {
-            faults.Add(new Fault(file, "The file holds NUL characters, so it is not plain text.") { Accepted = "a CSV file saved as UTF-8" });
+            faults.Add(new Fault(file, "The file holds NUL characters, so it is not plain text.")
+            {
+                Accepted = "a CSV file saved as UTF-8",
+            });
             return table;
         }
 
@@ -92,7 +97,8 @@ internal sealed class CsvTable
 
     internal static string DelimiterOf(string text)
     {
-        var header = text.Split('\n').FirstOrDefault(line => line.Trim(' ', '\r', ';', ',', '\t').Length > 0 && !line.TrimStart('"').StartsWith('#')) ?? "";
+        var header = text.Split('\n')
+            .FirstOrDefault(line => line.Trim(' ', '\r', ';', ',', '\t').Length > 0 && !line.TrimStart('"').StartsWith('#')) ?? "";
         return Delimiters.MaxBy(mark => header.Split(mark).Length)!;
     }
 
@@ -135,7 +141,9 @@ internal sealed class CsvTable
                 {
                     Row = line,
                     Accepted = "one value under each header",
-                    Suggestion = delimiter == "," ? "Put values that hold a comma in quotation marks, or separate the values with semicolons." : null,
+                    Suggestion = delimiter == ","
+                        ? "Put values that hold a comma in quotation marks, or separate the values with semicolons."
+                        : null,
                 });
                 continue;
             }
@@ -156,11 +164,17 @@ internal sealed class CsvTable
         foreach (var header in headers)
         {
             var column = CsvColumn.Parse(header, list.Count);
-            if (asked.TryGetValue(column.Name, out var name) || asked.TryGetValue(header.Trim(), out name)) column = column with { Name = name, AsWritten = header.Trim() };
+            if (asked.TryGetValue(column.Name, out var name) || asked.TryGetValue(header.Trim(), out name))
+                column = column with { Name = name, AsWritten = header.Trim() };
             list.Add(column);
             if (column.Name.Length > 0 && !columns.TryAdd(column.Name, column))
             {
-                Faults.Add(new Fault(File, $"Two columns are headed \"{column.Name}\".") { Row = HeaderLine, Column = header, Accepted = "each header once" });
+                Faults.Add(new Fault(File, $"Two columns are headed \"{column.Name}\".")
+                {
+                    Row = HeaderLine,
+                    Column = header,
+                    Accepted = "each header once",
+                });
             }
         }
 

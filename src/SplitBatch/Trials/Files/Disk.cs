@@ -20,7 +20,9 @@ internal class Disk
         set => InItsPlace.Value = value;
     }
 
-    /// <summary>Opens a file for nobody else to read or write until it is closed; the system closes it when the program ends, however it ends.</summary>
+    /// <summary>
+    /// Opens a file for nobody else to read or write until it is closed; the system closes it when the program ends, however it ends.
+    /// </summary>
     public virtual SafeFileHandle Open(string path, FileMode mode) => File.OpenHandle(path, mode, FileAccess.ReadWrite, FileShare.None);
 
     /// <summary>All that the file holds.</summary>

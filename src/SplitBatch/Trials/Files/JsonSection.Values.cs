@@ -62,7 +62,8 @@ internal sealed partial class JsonSection
     public double? OptionalNumber(string name, double low = double.MinValue, double high = double.MaxValue)
     {
         if (Ask(name) is not { } found) return null;
-        var accepted = string.Create(CultureInfo.InvariantCulture, $"a number between {low} and {high}, with a decimal point and without quotation marks");
+        var accepted = string.Create(CultureInfo.InvariantCulture,
+            $"a number between {low} and {high}, with a decimal point and without quotation marks");
         if (low == double.MinValue || high == double.MaxValue) accepted = "a number, with a decimal point and without quotation marks";
         if (found is not JsonValue value || !value.TryGetValue<double>(out var number) || !double.IsFinite(number))
         {
@@ -131,7 +132,8 @@ internal sealed partial class JsonSection
     public Length? OptionalLength(string name) => Quantity(name, UnitText.Length, UnitText.LengthUnits, -500);
 
     /// <summary>A temperature, with its unit in the name, or null when there is none.</summary>
-    public Temperature? OptionalTemperature(string name) => Quantity(name, UnitText.Temperature, UnitText.TemperatureUnits, double.MinValue);
+    public Temperature? OptionalTemperature(string name) =>
+        Quantity(name, UnitText.Temperature, UnitText.TemperatureUnits, double.MinValue);
 
     private T? Quantity<T>(string name, Func<double, string?, T?> make, string units, double low = 0)
         where T : struct

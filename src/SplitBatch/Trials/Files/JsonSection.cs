@@ -120,7 +120,9 @@ internal sealed partial class JsonSection
 
         static JsonNode? WithoutRemarks(JsonNode? value) => value switch
         {
-            JsonObject inner => new JsonObject(inner.Where(pair => !IsRemark(pair.Key)).Select(pair => KeyValuePair.Create(pair.Key, WithoutRemarks(pair.Value)))),
+            JsonObject inner =>
+                new JsonObject(inner.Where(pair => !IsRemark(pair.Key))
+                    .Select(pair => KeyValuePair.Create(pair.Key, WithoutRemarks(pair.Value)))),
             JsonArray list => new JsonArray([.. list.Select(WithoutRemarks)]),
             _ => value?.DeepClone(),
         };
@@ -154,7 +156,8 @@ internal sealed partial class JsonSection
         foreach (var name in Names.Where(name => !asked.Contains(name) && !IsRemark(name)))
         {
             var known = asked.Where(candidate => !node.ContainsKey(candidate));
-            Refuse(name, "The name is not known here, so its value would be passed over.", string.Join(", ", asked.Order(StringComparer.Ordinal)), null, Nearest.Suggestion(name, known));
+            Refuse(name, "The name is not known here, so its value would be passed over.",
+                string.Join(", ", asked.Order(StringComparer.Ordinal)), null, Nearest.Suggestion(name, known));
         }
 
         foreach (var child in children) child.RefuseUnasked();

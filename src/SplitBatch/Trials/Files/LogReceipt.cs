@@ -4,7 +4,8 @@ namespace SplitBatch.Trials.Files;
 /// <param name="File">The log's file name.</param>
 /// <param name="Id">The row's id.</param>
 /// <param name="WasNew">False where the very same row was there already, so nothing was written.</param>
-/// <param name="SetAside">Text of a row cut short earlier (by a crash or a full disk) that was moved to a file of its own, or null.</param>
+/// <param name="SetAside">Text of a row cut short earlier (by a crash or a full disk) that was moved to a file of its own, or
+/// null.</param>
 internal sealed record LogReceipt(string File, string Id, bool WasNew, string? SetAside = null)
 {
     /// <summary>For example <c>Logged R1 in lab-returns.csv.</c></summary>

@@ -36,12 +36,14 @@ internal sealed class LogRow : BrewDay.ILogged
             if (text.Length == 0) continue;
             if (!format.Columns.Contains(column, StringComparer.OrdinalIgnoreCase))
             {
-                throw Refusal(format, column, text, "The log has no such column.", string.Join(", ", format.Columns), Nearest.Suggestion(column, format.Columns));
+                throw Refusal(format, column, text, "The log has no such column.", string.Join(", ", format.Columns),
+                    Nearest.Suggestion(column, format.Columns));
             }
 
             if (text.AsSpan().IndexOfAny('\n', '\r', '\0') >= 0)
             {
-                throw Refusal(format, column, text, "A row of a log is one line.", "text without line breaks; longer notes go into the notes folder");
+                throw Refusal(format, column, text, "A row of a log is one line.",
+                    "text without line breaks; longer notes go into the notes folder");
             }
 
             if (format.Numbers.Contains(column) && !NumberText.TryRead(text, DecimalMark.Point, out _, out var problem))
@@ -54,7 +56,9 @@ internal sealed class LogRow : BrewDay.ILogged
 
         var row = new LogRow(cells);
         if (row.Id.Length == 0) throw Refusal(format, "id", "", "The id is missing.", "an id unlike any other in the log");
-        if (row.Id.StartsWith('#')) throw Refusal(format, "id", row.Id, "A row that starts with # would be read as a remark.", "an id that starts with a letter or a digit");
+        if (row.Id.StartsWith('#'))
+            throw Refusal(format, "id", row.Id, "A row that starts with # would be read as a remark.",
+                "an id that starts with a letter or a digit");
         return row;
     }
 
@@ -77,10 +81,12 @@ internal sealed class LogRow : BrewDay.ILogged
 
     private static bool Same(string left, string right) =>
         left == right
-        || (NumberText.TryRead(left, DecimalMark.Point, out var x, out _) && NumberText.TryRead(right, DecimalMark.Point, out var y, out _) && x.Equals(y));
+        || (NumberText.TryRead(left, DecimalMark.Point, out var x, out _)
+            && NumberText.TryRead(right, DecimalMark.Point, out var y, out _) && x.Equals(y));
 
     private static string? Blank(string text) => text.Length == 0 ? null : text;
 
-    private static LogException Refusal(LogFormat format, string column, string value, string problem, string accepted, string? suggestion = null) =>
-        new(new Fault(format.FileName, problem) { Column = column, Value = value, Accepted = accepted, Suggestion = suggestion });
+    private static LogException Refusal(LogFormat format, string column, string value, string problem, string accepted,
+        string? suggestion = null) =>
+            new(new Fault(format.FileName, problem) { Column = column, Value = value, Accepted = accepted, Suggestion = suggestion });
 }

@@ -86,7 +86,9 @@ internal sealed class LogSheet
         CsvText.Row(format.FileName, columns, delimiter, row.Columns.ToDictionary(column => column, column => AsTheFile(row[column])));
 
     private string AsTheFile(string cell) =>
-        mark != DecimalMark.Point && NumberText.TryRead(cell, DecimalMark.Point, out var number, out _) ? NumberText.Write(number, mark) : cell;
+        mark != DecimalMark.Point && NumberText.TryRead(cell, DecimalMark.Point, out var number, out _)
+            ? NumberText.Write(number, mark)
+            : cell;
 
     private static CsvTable Parse(LogFormat format, string text, DecimalMark? mark)
     {
@@ -101,9 +103,33 @@ internal sealed class LogSheet
         foreach (var line in text.AsSpan().EnumerateLines())
         {
             // The text may be Latin-1, where a byte-order mark is three letters; a spreadsheet puts remarks into quotation marks.
-            if (!line.IsWhiteSpace() && !line.TrimStart("\uFEFF\u00EF\u00BB\u00BF\"").StartsWith('#')) return line.TrimStart('\uFEFF').ToString();
+            if (!line.IsWhiteSpace() && !line.TrimStart("\uFEFF\u00EF\u00BB\u00BF\"").StartsWith('#'))
+                return line.TrimStart('\uFEFF').ToString();
         }
 
         return "";
+    }
+}
+
+/// <summary>Reads a log's text as it may be found after a crash.</summary>
+internal static class LogText
+{
+    /// <summary>Reads a log as a table. A row at the end that was cut short is left out and becomes a warning.</summary>
+    /// <param name="format">Which log.</param>
+    /// <param name="text">The whole file.</param>
+    /// <param name="faults">Takes what is wrong.</param>
+    /// <param name="mark">How decimals are written; when null, told from what separates the values.</param>
+    public static CsvTable Table(LogFormat format, string text, FaultList faults, DecimalMark? mark = null)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(faults);
+        if (LogSheet.TornAt(format, text) is { } start)
+        {
+            faults.Add(TrialFolder.CutShort(format.FileName, text[..start], text[start..]));
+            text = text[..start];
+        }
+
+        return CsvTable.Read(format.FileName, new StringReader(text), faults, mark);
     }
 }

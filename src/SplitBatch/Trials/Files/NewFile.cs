@@ -64,5 +64,6 @@ internal static class NewFile
         }
     }
 
-    private static bool IsThere(IOException error) => OperatingSystem.IsWindows() ? (error.HResult & 0xFFFF) is 80 or 183 : error.HResult == 17;
+    private static bool IsThere(IOException error) =>
+        OperatingSystem.IsWindows() ? (error.HResult & 0xFFFF) is 80 or 183 : error.HResult == 17;
 }

@@ -19,12 +19,14 @@ internal static class NumberText
         problem = trimmed switch
         {
             "" => "A number is missing.",
-            _ when trimmed.Contains('%', StringComparison.Ordinal) => "The unit stands in the header; write the number without a percent sign.",
+            _ when trimmed.Contains('%', StringComparison.Ordinal) =>
+                "The unit stands in the header; write the number without a percent sign.",
             _ when trimmed.Contains(own, StringComparison.Ordinal) && trimmed.Contains(other, StringComparison.Ordinal)
                 || trimmed.Count(letter => letter == own) > 1 =>
                 "Thousands separators are not accepted, because they can be mistaken for decimals.",
             _ when trimmed.Contains(other, StringComparison.Ordinal) =>
-                $"This file writes decimals with a {Name(mark)}, so \"{trimmed}\" could be read in two ways; write {trimmed.Replace(other, own)}, or without a separator if thousands are meant.",
+                $"This file writes decimals with a {Name(mark)}, so \"{trimmed}\" could be read in two ways; write "
+                    + $"{trimmed.Replace(other, own)}, or without a separator if thousands are meant.",
             _ => "",
         };
         if (problem.Length > 0)
@@ -33,7 +35,8 @@ internal static class NumberText
         }
 
         const NumberStyles Plain = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
-        var isNumber = double.TryParse(trimmed.Replace(',', '.'), Plain, CultureInfo.InvariantCulture, out number) && double.IsFinite(number);
+        var isNumber = double.TryParse(trimmed.Replace(',', '.'), Plain, CultureInfo.InvariantCulture, out number)
+            && double.IsFinite(number);
         if (!isNumber)
         {
             number = 0;

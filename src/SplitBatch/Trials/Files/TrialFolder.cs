@@ -14,7 +14,12 @@ public sealed class TrialFolder
     /// <summary>The file that marks a folder as a working copy of an example.</summary>
     private const string CopyMark = "working-copy.txt";
 
-    private static readonly EnumerationOptions AnyCase = new() { MatchCasing = MatchCasing.CaseInsensitive, MatchType = MatchType.Win32, AttributesToSkip = FileAttributes.None };
+    private static readonly EnumerationOptions AnyCase = new()
+    {
+        MatchCasing = MatchCasing.CaseInsensitive,
+        MatchType = MatchType.Win32,
+        AttributesToSkip = FileAttributes.None,
+    };
 
     /// <summary>A folder, which need not hold a trial.</summary>
     public TrialFolder(string path) => Path = System.IO.Path.GetFullPath(Guard.NotBlank(path));
@@ -39,7 +44,9 @@ public sealed class TrialFolder
     {
         var folder = within.Length == 0 ? Path : PathOf(within);
         return Directory.Exists(folder)
-            ? [.. Directory.EnumerateFiles(folder, pattern, AnyCase).Select(file => within.Length == 0 ? System.IO.Path.GetFileName(file) : $"{within}/{System.IO.Path.GetFileName(file)}").Order(StringComparer.Ordinal)]
+            ? [.. Directory.EnumerateFiles(folder, pattern, AnyCase)
+                .Select(file => within.Length == 0 ? System.IO.Path.GetFileName(file) : $"{within}/{System.IO.Path.GetFileName(file)}")
+                .Order(StringComparer.Ordinal)]
             : [];
     }
 
@@ -48,7 +55,8 @@ public sealed class TrialFolder
     public string PathOf(string name)
     {
         var full = System.IO.Path.GetFullPath(System.IO.Path.Combine(Path, Guard.NotBlank(name).Replace('\\', '/')));
-        var inside = full.StartsWith(System.IO.Path.TrimEndingDirectorySeparator(Path) + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal);
+        var inside = full.StartsWith(System.IO.Path.TrimEndingDirectorySeparator(Path) + System.IO.Path.DirectorySeparatorChar,
+            StringComparison.Ordinal);
         return inside ? AsSpelt(full) : throw new ArgumentException($"\"{name}\" leads out of the trial folder.", nameof(name));
     }
 
@@ -65,7 +73,8 @@ public sealed class TrialFolder
             if (!System.IO.Path.Exists(next) && Directory.Exists(place))
             {
                 next = Directory.EnumerateFileSystemEntries(place)
-                    .FirstOrDefault(entry => string.Equals(System.IO.Path.GetFileName(entry), part, StringComparison.OrdinalIgnoreCase)) ?? next;
+                    .FirstOrDefault(
+                        entry => string.Equals(System.IO.Path.GetFileName(entry), part, StringComparison.OrdinalIgnoreCase)) ?? next;
             }
 
             place = next;
@@ -74,7 +83,10 @@ public sealed class TrialFolder
         return place;
     }
 
-    /// <summary>The text of a file, its lines ended by \n whatever system wrote it, or null when it cannot be read, with the reason added to <paramref name="faults"/>.</summary>
+    /// <summary>
+    /// The text of a file, its lines ended by \n whatever system wrote it, or null when it cannot be read, with the reason added to
+    /// <paramref name="faults"/>.
+    /// </summary>
     internal string? ReadText(string name, FaultList faults)
     {
         ArgumentNullException.ThrowIfNull(faults);
@@ -83,7 +95,9 @@ public sealed class TrialFolder
             var file = new FileInfo(PathOf(name));
             if (!file.Exists) return Refuse("The file is missing.", $"a file of this name in the folder \"{Name}\"");
             if (LeadsOut(file)) return Refuse("The file is a link that leads out of the trial folder.", "a file of its own");
-            if (file.Length > LargestFile) return Refuse($"The file has {Printed.Count(file.Length)} bytes, too many for a trial.", $"at most {Printed.Count(LargestFile)} bytes");
+            if (file.Length > LargestFile)
+                return Refuse($"The file has {Printed.Count(file.Length)} bytes, too many for a trial.",
+                    $"at most {Printed.Count(LargestFile)} bytes");
             var bytes = Appender.Whole(Turn.ReadBytes(file.FullName), out var remains);
             var text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes).TrimStart('\uFEFF');
             if (remains is not null) faults.Add(CutShort(name, text, remains));
@@ -91,9 +105,11 @@ public sealed class TrialFolder
         }
         catch (DecoderFallbackException)
         {
-            return Refuse("The file is not UTF-8 text, so letters such as ° and ü would be lost.", "a file saved as \"CSV UTF-8\" (or plain text in UTF-8)");
+            return Refuse("The file is not UTF-8 text, so letters such as ° and ü would be lost.",
+                "a file saved as \"CSV UTF-8\" (or plain text in UTF-8)");
         }
-        catch (Exception error) when (error is IOException or LogException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (error is IOException or LogException or UnauthorizedAccessException or ArgumentException
+            or NotSupportedException)
         {
             return Refuse("The file cannot be opened.", "a file that this account may read, and that no other program holds");
         }
@@ -132,9 +148,12 @@ public sealed class TrialFolder
 
         // The mark comes first and the description last, so that a copy that was cut short is known for one, and made again.
         Directory.CreateDirectory(copy.Path);
-        File.WriteAllText(copy.PathOf(CopyMark), $"A working copy of the example \"{Name}\". Logging here leaves the example as it came; delete this folder to start afresh.\n");
+        File.WriteAllText(copy.PathOf(CopyMark),
+            $"A working copy of the example \"{Name}\". Logging here leaves the example as it came; delete this folder to start "
+                + $"afresh.\n");
         var noLinks = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint };
-        foreach (var file in Directory.EnumerateFiles(Path, "*", noLinks).Where(file => file != PathOf(CopyMark)).OrderBy(file => file == PathOf(DescriptionFile)))
+        foreach (var file in Directory.EnumerateFiles(Path, "*", noLinks).Where(file => file != PathOf(CopyMark))
+            .OrderBy(file => file == PathOf(DescriptionFile)))
         {
             var to = System.IO.Path.Combine(copy.Path, System.IO.Path.GetRelativePath(Path, file));
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(to)!);

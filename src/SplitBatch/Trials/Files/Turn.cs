@@ -30,7 +30,8 @@ internal static class Turn
                 if (clock.Elapsed > patience)
                 {
                     var waited = Printed.Fixed(patience.TotalSeconds, 0);
-                    throw new LogException($"Another program has kept {Path.GetFileName(path)} for {waited} seconds. Close it, or try again.", error);
+                    throw new LogException($"Another program has kept {Path.GetFileName(path)} for {waited} seconds. Close it, or "
+                        + $"try again.", error);
                 }
 
                 Thread.Sleep(pause);
@@ -40,7 +41,8 @@ internal static class Turn
 
     /// <summary>All that a file holds, once nobody is writing to it.</summary>
     /// <exception cref="LogException">Somebody wrote to it for too long.</exception>
-    public static byte[] ReadBytes(string path, TimeSpan? patience = null) => Wait(path, patience ?? Patience, () => File.ReadAllBytes(path));
+    public static byte[] ReadBytes(string path, TimeSpan? patience = null) =>
+        Wait(path, patience ?? Patience, () => File.ReadAllBytes(path));
 
     /// <summary>Whether a file could not be opened because somebody else keeps it; each system has its own number for that.</summary>
     private static bool IsKept(IOException error) => OperatingSystem.IsWindows()

@@ -4,7 +4,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Reading;
 
-/// <summary>The ballots of a panel as a file, <c>ballots-main.csv</c>: one row per answer, typed at the bar or exported from a web form.</summary>
+/// <summary>
+/// The ballots of a panel as a file, <c>ballots-main.csv</c>: one row per answer, typed at the bar or exported from a web form.
+/// </summary>
 public static class BallotFile
 {
     /// <summary>The columns of a new file. A file that is read needs <c>taster</c> and <c>answer</c>; the others may be missing.</summary>
@@ -16,7 +18,8 @@ public static class BallotFile
 
     private static readonly Dictionary<string, bool> YesOrNo = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["yes"] = true, ["y"] = true, ["true"] = true, ["x"] = true, ["1"] = true, ["no"] = false, ["n"] = false, ["false"] = false, ["0"] = false, ["-"] = false,
+        ["yes"] = true, ["y"] = true, ["true"] = true, ["x"] = true, ["1"] = true, ["no"] = false, ["n"] = false, ["false"] = false,
+        ["0"] = false, ["-"] = false,
     };
 
     /// <summary>The file of a panel's ballots.</summary>
@@ -33,17 +36,21 @@ public static class BallotFile
         ArgumentNullException.ThrowIfNull(table);
         if (!table.Require("taster", "answer")) return [];
         Ballot[] ballots = [.. table.Rows.Select(row => ReadRow(row, words ?? new Dictionary<string, string>()))];
-        foreach (var (what, values) in new[] { ("protocol", ballots.Select(ballot => ballot.Protocol)), ("panel", ballots.Select(ballot => ballot.Panel)) })
+        foreach (var (what, values) in new[] { ("protocol", ballots.Select(ballot => ballot.Protocol)),
+            ("panel", ballots.Select(ballot => ballot.Panel)) })
         {
             var counts = values.OfType<string>().CountBy(value => value, StringComparer.OrdinalIgnoreCase).ToArray();
             if (counts.Length < 2) continue;
-            string list = string.Join(", ", counts.Select(count => string.Create(CultureInfo.InvariantCulture, $"{count.Key} {count.Value}")));
-            table.Faults.Add(new Fault(table.File, $"Ballots of more than one {what} stand in one file: {list}. Only those of the panel that is scored are counted; the others are kept.")
-            {
-                Column = what,
-                Accepted = $"one {what} in each file",
-                Severity = Severity.Warning,
-            });
+            string list = string.Join(", ",
+                counts.Select(count => string.Create(CultureInfo.InvariantCulture, $"{count.Key} {count.Value}")));
+            table.Faults
+                .Add(new Fault(table.File, $"Ballots of more than one {what} stand in one file: {list}. Only those of the panel that is "
+                    + $"scored are counted; the others are kept.")
+                {
+                    Column = what,
+                    Accepted = $"one {what} in each file",
+                    Severity = Severity.Warning,
+                });
         }
         return ballots;
     }
@@ -52,7 +59,8 @@ public static class BallotFile
     /// <param name="folder">The trial folder.</param>
     /// <param name="panel">The panel's name.</param>
     /// <param name="ballot">The ballot; a blank answer is kept as such.</param>
-    /// <exception cref="LogException">Someone else keeps the file for too long, or it has no column for a value that the ballot holds.</exception>
+    /// <exception cref="LogException">Someone else keeps the file for too long, or it has no column for a value that the ballot
+    /// holds.</exception>
     internal static void Append(TrialFolder folder, string panel, Ballot ballot)
     {
         ArgumentNullException.ThrowIfNull(folder);
@@ -92,27 +100,29 @@ public static class BallotFile
         }
     }
 
-    private static Ballot ReadRow(CsvRow row, IReadOnlyDictionary<string, string> words) => new(row.Text("taster") ?? "", Plain(row.Optional("answer"), words) ?? "")
-    {
-        Row = row.Line,
-        Panel = row.Optional("panel"),
-        Protocol = row.Optional("protocol"),
-        Session = row.OptionalWhole("session", 1, 1000),
-        Set = row.OptionalWhole("set", 1, 100_000),
-        When = Time(row),
-        Confidence = row.Optional("confidence"),
-        KnewVariable = Flag(row, "knew variable", words),
-        IsBrewer = Flag(row, "brewer", words),
-        IsLate = Flag(row, "late", words),
-        Preferred = row.Optional("preferred"),
-        Comment = row.Optional("comment"),
-    };
+    private static Ballot ReadRow(CsvRow row, IReadOnlyDictionary<string, string> words) =>
+        new(row.Text("taster") ?? "", Plain(row.Optional("answer"), words) ?? "")
+        {
+            Row = row.Line,
+            Panel = row.Optional("panel"),
+            Protocol = row.Optional("protocol"),
+            Session = row.OptionalWhole("session", 1, 1000),
+            Set = row.OptionalWhole("set", 1, 100_000),
+            When = Time(row),
+            Confidence = row.Optional("confidence"),
+            KnewVariable = Flag(row, "knew variable", words),
+            IsBrewer = Flag(row, "brewer", words),
+            IsLate = Flag(row, "late", words),
+            Preferred = row.Optional("preferred"),
+            Comment = row.Optional("comment"),
+        };
 
     private static DateTimeOffset? Time(CsvRow row)
     {
         if (row.Optional("when") is not { } text) return null;
         if (TimeText.TryRead(text, out var time)) return time;
-        row.Refuse("when", "The time cannot be read without guessing; the ballot is kept without it.", "year-month-day hour:minute, as 2026-03-14 20:15, with the zone after it where that matters", severity: Severity.Warning);
+        row.Refuse("when", "The time cannot be read without guessing; the ballot is kept without it.",
+            "year-month-day hour:minute, as 2026-03-14 20:15, with the zone after it where that matters", severity: Severity.Warning);
         return null;
     }
 
@@ -120,9 +130,11 @@ public static class BallotFile
     {
         if (Plain(row.Optional(column), words) is not { } text) return false;
         if (YesOrNo.TryGetValue(text, out bool flag)) return flag;
-        row.Refuse(column, "The answer is neither yes nor no, so it is taken as yes, which is the careful reading.", "yes, no or blank", severity: Severity.Warning);
+        row.Refuse(column, "The answer is neither yes nor no, so it is taken as yes, which is the careful reading.", "yes, no or blank",
+            severity: Severity.Warning);
         return true;
     }
 
-    private static string? Plain(string? text, IReadOnlyDictionary<string, string> words) => text is not null && words.TryGetValue(text.Trim(), out var plain) ? plain : text;
+    private static string? Plain(string? text, IReadOnlyDictionary<string, string> words) =>
+        text is not null && words.TryGetValue(text.Trim(), out var plain) ? plain : text;
 }

@@ -54,7 +54,8 @@ internal sealed record BallotImport
         var words = json.Map("words");
         foreach (var name in columns.Keys.Where(name => !BallotFile.Known.Contains(name, StringComparer.OrdinalIgnoreCase)))
         {
-            json.Refuse($"columns.{name}", "A ballot has no such column.", string.Join(", ", BallotFile.Known), suggestion: Nearest.Suggestion(name, BallotFile.Known));
+            json.Refuse($"columns.{name}", "A ballot has no such column.", string.Join(", ", BallotFile.Known),
+                suggestion: Nearest.Suggestion(name, BallotFile.Known));
         }
 
         return file is null ? null : new BallotImport { File = file, Columns = columns, Words = words };

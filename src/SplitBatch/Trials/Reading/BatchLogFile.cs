@@ -19,7 +19,8 @@ internal sealed class BatchLogFile
     public AppendLog Log { get; }
 
     /// <summary>Adds one entry. Logging the same entry again is harmless.</summary>
-    /// <exception cref="LogException">The id is taken by another entry, a correction is incomplete, or the file cannot be added to.</exception>
+    /// <exception cref="LogException">The id is taken by another entry, a correction is incomplete, or the file cannot be added
+    /// to.</exception>
     public LogReceipt Append(BatchEntry entry) => Append([entry])[0];
 
     /// <summary>Adds several entries, all of them or none.</summary>

@@ -19,7 +19,8 @@ internal static class ChargeReader
     /// <param name="lots">The lots that could be read.</param>
     /// <param name="names">The names of all lots; one that could not be read has its own fault, and needs no second one here.</param>
     /// <param name="kettle">The kettle that the charges go into; null while it is not known.</param>
-    public static IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Read(CsvTable? table, IReadOnlyList<HopLot> lots, IReadOnlyList<string> names, Kettle? kettle)
+    public static IReadOnlyDictionary<Side, IReadOnlyList<HopCharge>> Read(CsvTable? table, IReadOnlyList<HopLot> lots,
+        IReadOnlyList<string> names, Kettle? kettle)
     {
         var charges = new Dictionary<Side, List<HopCharge>> { [Side.A] = [], [Side.B] = [] };
         if (table is not null && table.Require("beer", "lot", "amount", "stage", "time"))

@@ -25,7 +25,8 @@ public sealed class CodeBook
     public int Sets => plan.Sets.Count;
 
     /// <summary>The tasters in seat order, each with the number of sets.</summary>
-    public IReadOnlyList<(string Taster, int Sets)> Tasters => [.. plan.Sets.GroupBy(set => set.Taster).Select(group => (group.Key, group.Count()))];
+    public IReadOnlyList<(string Taster, int Sets)> Tasters =>
+        [.. plan.Sets.GroupBy(set => set.Taster).Select(group => (group.Key, group.Count()))];
 
     /// <summary>The file of a panel's codes.</summary>
     public static string NameOf(string panel) => $"codes-{Guard.NotBlank(panel)}.csv";
@@ -36,10 +37,13 @@ public sealed class CodeBook
     /// <summary>The text of the file: the key without its beers.</summary>
     internal static string Write(ServingPlan key)
     {
-        var text = new StringBuilder("# Who gets which codes. The key that says which beer is in which cup is kept elsewhere until the panel is closed.\n").Append(Header);
+        var text =
+            new StringBuilder("# Who gets which codes. The key that says which beer is in which cup is kept elsewhere until the panel is "
+                + "closed.\n").Append(Header);
         foreach (var row in key.Key)
         {
-            text.Append(Invariant($"{CsvText.Cell(row.Panel)},{CsvText.Cell(row.Protocol)},{row.Session},{CsvText.Cell(row.Server)},{CsvText.Cell(row.Taster)},{row.Replicate},{row.Set},{row.Position},{row.Code}\n"));
+            text.Append(Invariant($"{CsvText.Cell(row.Panel)},{CsvText.Cell(row.Protocol)},{row.Session},{CsvText.Cell(row.Server)},")
+                + Invariant($"{CsvText.Cell(row.Taster)},{row.Replicate},{row.Set},{row.Position},{row.Code}\n"));
         }
 
         return text.ToString();
@@ -63,7 +67,8 @@ public sealed class CodeBook
 
             var order = SetDesign.For(protocol).Orders[0];
             var beer = position == 0 ? order.Reference ?? Side.A : order.Beers.ElementAtOrDefault(position.Value - 1);
-            rows.Add(new(panel, protocol.Name, row.OptionalWhole("session", 1) ?? 1, row.Optional("server") ?? "S1", taster, row.OptionalWhole("replicate", 1) ?? 1, set.Value, position.Value, code, beer));
+            rows.Add(new(panel, protocol.Name, row.OptionalWhole("session", 1) ?? 1, row.Optional("server") ?? "S1", taster,
+                row.OptionalWhole("replicate", 1) ?? 1, set.Value, position.Value, code, beer));
         }
 
         return table.Rows.Count == 0 ? null : table.Rows[0].Make("set", () => new CodeBook(ServingKey.ToPlan(rows)));
@@ -73,8 +78,11 @@ public sealed class CodeBook
     internal string? Refusal(Ballot ballot) => plan.Score([ballot]).Ballots[0].Notes
         .FirstOrDefault(note => note.Issue is BallotIssue.UnknownTaster or BallotIssue.UnknownCode or BallotIssue.UnknownSet)?.Text;
 
-    /// <summary>The ballots beside the sets: who has answered, and what is wrong with single ballots. It says nothing of right and wrong.</summary>
-    internal (IReadOnlyList<ServedSet> StillOut, IReadOnlyList<ScoredBallot> Remarkable) Against(IEnumerable<Ballot> ballots, BallotRules rules)
+    /// <summary>
+    /// The ballots beside the sets: who has answered, and what is wrong with single ballots. It says nothing of right and wrong.
+    /// </summary>
+    internal (IReadOnlyList<ServedSet> StillOut, IReadOnlyList<ScoredBallot> Remarkable) Against(IEnumerable<Ballot> ballots,
+        BallotRules rules)
     {
         var scored = plan.Score(ballots, rules);
         return (scored.Missing, scored.Remarkable);

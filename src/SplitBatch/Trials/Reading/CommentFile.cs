@@ -5,7 +5,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Reading;
 
-/// <summary>Tasters' words about single cups as a file, <c>comments-main.csv</c>: taster, code, comment. The key says which beer it was.</summary>
+/// <summary>
+/// Tasters' words about single cups as a file, <c>comments-main.csv</c>: taster, code, comment. The key says which beer it was.
+/// </summary>
 internal static class CommentFile
 {
     /// <summary>The file of a panel's comments.</summary>
@@ -21,8 +23,10 @@ internal static class CommentFile
         var comments = new List<Comment>();
         foreach (var row in table.Rows)
         {
-            if (row.Text("taster") is not { } taster || row.Text("code") is not { } code || row.Optional("comment") is not { } words) continue;
-            if (CupFinder.Find(scored.Plan, taster, code, row.OptionalWhole("set", 1), out var problem) is not { } found) row.Refuse("code", problem, "the code of a cup that this taster was served");
+            if (row.Text("taster") is not { } taster || row.Text("code") is not { } code
+                || row.Optional("comment") is not { } words) continue;
+            if (CupFinder.Find(scored.Plan, taster, code, row.OptionalWhole("set", 1), out var problem) is not { } found)
+                row.Refuse("code", problem, "the code of a cup that this taster was served");
             else if (counted.Contains(found.Set.Taster)) comments.Add(new Comment(found.Set.Taster, found.Cup.Beer, words));
         }
 

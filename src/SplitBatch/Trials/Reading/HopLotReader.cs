@@ -11,7 +11,8 @@ internal static class HopLotReader
     /// <summary>The columns that are read.</summary>
     public static IReadOnlyList<string> Columns { get; } =
     [
-        "lot", "form", "alpha", "alpha uncertainty", "beta", "beta uncertainty", "crop year", "assay date", "storage", "packaging", "HSI", "HSI on brew day",
+        "lot", "form", "alpha", "alpha uncertainty", "beta", "beta uncertainty", "crop year", "assay date", "storage", "packaging", "HSI",
+        "HSI on brew day",
         "loss in six months", "price per kg",
     ];
 

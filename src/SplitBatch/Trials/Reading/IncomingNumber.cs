@@ -4,8 +4,8 @@ using SplitBatch.Trials.Files;
 namespace SplitBatch.Trials.Reading;
 
 /// <summary>
-/// Numbers in files that others wrote. The decimal mark is told from cells that can be read in one way only; what could be read in two ways is
-/// refused.
+/// Numbers in files that others wrote. The decimal mark is told from cells that can be read in one way only; what could be read in two
+/// ways is refused.
 /// </summary>
 internal static partial class IncomingNumber
 {
@@ -45,9 +45,12 @@ internal static partial class IncomingNumber
             return false;
         }
 
-        // Thousands in groups of three, with a decimal mark that follows, with more than one group, or parted by what is never a decimal mark.
+        // Thousands in groups of three, with a decimal mark that follows, with more than one group, or parted by what is never a decimal
+        // mark.
         var grouped = mark == DecimalMark.Point ? GroupedPoint() : GroupedComma();
-        var plain = grouped.IsMatch(trimmed) ? Separators().Replace(trimmed, match => match.Value == (mark == DecimalMark.Point ? "." : ",") ? match.Value : "") : trimmed;
+        var plain = grouped.IsMatch(trimmed)
+            ? Separators().Replace(trimmed, match => match.Value == (mark == DecimalMark.Point ? "." : ",") ? match.Value : "")
+            : trimmed;
         return NumberText.TryRead(plain, mark, out number, out problem);
     }
 
@@ -58,10 +61,12 @@ internal static partial class IncomingNumber
     [GeneratedRegex(@"^[-+]?(\d*,(\d{1,2}|\d{4,})|0,\d{3}|\d{1,3}(\.\d{3})+,\d+|\d{1,3}(\.\d{3}){2,})$", RegexOptions.CultureInvariant)]
     private static partial Regex ProvesComma();
 
-    [GeneratedRegex(@"^[-+]?\d{1,3}(([,'’\u00A0\u202F ])\d{3}(\2\d{3})*\.\d+|(['’\u00A0\u202F ])\d{3}(\4\d{3})*|,\d{3}(,\d{3})+)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[-+]?\d{1,3}(([,'’\u00A0\u202F ])\d{3}(\2\d{3})*\.\d+|(['’\u00A0\u202F ])\d{3}(\4\d{3})*|,\d{3}(,\d{3})+)$",
+        RegexOptions.CultureInvariant)]
     private static partial Regex GroupedPoint();
 
-    [GeneratedRegex(@"^[-+]?\d{1,3}(([.'’\u00A0\u202F ])\d{3}(\2\d{3})*,\d+|(['’\u00A0\u202F ])\d{3}(\4\d{3})*|\.\d{3}(\.\d{3})+)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[-+]?\d{1,3}(([.'’\u00A0\u202F ])\d{3}(\2\d{3})*,\d+|(['’\u00A0\u202F ])\d{3}(\4\d{3})*|\.\d{3}(\.\d{3})+)$",
+        RegexOptions.CultureInvariant)]
     private static partial Regex GroupedComma();
 
     [GeneratedRegex(@"[.,'’\u00A0\u202F ]", RegexOptions.CultureInvariant)]

@@ -58,7 +58,8 @@ internal static class KettleReader
         var readings = new List<(Duration, Temperature)>();
         foreach (var point in points)
         {
-            if (point.OptionalDuration("time") is { } time && point.OptionalTemperature("temperature") is { } temperature) readings.Add((time, temperature));
+            if (point.OptionalDuration("time") is { } time && point.OptionalTemperature("temperature") is { } temperature)
+                readings.Add((time, temperature));
         }
 
         return readings.Count == 0 ? null : json.Make(Name, () => TemperatureProfile.FromReadings(readings));

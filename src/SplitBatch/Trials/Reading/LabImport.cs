@@ -9,7 +9,8 @@ namespace SplitBatch.Trials.Reading;
 /// <c>lab.imports</c>.
 /// </summary>
 /// <remarks>
-/// A file of one's own instrument has a column <c>absorbance</c> (275 nm, 10 mm cell) in place of <c>value</c>, and may have <c>blank</c> and
+/// A file of one's own instrument has a column <c>absorbance</c> (275 nm, 10 mm cell) in place of <c>value</c>, and may have <c>blank</c>
+/// and
 /// <c>dilution</c>; either may hold for every row under <c>always</c>. Such a file holds nothing but bitterness.
 /// </remarks>
 /// <example>
@@ -21,7 +22,8 @@ namespace SplitBatch.Trials.Reading;
 /// </example>
 internal sealed record LabImport
 {
-    private static readonly string[] Askable = ["report", "received", "sample", "analyte", "replicate", "value", "unit", "method", "lab", "run", "absorbance", "blank", "dilution"];
+    private static readonly string[] Askable = ["report", "received", "sample", "analyte", "replicate", "value", "unit", "method", "lab",
+        "run", "absorbance", "blank", "dilution"];
     private static readonly string[] NeededIfLong = ["sample", "analyte", "value"];
     private static readonly string[] NeededIfWide = ["sample"];
     private static readonly string[] NeededIfRead = ["sample", "absorbance"];
@@ -44,17 +46,21 @@ internal sealed record LabImport
     /// <summary>How the file writes decimals; null to tell it from the numbers themselves.</summary>
     public DecimalMark? Decimals { get; init; }
 
-    /// <summary>The results in the file's text; what is wrong goes to <paramref name="faults"/>, and nothing should be logged then.</summary>
+    /// <summary>
+    /// The results in the file's text; what is wrong goes to <paramref name="faults"/>, and nothing should be logged then.
+    /// </summary>
     /// <param name="text">The whole file.</param>
     /// <param name="faults">Takes what is wrong.</param>
     public IReadOnlyList<LabResult> Read(string text, FaultList faults)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(faults);
-        var names = Columns.Concat(Analytes.Select(pair => KeyValuePair.Create(Wide(pair.Key), pair.Value))).ToDictionary(pair => pair.Key, pair => pair.Value);
+        var names = Columns.Concat(Analytes.Select(pair => KeyValuePair.Create(Wide(pair.Key), pair.Value)))
+            .ToDictionary(pair => pair.Key, pair => pair.Value);
         var table = CsvTable.Read(File, new StringReader(text), faults, Decimals, names);
         var holdsReadings = Analytes.Count == 0 && table.Find("absorbance") is not null;
-        var needed = (holdsReadings ? NeededIfRead : Analytes.Count == 0 ? NeededIfLong : NeededIfWide).Where(name => !Always.ContainsKey(name)).Concat(Analytes.Keys.Select(Wide));
+        var needed = (holdsReadings ? NeededIfRead : Analytes.Count == 0 ? NeededIfLong : NeededIfWide)
+            .Where(name => !Always.ContainsKey(name)).Concat(Analytes.Keys.Select(Wide));
         if (!Require(table, needed) || MarkOf(table, faults) is not { } mark) return [];
         var counts = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
         var results = new List<LabResult>();
@@ -68,13 +74,15 @@ internal sealed record LabImport
 
             if (Analytes.Count == 0)
             {
-                if (Result(row, table, mark, "value", Cell(row, "analyte"), Cell(row, "unit") ?? table.Find("value")?.Unit, counts) is { } result) results.Add(result);
+                if (Result(row, table, mark, "value", Cell(row, "analyte"), Cell(row, "unit") ?? table.Find("value")?.Unit,
+                    counts) is { } result) results.Add(result);
                 continue;
             }
 
             foreach (var analyte in Analytes.Keys.Where(name => row.Optional(Wide(name)) is not null))
             {
-                if (Result(row, table, mark, Wide(analyte), analyte, table.Find(Wide(analyte))?.Unit ?? UnitInHeader(Analytes[analyte]), counts) is { } result) results.Add(result);
+                if (Result(row, table, mark, Wide(analyte), analyte, table.Find(Wide(analyte))?.Unit ?? UnitInHeader(Analytes[analyte]),
+                    counts) is { } result) results.Add(result);
             }
         }
 
@@ -87,11 +95,14 @@ internal sealed record LabImport
         var columns = json.Map("columns");
         foreach (var name in columns.Keys.Where(name => !Askable.Contains(name)))
         {
-            json.Refuse($"columns.{name}", "The log has no such column.", string.Join(", ", Askable), suggestion: Nearest.Suggestion(name, Askable));
+            json.Refuse($"columns.{name}", "The log has no such column.", string.Join(", ", Askable),
+                suggestion: Nearest.Suggestion(name, Askable));
         }
 
-        var decimals = json.OptionalOneOf("decimals", new Dictionary<string, DecimalMark> { ["point"] = DecimalMark.Point, ["comma"] = DecimalMark.Comma });
-        return new LabImport { File = file, Columns = columns, Analytes = json.Map("analytes"), Words = json.Map("words"), Always = json.Map("always"), Decimals = decimals };
+        var decimals = json.OptionalOneOf("decimals",
+            new Dictionary<string, DecimalMark> { ["point"] = DecimalMark.Point, ["comma"] = DecimalMark.Comma });
+        return new LabImport { File = file, Columns = columns, Analytes = json.Map("analytes"), Words = json.Map("words"),
+            Always = json.Map("always"), Decimals = decimals };
     }
 
     private static bool Require(CsvTable table, IEnumerable<string> names)
@@ -105,7 +116,8 @@ internal sealed record LabImport
     {
         if (Decimals is { } told) return told;
         var columns = Analytes.Count == 0 ? ["value", "absorbance", "blank", "dilution"] : Analytes.Keys.Select(Wide);
-        var proved = IncomingNumber.MarkOf(columns.SelectMany(column => table.Rows.Select(row => row.Optional(column)).OfType<string>()), out var contradiction);
+        var proved = IncomingNumber.MarkOf(columns.SelectMany(column => table.Rows.Select(row => row.Optional(column)).OfType<string>()),
+            out var contradiction);
         if (contradiction is not { } pair) return proved ?? table.Mark;
         faults.Add(new Fault(File, $"Decimals are written in two ways: {pair.Point} and {pair.Comma}.")
         {
@@ -114,13 +126,15 @@ internal sealed record LabImport
         return null;
     }
 
-    private LabResult? Result(CsvRow row, CsvTable table, DecimalMark mark, string column, string? name, string? unit, Dictionary<string, int> counts)
+    private LabResult? Result(CsvRow row, CsvTable table, DecimalMark mark, string column, string? name, string? unit,
+        Dictionary<string, int> counts)
     {
         if (Sample(row) is not { } sample || (row.Optional(column) ?? row.Text(column)) is not { } text) return null;
         if (Number(row, column, text, mark) is not { } value) return null;
         if (name is null || Analyte.Find(Meaning(name)) is not { } analyte)
         {
-            row.Refuse("analyte", $"The analyte {name} is not known.", string.Join(", ", Analyte.Known.Select(known => known.Name)), "Say what the laboratory's word means under \"words\" in trial.json.");
+            row.Refuse("analyte", $"The analyte {name} is not known.", string.Join(", ", Analyte.Known.Select(known => known.Name)),
+                "Say what the laboratory's word means under \"words\" in trial.json.");
             return null;
         }
 
@@ -136,11 +150,14 @@ internal sealed record LabImport
 
     private LabResult? Reading(CsvRow row, DecimalMark mark, Dictionary<string, int> counts)
     {
-        if (Sample(row) is not { } sample || row.Text("absorbance") is not { } text || Number(row, "absorbance", text, mark) is not { } absorbance) return null;
+        if (Sample(row) is not { } sample || row.Text("absorbance") is not { } text
+            || Number(row, "absorbance", text, mark) is not { } absorbance) return null;
         if (Beside("blank", 0) is not { } blank || Beside("dilution", 1) is not { } dilution) return null;
         if (Place(row, sample, Analyte.Bitterness, counts) is not { } place) return null;
-        return row.Make("absorbance", () => new AbsorbanceReading(absorbance, blank, dilution).AsResult(place.Id, sample, place.Replicate)) is { } read
-            ? read with { Received = place.Received, Method = Cell(row, "method") ?? read.Method, Laboratory = Cell(row, "lab") ?? "", Run = Cell(row, "run") ?? "" }
+        return row.Make("absorbance",
+            () => new AbsorbanceReading(absorbance, blank, dilution).AsResult(place.Id, sample, place.Replicate)) is { } read
+            ? read with { Received = place.Received, Method = Cell(row, "method") ?? read.Method, Laboratory = Cell(row, "lab") ?? "",
+                Run = Cell(row, "run") ?? "" }
             : null;
 
         double? Beside(string column, double otherwise) => row.Optional(column) is { } own
@@ -153,16 +170,21 @@ internal sealed record LabImport
     private static double? Number(CsvRow row, string column, string text, DecimalMark mark)
     {
         if (IncomingNumber.TryRead(text, mark, out var value, out var problem)) return value;
-        row.Refuse(column, problem, $"a number with a decimal {(mark == DecimalMark.Point ? "point" : "comma")}", "If the file writes decimals otherwise, say so as \"decimals\" under lab.imports in trial.json.");
+        row.Refuse(column, problem, $"a number with a decimal {(mark == DecimalMark.Point ? "point" : "comma")}",
+            "If the file writes decimals otherwise, say so as \"decimals\" under lab.imports in trial.json.");
         return null;
     }
 
-    /// <summary>Which replicate a row is, under which id, and when it arrived; null where the row says so in a way that cannot be read.</summary>
-    private (string Id, int Replicate, DateOnly? Received)? Place(CsvRow row, string sample, Analyte analyte, Dictionary<string, int> counts)
+    /// <summary>
+    /// Which replicate a row is, under which id, and when it arrived; null where the row says so in a way that cannot be read.
+    /// </summary>
+    private (string Id, int Replicate, DateOnly? Received)? Place(CsvRow row, string sample, Analyte analyte,
+        Dictionary<string, int> counts)
     {
         var report = Cell(row, "report") ?? Path.GetFileNameWithoutExtension(File);
         var replicate = counts[$"{report}/{sample}/{analyte.Name}"] = counts.GetValueOrDefault($"{report}/{sample}/{analyte.Name}") + 1;
-        if (Cell(row, "replicate") is { } told && (!int.TryParse(told, NumberStyles.None, CultureInfo.InvariantCulture, out replicate) || replicate < 1))
+        if (Cell(row, "replicate") is { } told
+            && (!int.TryParse(told, NumberStyles.None, CultureInfo.InvariantCulture, out replicate) || replicate < 1))
         {
             row.Refuse("replicate", "The value is not a whole number of 1 or more.", "1, 2, 3 ...");
             return null;
@@ -173,7 +195,8 @@ internal sealed record LabImport
         {
             if (!DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
             {
-                row.Refuse("received", "The date cannot be read without guessing the order of day and month.", "year-month-day, as 2026-03-14");
+                row.Refuse("received", "The date cannot be read without guessing the order of day and month.",
+                    "year-month-day, as 2026-03-14");
                 return null;
             }
 

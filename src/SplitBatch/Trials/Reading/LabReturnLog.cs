@@ -18,10 +18,11 @@ internal sealed class LabReturnLog
     public AppendLog Log { get; }
 
     /// <summary>
-    /// Adds one result. Logging the same result again is harmless. Of an absorbance the log keeps the readings, and its bitterness follows from
-    /// them each time the log is read.
+    /// Adds one result. Logging the same result again is harmless. Of an absorbance the log keeps the readings, and its bitterness
+    /// follows from them each time the log is read.
     /// </summary>
-    /// <exception cref="LogException">The id is taken by another result, a correction is incomplete, or the file cannot be added to.</exception>
+    /// <exception cref="LogException">The id is taken by another result, a correction is incomplete, or the file cannot be added
+    /// to.</exception>
     public LogReceipt Append(LabResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -55,7 +56,8 @@ internal sealed class LabReturnLog
         var contradictions = Contradictions(history.InForce, key).ToHashSet();
         foreach (var row in contradictions)
         {
-            RowOf(row).Refuse("beer", $"Sample {row.Sample} is said to be the other half elsewhere.", "the same half in every row of a sample and in trial.json");
+            RowOf(row).Refuse("beer", $"Sample {row.Sample} is said to be the other half elsewhere.",
+                "the same half in every row of a sample and in trial.json");
         }
 
         return [.. results.Select(pair => pair.Result).Where(result => !contradictions.Contains(result))];
@@ -68,7 +70,11 @@ internal sealed class LabReturnLog
         var reading = result.Reading;
         if (reading is not null && reading.PathMillimetres != 10)
         {
-            throw new LogException(string.Create(CultureInfo.InvariantCulture, $"The log keeps absorbances of a 10 mm cell, and this one was read in {reading.PathMillimetres} mm; log the absorbance for 10 mm, {Printed.Chosen(reading.Absorbance * 10 / reading.PathMillimetres)}. Nothing was logged."));
+            throw new LogException(
+                string.Create(CultureInfo.InvariantCulture,
+                    $"The log keeps absorbances of a 10 mm cell, and this one was read in {reading.PathMillimetres} mm; log the "
+                        + $"absorbance for 10 mm, {Printed.Chosen(reading.Absorbance * 10 / reading.PathMillimetres)}. Nothing "
+                        + $"was logged."));
         }
 
         return new()
@@ -112,7 +118,9 @@ internal sealed class LabReturnLog
         var name = row.Text("analyte");
         var replicate = row.OptionalWhole("replicate", 1, 1000) ?? 1;
         var received = row.OptionalDate("received");
-        var result = row.Optional("absorbance") is null ? Value(row, table, id, sample, name, replicate) : Reading(row, id, sample, name, replicate);
+        var result = row.Optional("absorbance") is null
+            ? Value(row, table, id, sample, name, replicate)
+            : Reading(row, id, sample, name, replicate);
         if (result is null) return null;
         if ((row.Optional("beer") is not null && beer is null) || (row.Optional("received") is not null && received is null)) return null;
         return result with
@@ -136,7 +144,9 @@ internal sealed class LabReturnLog
         {
             if (unit is null)
             {
-                row.Refuse("analyte", "The analyte is not one of the known ones, and the row names no unit.", string.Join(", ", Analyte.Known.Select(known => known.Name)), Nearest.Suggestion(name, Analyte.Known.Select(known => known.Name)));
+                row.Refuse("analyte", "The analyte is not one of the known ones, and the row names no unit.",
+                    string.Join(", ", Analyte.Known.Select(known => known.Name)),
+                    Nearest.Suggestion(name, Analyte.Known.Select(known => known.Name)));
                 return null;
             }
 
@@ -151,7 +161,8 @@ internal sealed class LabReturnLog
     {
         if (row.Optional("value") is not null)
         {
-            row.Refuse("value", "The row has a value and an absorbance, from which another value could follow.", "one of the two: leave the value blank, and it is worked out from the absorbance");
+            row.Refuse("value", "The row has a value and an absorbance, from which another value could follow.",
+                "one of the two: leave the value blank, and it is worked out from the absorbance");
             return null;
         }
 
@@ -161,9 +172,11 @@ internal sealed class LabReturnLog
             return null;
         }
 
-        var (absorbance, blank, dilution) = (row.OptionalNumber("absorbance"), row.OptionalNumber("blank"), row.OptionalNumber("dilution"));
+        var (absorbance, blank, dilution) =
+            (row.OptionalNumber("absorbance"), row.OptionalNumber("blank"), row.OptionalNumber("dilution"));
         if (absorbance is not { } read || id is null || sample is null || name is null) return null;
-        if ((row.Optional("blank") is not null && blank is null) || (row.Optional("dilution") is not null && dilution is null)) return null;
+        if ((row.Optional("blank") is not null && blank is null) || (row.Optional("dilution") is not null && dilution is null))
+            return null;
         return row.Make("absorbance", () => new AbsorbanceReading(read, blank ?? 0, dilution ?? 1).AsResult(id, sample, replicate));
     }
 }

@@ -25,7 +25,9 @@ internal sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRe
         ["reproducibility"] = PrecisionCondition.Reproducibility,
     };
 
-    /// <summary>The smallest difference in bitterness that people are said to notice, with its source; null where none is stated.</summary>
+    /// <summary>
+    /// The smallest difference in bitterness that people are said to notice, with its source; null where none is stated.
+    /// </summary>
     public JustNoticeable? Noticeable { get; init; }
 
     /// <summary>How the laboratory's own files are read.</summary>
@@ -61,10 +63,18 @@ internal sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRe
 
         var noticeable = json.Section("just noticeable difference") is { } range ? ReadNoticeable(range) : null;
         var imports = json.OneOrMore("imports").Select(LabImport.FromJson).OfType<LabImport>().ToList();
-        return new LabSection(samples, stated.GroupBy(pair => pair.Analyte).ToDictionary(group => group.Key, group => Join([.. group.Select(pair => pair.Stated)]))) { Noticeable = noticeable, Imports = imports };
+        return new LabSection(samples,
+            stated.GroupBy(pair => pair.Analyte).ToDictionary(group => group.Key, group => Join([.. group.Select(pair => pair.Stated)])))
+            {
+                Noticeable = noticeable,
+                Imports = imports,
+            };
     }
 
-    /// <summary>This section with the precision and margins that were sealed, where any were; the key of the samples and the files stay trial.json's.</summary>
+    /// <summary>
+    /// This section with the precision and margins that were sealed, where any were; the key of the samples and the files stay
+    /// trial.json's.
+    /// </summary>
     internal LabSection AsSealed(JsonObject fixedBefore)
     {
         if (JsonSection.Read("seal", new StringReader(fixedBefore.ToJsonString()), []) is not { } json) return this;
@@ -80,7 +90,9 @@ internal sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRe
     {
         var (low, high) = (json.Number("low [BU]", 0), json.Number("high [BU]", 0));
         var source = json.Text("source", "who says so");
-        return low is { } least && high is { } most && source is not null ? json.Make("low [BU]", () => new JustNoticeable(least, most, source)) : null;
+        return low is { } least && high is { } most && source is not null
+            ? json.Make("low [BU]", () => new JustNoticeable(least, most, source))
+            : null;
     }
 
     private static MethodPrecision Join(StatedPrecision[] stated)
@@ -89,7 +101,9 @@ internal sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRe
         var r = known.Select(one => one.Repeatability).FirstOrDefault(one => one is not null);
         var big = known.Select(one => one.Reproducibility).FirstOrDefault(one => one is not null);
         var between = known.Select(one => one.Intermediate).FirstOrDefault(one => one is not null);
-        return r is null && big is null && between is null ? MethodPrecision.Of(stated[0]) : MethodPrecision.Of(new LabPrecision(r, big) { Intermediate = between });
+        return r is null && big is null && between is null
+            ? MethodPrecision.Of(stated[0])
+            : MethodPrecision.Of(new LabPrecision(r, big) { Intermediate = between });
     }
 
     private static (Analyte, StatedPrecision)? ReadPrecision(JsonSection json)
@@ -100,7 +114,8 @@ internal sealed record LabSection(IReadOnlyDictionary<string, Side> Samples, IRe
         var source = json.OptionalText("source") ?? "";
         if (Analyte.Find(name) is not { } analyte)
         {
-            json.Refuse("analyte", "The analyte is not known.", string.Join(", ", Analyte.Known.Select(known => known.Name)), name, Nearest.Suggestion(name, Analyte.Known.Select(known => known.Name)));
+            json.Refuse("analyte", "The analyte is not known.", string.Join(", ", Analyte.Known.Select(known => known.Name)), name,
+                Nearest.Suggestion(name, Analyte.Known.Select(known => known.Name)));
             return null;
         }
 

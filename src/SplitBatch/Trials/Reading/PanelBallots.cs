@@ -14,7 +14,8 @@ internal sealed record PanelBallots(IReadOnlyList<Ballot> Ballots, IReadOnlyList
     /// <param name="import">How a web form's export is read; null where ballots are typed.</param>
     /// <param name="faults">Takes what is wrong.</param>
     /// <param name="table">Reads a CSV file by name; null where the folder does not hold it.</param>
-    public static PanelBallots Read(TrialFolder folder, string panel, BallotImport? import, FaultList faults, Func<string, CsvTable?> table)
+    public static PanelBallots Read(TrialFolder folder, string panel, BallotImport? import, FaultList faults,
+        Func<string, CsvTable?> table)
     {
         List<Ballot> ballots = [];
         List<string> files = [];

@@ -33,7 +33,8 @@ internal static class PanelDecisions
                 .. missing.Where(one => !counted.Any(taster => taster.Taster == one.Key)).Select(one => one.Value),
             ],
             OtherCounts = [.. Otherwise(scored.Rules)
-                .Select(other => new OtherCount(other.Rule, scored.Plan.Score(scored.Ballots.Select(ballot => ballot.Ballot), other.Rules).TasterCounts()))
+                .Select(other => new OtherCount(other.Rule,
+                    scored.Plan.Score(scored.Ballots.Select(ballot => ballot.Ballot), other.Rules).TasterCounts()))
                 .Where(other => other.Tasters.Count > 0 && !other.Tasters.SequenceEqual(scored.TasterCounts()))],
         };
     }
@@ -43,17 +44,23 @@ internal static class PanelDecisions
     {
         foreach (var rule in Enum.GetValues<DuplicateRule>().Where(rule => rule != rules.Duplicates))
         {
-            yield return (rule switch { DuplicateRule.First => "the first of double ballots counted", DuplicateRule.Last => "the last of double ballots counted", _ => "unlike double ballots left out" }, rules with { Duplicates = rule });
+            yield return (rule switch { DuplicateRule.First => "the first of double ballots counted",
+                DuplicateRule.Last => "the last of double ballots counted",
+                _ => "unlike double ballots left out" }, rules with { Duplicates = rule });
         }
 
         foreach (var rule in Others(rules.Late)) yield return ($"late ballots {Done(rule)}", rules with { Late = rule });
-        foreach (var rule in Others(rules.KnewVariable)) yield return ($"ballots of tasters who knew the variable {Done(rule)}", rules with { KnewVariable = rule });
+        foreach (var rule in Others(rules.KnewVariable))
+            yield return ($"ballots of tasters who knew the variable {Done(rule)}", rules with { KnewVariable = rule });
         foreach (var rule in Others(rules.Brewer)) yield return ($"the brewer's ballots {Done(rule)}", rules with { Brewer = rule });
-        foreach (var rule in Others(rules.NoUsableAnswer).Where(rule => rule != BallotRule.Count)) yield return ($"ballots without a usable answer {Done(rule)}", rules with { NoUsableAnswer = rule });
-        if (rules.Missing == BallotRule.CountAsWrong) yield return ("missing ballots left out", rules with { Missing = BallotRule.Exclude });
+        foreach (var rule in Others(rules.NoUsableAnswer).Where(rule => rule != BallotRule.Count))
+            yield return ($"ballots without a usable answer {Done(rule)}", rules with { NoUsableAnswer = rule });
+        if (rules.Missing == BallotRule.CountAsWrong)
+            yield return ("missing ballots left out", rules with { Missing = BallotRule.Exclude });
     }
 
     private static IEnumerable<BallotRule> Others(BallotRule rule) => Enum.GetValues<BallotRule>().Where(other => other != rule);
 
-    private static string Done(BallotRule rule) => rule switch { BallotRule.Exclude => "left out", BallotRule.Count => "counted", _ => "counted as wrong" };
+    private static string Done(BallotRule rule) =>
+        rule switch { BallotRule.Exclude => "left out", BallotRule.Count => "counted", _ => "counted as wrong" };
 }

@@ -20,7 +20,8 @@ internal sealed class PanelReader(TrialFolder folder, FaultList faults, Func<str
     {
         var names = state.Chain.Seals.Reverse().SelectMany(seal => seal.Plan.Panels).Select(panel => panel.Name);
         var panels = names.Concat(sections.Select(section => section.Plan.Name)).Distinct(StringComparer.OrdinalIgnoreCase)
-            .Select(name => ReadOne(name, sections.FirstOrDefault(section => SameName(section.Plan.Name, name)), state)).OfType<PanelRecord>().ToList();
+            .Select(name => ReadOne(name, sections.FirstOrDefault(section => SameName(section.Plan.Name, name)), state))
+            .OfType<PanelRecord>().ToList();
         var deciding = DecidingBySeal(state, panels) ?? state.Now.Deciding;
         return [.. panels.Where(panel => SameName(panel.Name, deciding)), .. panels.Where(panel => !SameName(panel.Name, deciding))];
     }
@@ -33,7 +34,11 @@ internal sealed class PanelReader(TrialFolder folder, FaultList faults, Func<str
            let key = Quietly(ServingKeyFile.NameOf(section.Plan.Name))
            let serving = key is null ? null : InDirection(ServingKeyFile.Read(key), section.Plan)
            let own = ballots.GetValueOrDefault(section.Plan.Name)
-           select new PanelRecord(section.Plan with { Declared = null }, serving, own?.Ballots ?? []) { BallotFiles = own?.Files ?? [], Import = section.Import },
+           select new PanelRecord(section.Plan with { Declared = null }, serving, own?.Ballots ?? [])
+           {
+               BallotFiles = own?.Files ?? [],
+               Import = section.Import,
+           },
     ];
 
     private PanelRecord? ReadOne(string name, PanelSection? section, PlanState state)
@@ -43,9 +48,17 @@ internal sealed class PanelReader(TrialFolder folder, FaultList faults, Func<str
         var custody = state.CustodyOf(name, history, () => Key(name));
         var plan = history.InForce is { } seal ? seal.Plan.Panel(name)! with { Declared = custody.Day } : section?.Plan;
         if (plan is null || (section is null && own.Ballots.Count == 0 && state.Chain.Latest!.Plan.Panel(name) is null)) return null;
-        var serving = table(ServingKeyFile.NameOf(name)) is { } key ? ServingKeyFile.Read(key, plan.Seed, plan.Expected, plan.Attribute) : null;
+        var serving = table(ServingKeyFile.NameOf(name)) is { } key
+            ? ServingKeyFile.Read(key, plan.Seed, plan.Expected, plan.Attribute)
+            : null;
         var codes = serving is not null ? CodeBook.Of(serving) : table(CodeBook.NameOf(name)) is { } coded ? CodeBook.Read(coded) : null;
-        var record = new PanelRecord(plan, serving, own.Ballots) { BallotFiles = own.Files, Import = section?.Import, Custody = custody, Codes = codes };
+        var record = new PanelRecord(plan, serving, own.Ballots)
+        {
+            BallotFiles = own.Files,
+            Import = section?.Import,
+            Custody = custody,
+            Codes = codes,
+        };
         return serving is null || own.Ballots.Count == 0 ? record : WithWords(record);
     }
 
@@ -84,7 +97,8 @@ internal sealed class PanelReader(TrialFolder folder, FaultList faults, Func<str
     {
         var all = panels.SelectMany(panel => panel.Ballots).ToList();
         var first = all.Min(ballot => ballot.When);
-        return state.Chain.InForce(seal => seal.BallotsThen.Values.Sum() == 0 && !(first is { } time && seal.IsCertainlyLaterThan(time)))?.Plan.Deciding;
+        return state.Chain
+            .InForce(seal => seal.BallotsThen.Values.Sum() == 0 && !(first is { } time && seal.IsCertainlyLaterThan(time)))?.Plan.Deciding;
     }
 
     private Fingerprint? Key(string name) =>

@@ -23,10 +23,15 @@ internal static class RatingFile
     internal static IReadOnlyList<Rating> Read(CsvTable table, ScoredPanel scored, List<string> leftOut)
     {
         if (!table.Require("taster", "code")) return [];
-        string[] attributes = [.. table.Columns.Select(column => column.Name).Where(name => name.Length > 0 && !Own.Contains(name, StringComparer.OrdinalIgnoreCase))];
+        string[] attributes = [.. table.Columns.Select(column => column.Name)
+            .Where(name => name.Length > 0 && !Own.Contains(name, StringComparer.OrdinalIgnoreCase))];
         if (attributes.Length == 0)
         {
-            table.Faults.Add(new Fault(table.File, "The file has no column with an attribute.") { Accepted = "one column for each attribute beside taster and code, as bitterness or liking" });
+            table.Faults
+                .Add(new Fault(table.File, "The file has no column with an attribute.")
+                {
+                    Accepted = "one column for each attribute beside taster and code, as bitterness or liking",
+                });
             return [];
         }
 
@@ -43,9 +48,11 @@ internal static class RatingFile
             foreach (var attribute in attributes)
             {
                 if (row.OptionalNumber(attribute) is not { } value) continue;
-                if (given.Exists(g => g.Taster == found.Set.Taster && g.Attribute == attribute && g.Set == found.Set.Number && g.Code == found.Cup.Code))
+                if (given.Exists(g => g.Taster == found.Set.Taster && g.Attribute == attribute && g.Set == found.Set.Number
+                    && g.Code == found.Cup.Code))
                 {
-                    row.Refuse(attribute, $"{taster} rated {attribute} of cup {found.Cup.Code} in an earlier row already.", "each cup once");
+                    row.Refuse(attribute, $"{taster} rated {attribute} of cup {found.Cup.Code} in an earlier row already.",
+                        "each cup once");
                     continue;
                 }
 
@@ -57,11 +64,16 @@ internal static class RatingFile
         var ratings = new List<Rating>();
         foreach (var group in given.GroupBy(g => (g.Attribute, g.Taster)))
         {
-            double[] a = [.. group.Where(g => g.Beer == Side.A).Select(g => g.Value)], b = [.. group.Where(g => g.Beer == Side.B).Select(g => g.Value)];
+            double[] a = [.. group.Where(g => g.Beer == Side.A).Select(g => g.Value)],
+                b = [.. group.Where(g => g.Beer == Side.B).Select(g => g.Value)];
             var result = results[group.Key.Taster];
-            if (result.Counted == 0) leftOut.Add($"The ratings of {group.Key.Taster} are left out, because no ballot of this taster counts.");
-            else if (a.Length == 0 || b.Length == 0) leftOut.Add($"The rating of {group.Key.Attribute} by {group.Key.Taster} is left out, because only one of the beers was rated.");
-            else ratings.Add(new Rating(group.Key.Taster, group.Key.Attribute, a.Average(), b.Average(), result.Correct == result.Counted));
+            if (result.Counted == 0)
+                leftOut.Add($"The ratings of {group.Key.Taster} are left out, because no ballot of this taster counts.");
+            else if (a.Length == 0 || b.Length == 0)
+                leftOut.Add($"The rating of {group.Key.Attribute} by {group.Key.Taster} is left out, because only one of the beers "
+                    + $"was rated.");
+            else ratings.Add(
+                new Rating(group.Key.Taster, group.Key.Attribute, a.Average(), b.Average(), result.Correct == result.Counted));
         }
 
         return ratings;

@@ -11,7 +11,8 @@ namespace SplitBatch.Trials.Reading;
 public sealed record TrialDescription
 {
     private static readonly Dictionary<string, UnitSystem> Systems = new() { ["metric"] = UnitSystem.Metric, ["us"] = UnitSystem.Us };
-    private static readonly Dictionary<string, HopDifference> HopDifferences = PlainWords.Dictionary<HopDifference>(difference => difference.InWords());
+    private static readonly Dictionary<string, HopDifference> HopDifferences =
+        PlainWords.Dictionary<HopDifference>(difference => difference.InWords());
 
     private static readonly Dictionary<string, DecimalMark> Marks = new() { ["point"] = DecimalMark.Point, ["comma"] = DecimalMark.Comma };
 

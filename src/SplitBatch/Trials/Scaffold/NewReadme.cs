@@ -12,7 +12,9 @@ internal static class NewReadme
     public static string Of(NewTrial trial, string folder)
     {
         var us = trial.Units == UnitSystem.Us;
-        var decimals = trial.Decimals == DecimalMark.Comma ? "a comma (5,6), with semicolons between values" : "a point (5.6), with commas between values";
+        var decimals = trial.Decimals == DecimalMark.Comma
+            ? "a comma (5,6), with semicolons between values"
+            : "a point (5.6), with commas between values";
         return $"""
             # {trial.Title}
 
@@ -66,7 +68,8 @@ internal static class NewReadme
     {
         var plan = new PanelPlan(trial.Protocol, trial.Tasters) { Margin = trial.Margin };
         var few = trial.Protocol.HasKnownChance && trial.Tasters < trial.TastersNeeded
-            ? $" To show a difference as large as the margin in 80 % of such panels takes {trial.TastersNeeded} tasters; with {trial.Tasters} it is shown in {Printed.Percent(Power.Of(trial.Protocol, trial.Tasters, 0.05, trial.Margin))}."
+            ? $" To show a difference as large as the margin in 80 % of such panels takes {trial.TastersNeeded} tasters; with "
+                + $"{trial.Tasters} it is shown in {Printed.Percent(Power.Of(trial.Protocol, trial.Tasters, 0.05, trial.Margin))}."
             : "";
         return $"{plan}{few} It is a draft until you seal it.";
     }

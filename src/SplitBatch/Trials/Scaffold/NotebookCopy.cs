@@ -5,10 +5,18 @@ using System.Text.RegularExpressions;
 
 namespace SplitBatch.Trials.Scaffold;
 
-/// <summary>A notebook with another trial folder in its cell tagged <c>parameters</c>, and without the cells tagged <c>example</c>, which only the example can fill.</summary>
+/// <summary>
+/// A notebook with another trial folder in its cell tagged <c>parameters</c>, and without the cells tagged <c>example</c>, which only the
+/// example can fill.
+/// </summary>
 internal static partial class NotebookCopy
 {
-    private static readonly JsonSerializerOptions AsNotebooks = new() { WriteIndented = true, IndentSize = 1, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions AsNotebooks = new()
+    {
+        WriteIndented = true,
+        IndentSize = 1,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>The notebook's text with <c>trialFolder</c> set.</summary>
     /// <param name="name">The file's name, for messages.</param>
@@ -21,12 +29,15 @@ internal static partial class NotebookCopy
         var root = JsonNode.Parse(notebook) as JsonObject ?? throw new InvalidDataException($"{name} is not a notebook.");
         var cell = (root["cells"] as JsonArray)?.OfType<JsonObject>().FirstOrDefault(other => HasTag(other, "parameters"))
             ?? throw new InvalidDataException($"{name} has no cell tagged parameters.");
-        var source = cell["source"] is JsonArray lines ? string.Concat(lines.Select(line => (string?)line)) : (string?)cell["source"] ?? "";
+        var source = cell["source"] is JsonArray lines
+            ? string.Concat(lines.Select(line => (string?)line))
+            : (string?)cell["source"] ?? "";
         if (!Assignment().IsMatch(source)) throw new InvalidDataException($"{name} sets no trialFolder in its cell tagged parameters.");
         var text = Assignment().Replace(source, $"var trialFolder = {JsonValue.Create(folder).ToJsonString()}; // {trial}", 1);
         text = PastTrials().Replace(text, "var pastTrials = \"../..\"; // the folder that this trial and earlier ones stand in", 1);
         cell["source"] = new JsonArray([.. Lines().Matches(text).Select(line => (JsonNode)line.Value)]);
-        foreach (var example in root["cells"]!.AsArray().OfType<JsonObject>().Where(other => HasTag(other, "example")).ToList()) root["cells"]!.AsArray().Remove(example);
+        foreach (var example in root["cells"]!.AsArray().OfType<JsonObject>().Where(other => HasTag(other, "example")).ToList())
+            root["cells"]!.AsArray().Remove(example);
         return root.ToJsonString(AsNotebooks) + "\n";
     }
 

@@ -23,7 +23,8 @@ internal sealed class SheetText(NewTrial trial)
     {
         string[] lines =
         [
-            .. remarks.Append($"{Dialect} Dates are year-month-day, as 2026-03-14. A line that starts with # is not read.").Select(remark => "# " + remark),
+            .. remarks.Append($"{Dialect} Dates are year-month-day, as 2026-03-14. A line that starts with # is not read.")
+                .Select(remark => "# " + remark),
             .. examples.Select(row => "# as in: " + Row(row)),
             string.Join(Delimiter, columns),
         ];

@@ -78,7 +78,8 @@ public sealed record ScaffoldReceipt(TrialFolder Folder, IReadOnlyList<string> F
     /// <summary>The next thing to do.</summary>
     /// <param name="folder">The folder as the person wrote it.</param>
     public static string NextStep(string folder) =>
-        $"Next step: write your hop lots into {Path.Combine(folder, HopLotReader.FileName)}, then: splitbatch check {folder}; when the plan is final: splitbatch declare {folder}";
+        $"Next step: write your hop lots into {Path.Combine(folder, HopLotReader.FileName)}, then: splitbatch check {folder}; when the "
+            + $"plan is final: splitbatch declare {folder}";
 
     /// <summary>The folder and the number of files.</summary>
     public override string ToString() => $"{Folder.Name}: {Files.Count} files.";

@@ -3,7 +3,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>Reads how a plan wants doubtful ballots counted: <c>"rules": { "late": "count", "missing": "count as wrong", "brewers": ["T03"] }</c>.</summary>
+/// <summary>
+/// Reads how a plan wants doubtful ballots counted: <c>"rules": { "late": "count", "missing": "count as wrong", "brewers": ["T03"] }</c>.
+/// </summary>
 internal static class BallotRulesReader
 {
     private static readonly Dictionary<string, BallotRule> Counted = new()
@@ -32,7 +34,8 @@ internal static class BallotRulesReader
         var usual = BallotRules.Default;
         var closes = json.OptionalText("closes");
         DateTimeOffset? at = null;
-        if (closes is not null && !TimeText.TryRead(closes, out at)) json.Refuse("closes", "The time cannot be read.", "year-month-day hour:minute, as \"2026-03-14 22:00\"", closes);
+        if (closes is not null && !TimeText.TryRead(closes, out at))
+            json.Refuse("closes", "The time cannot be read.", "year-month-day hour:minute, as \"2026-03-14 22:00\"", closes);
         return new BallotRules
         {
             Duplicates = json.OptionalOneOf("duplicates", Duplicates) ?? usual.Duplicates,

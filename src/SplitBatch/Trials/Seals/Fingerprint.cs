@@ -30,7 +30,9 @@ public sealed record Fingerprint
     /// <summary>All 64 digits as somebody wrote them; null where the text is none.</summary>
     public static Fingerprint? Parse(string? text) => Plain(text) is { Length: AllDigits } digits ? new(digits) : null;
 
-    /// <summary>Whether somebody's note of a fingerprint, whole or its first twenty digits or more, is this one. Spaces and hyphens do not matter.</summary>
+    /// <summary>
+    /// Whether somebody's note of a fingerprint, whole or its first twenty digits or more, is this one. Spaces and hyphens do not matter.
+    /// </summary>
     /// <exception cref="ArgumentException">The text is no fingerprint: it holds other signs, or fewer than twenty digits.</exception>
     public bool Matches(string text) => Plain(text) is { Length: >= ShortDigits and <= AllDigits } digits
         ? Digits.StartsWith(digits, StringComparison.Ordinal)

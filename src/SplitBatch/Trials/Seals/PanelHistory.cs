@@ -12,7 +12,8 @@ namespace SplitBatch.Trials.Seals;
 /// <param name="Pending">What trial.json says differently before the first ballot, so that it can still be amended or put back.</param>
 /// <param name="Changed">The plan as it reads after all changes; null where the panel is gone from it.</param>
 internal sealed record PanelHistory(
-    Seal? InForce, IReadOnlyList<PlanChange> Amendments, IReadOnlyList<PlanChange> Changes, IReadOnlyList<PlanDifference> Pending, PanelPlan? Changed)
+    Seal? InForce, IReadOnlyList<PlanChange> Amendments, IReadOnlyList<PlanChange> Changes, IReadOnlyList<PlanDifference> Pending,
+    PanelPlan? Changed)
 {
     /// <summary>Follows one panel through the seals up to what trial.json says now.</summary>
     /// <param name="chain">The seals.</param>
@@ -30,7 +31,8 @@ internal sealed record PanelHistory(
         foreach (var (old, amended) in chain.Steps)
         {
             var into = amended.Number <= inForce.Number ? early : late;
-            into.AddRange(PlanDifference.Between(old.Plan, amended.Plan).Where(difference => difference.Concerns(panel)).Select(difference => ChangeOf(difference, amended)));
+            into.AddRange(PlanDifference.Between(old.Plan, amended.Plan).Where(difference => difference.Concerns(panel))
+                .Select(difference => ChangeOf(difference, amended)));
         }
 
         if (ballots.Count > 0) late.AddRange(open.Select(difference => ChangeOf(difference, null)));

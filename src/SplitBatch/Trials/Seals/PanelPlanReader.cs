@@ -39,7 +39,8 @@ internal static class PanelPlanReader
         if (name is null || protocol is null || tasters is null) return null;
         if (expected is null && protocol is { NamesTheProperty: true, Sides: 1 } && !json.Names.Contains("expected"))
         {
-            json.Missing("expected", $"the half that should be the stronger one, as \"expected\": \"B\": {protocol.Name} asks in one direction, which has to be fixed before pouring");
+            json.Missing("expected", $"the half that should be the stronger one, as \"expected\": \"B\": {protocol.Name} asks in one "
+                + $"direction, which has to be fixed before pouring");
         }
 
         var plan = new PanelPlan(protocol, tasters.Value)
@@ -61,14 +62,21 @@ internal static class PanelPlanReader
         plan = json.Make("margin", () => plan with { Margin = margin ?? plan.Margin }) ?? plan;
         if (distance is { } apart)
         {
-            if (margin is not null) json.Refuse("margin as d-prime", "The margin is declared twice, as a share and as a d-prime.", "one of them", apart.ToString(System.Globalization.CultureInfo.InvariantCulture));
+            if (margin is not null)
+                json.Refuse("margin as d-prime", "The margin is declared twice, as a share and as a d-prime.", "one of them",
+                    apart.ToString(System.Globalization.CultureInfo.InvariantCulture));
             plan = json.Make("margin as d-prime", () => plan with { MarginAsDPrime = apart }) ?? plan;
         }
 
         plan = json.Make("beta", () => plan with { Beta = beta ?? plan.Beta }) ?? plan;
         if (plan.Stopping != StoppingRule.Sequential) return plan;
-        _ = json.Make("stopping", () => protocol.HasKnownChance ? plan.Sequential() : throw new ArgumentException($"A sequential plan needs a known guessing chance; {protocol.Name} has none."));
-        if (plan.Replicates > 1) json.Refuse("replicates", "A sequential plan takes one set from each taster, because repeats are not new tasters.", "1", plan.Replicates.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        _ = json.Make("stopping",
+            () => protocol.HasKnownChance
+                ? plan.Sequential()
+                : throw new ArgumentException($"A sequential plan needs a known guessing chance; {protocol.Name} has none."));
+        if (plan.Replicates > 1)
+            json.Refuse("replicates", "A sequential plan takes one set from each taster, because repeats are not new tasters.", "1",
+                plan.Replicates.ToString(System.Globalization.CultureInfo.InvariantCulture));
         return plan;
     }
 }

@@ -39,7 +39,8 @@ public sealed record PlanDifference(string Entry, string? Panel, string? Before,
     }
 
     /// <summary>Whether this touches what a panel's result says: an entry of that panel, or of the whole trial.</summary>
-    public bool Concerns(string panel) => !IsSaidLater && (Panel is null || string.Equals(Panel, panel, StringComparison.OrdinalIgnoreCase));
+    public bool Concerns(string panel) =>
+        !IsSaidLater && (Panel is null || string.Equals(Panel, panel, StringComparison.OrdinalIgnoreCase));
 
     private static string Shown(string? value) => value switch
     {

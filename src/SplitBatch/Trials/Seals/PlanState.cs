@@ -41,7 +41,9 @@ public sealed record PlanState(SealChain Chain, IReadOnlyList<PanelEvent> Events
             Digits = seal.Fingerprint?.Digits,
             SealedAt = seal.At,
             Published = Published,
-            Timestamp = Timestamps.FirstOrDefault(stamp => Path.GetFileNameWithoutExtension(stamp.File) == Path.GetFileNameWithoutExtension(seal.File))?.Says,
+            Timestamp =
+                Timestamps.FirstOrDefault(
+                    stamp => Path.GetFileNameWithoutExtension(stamp.File) == Path.GetFileNameWithoutExtension(seal.File))?.Says,
             Amendments = history.Amendments,
             Changes = history.Changes,
             ChangedPlan = history.Changed,
@@ -55,10 +57,21 @@ public sealed record PlanState(SealChain Chain, IReadOnlyList<PanelEvent> Events
     private IEnumerable<string> KeyBreaks(string panel, Func<Fingerprint?> key)
     {
         if (Of(panel, PanelEventKind.Served).FirstOrDefault() is not { } served) yield break;
-        if (served.Key is { } drawn && key() is { } found && found != drawn) yield return $"The key of panel {panel} is not the one that was drawn: its fingerprint is {found}, and {PanelEvent.Log.FileName} holds {drawn}.";
-        if (served.Seal is { } under && Chain.Seals.All(seal => seal.Fingerprint != under)) yield return $"Panel {panel} was served under a seal with the fingerprint {under}, and no seal in this folder has it.";
+        if (served.Key is { } drawn && key() is { } found && found != drawn)
+        {
+            yield return $"The key of panel {panel} is not the one that was drawn: its fingerprint is {found}, and "
+                + $"{PanelEvent.Log.FileName} holds {drawn}.";
+        }
+
+        if (served.Seal is { } under && Chain.Seals.All(seal => seal.Fingerprint != under))
+        {
+            yield return $"Panel {panel} was served under a seal with the fingerprint {under}, and no seal in this folder has it.";
+        }
     }
 
     private static string Look(PanelEvent look) => string.Create(CultureInfo.InvariantCulture,
-        $"{(look.Who.Length > 0 ? look.Who : "somebody")} looked on {SealText.Moment(look.When)}{(look.Ballots is { } ballots ? $", with {ballots} {(ballots == 1 ? "ballot" : "ballots")} in" : "")}, because: {look.Because}");
+        $"{(look.Who.Length > 0 ? look.Who : "somebody")} looked on "
+            + $"{SealText.Moment(look.When)}"
+            + $"{(look.Ballots is { } ballots ? $", with {ballots} {(ballots == 1 ? "ballot" : "ballots")} in" : "")}, because: "
+            + $"{look.Because}");
 }

@@ -20,8 +20,18 @@ internal static class PlanText
     public static readonly JsonSerializerOptions OneLine = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static readonly Dictionary<string, bool> Together = new() { ["stratified"] = true, ["side by side"] = false };
-    private static readonly Dictionary<BallotRule, string> Rule = new() { [BallotRule.Exclude] = "exclude", [BallotRule.Count] = "count", [BallotRule.CountAsWrong] = "count as wrong" };
-    private static readonly Dictionary<DuplicateRule, string> Duplicates = new() { [DuplicateRule.First] = "first", [DuplicateRule.Last] = "last", [DuplicateRule.FirstIfEqual] = "first if equal" };
+    private static readonly Dictionary<BallotRule, string> Rule = new()
+    {
+        [BallotRule.Exclude] = "exclude",
+        [BallotRule.Count] = "count",
+        [BallotRule.CountAsWrong] = "count as wrong",
+    };
+    private static readonly Dictionary<DuplicateRule, string> Duplicates = new()
+    {
+        [DuplicateRule.First] = "first",
+        [DuplicateRule.Last] = "last",
+        [DuplicateRule.FirstIfEqual] = "first if equal",
+    };
 
     /// <summary>The plan, every value written out.</summary>
     public static JsonObject Write(TrialPlan plan) => new()
@@ -63,7 +73,9 @@ internal static class PlanText
         return question is null || variable is null || a is null || b is null ? null : plan;
     }
 
-    /// <summary>What a section about the laboratory fixes beforehand: all but the key of the samples and the way its files are read.</summary>
+    /// <summary>
+    /// What a section about the laboratory fixes beforehand: all but the key of the samples and the way its files are read.
+    /// </summary>
     public static JsonObject LabOf(JsonSection? lab) => lab?.Copy(name => name is not ("samples" or "imports")) ?? [];
 
     private static JsonObject Write(PanelPlan plan)

@@ -41,7 +41,8 @@ public sealed record Seal
     public override string ToString() => $"{File}, sealed {SealText.Moment(At)}: {Fingerprint}";
 
     /// <summary>How many ballots of a panel were in then.</summary>
-    public int BallotsOf(string panel) => BallotsThen.FirstOrDefault(pair => string.Equals(pair.Key, panel, StringComparison.OrdinalIgnoreCase)).Value;
+    public int BallotsOf(string panel) =>
+        BallotsThen.FirstOrDefault(pair => string.Equals(pair.Key, panel, StringComparison.OrdinalIgnoreCase)).Value;
 
     /// <summary>
     /// Whether a ballot was handed in before this seal for certain. Ballots seldom name their time zone, so a time without one has to lie

@@ -4,7 +4,8 @@ namespace SplitBatch.Trials.Seals;
 
 /// <summary>The seals of a trial in their order, each bound to the one before by its fingerprint.</summary>
 /// <param name="Seals">The seals; none where the trial is not sealed.</param>
-/// <param name="Breaks">What does not fit together, as sentences: a seal that is missing, or that was changed after the next one was made.</param>
+/// <param name="Breaks">What does not fit together, as sentences: a seal that is missing, or that was changed after the next one was
+/// made.</param>
 public sealed record SealChain(IReadOnlyList<Seal> Seals, IReadOnlyList<string> Breaks)
 {
     /// <summary>No seal.</summary>
@@ -20,7 +21,8 @@ public sealed record SealChain(IReadOnlyList<Seal> Seals, IReadOnlyList<string> 
         foreach (var number in folder.Names("seal-*.json").Select(SealText.NumberOf).OfType<int>().Distinct().Order())
         {
             var file = SealText.NameOf(number);
-            if (folder.ReadText(file, faults) is not null && SealText.Read(file, File.ReadAllBytes(folder.PathOf(file)), faults) is { } seal) seals.Add(seal);
+            if (folder.ReadText(file, faults) is not null
+                && SealText.Read(file, File.ReadAllBytes(folder.PathOf(file)), faults) is { } seal) seals.Add(seal);
         }
 
         return new SealChain(seals, [.. BreaksIn(seals)]);
@@ -50,7 +52,9 @@ public sealed record SealChain(IReadOnlyList<Seal> Seals, IReadOnlyList<string> 
             }
 
             var before = seals[i - 1];
-            if (seal.Before != before.Fingerprint) yield return $"{before.File} was changed after {seal.File} was made: its fingerprint is {before.Fingerprint}, and {seal.File} holds {seal.Before?.Spoken ?? "none"}.";
+            if (seal.Before != before.Fingerprint)
+                yield return $"{before.File} was changed after {seal.File} was made: its fingerprint is {before.Fingerprint}, and "
+                    + $"{seal.File} holds {seal.Before?.Spoken ?? "none"}.";
             if (seal.At.UtcDateTime < before.At.UtcDateTime) yield return $"{seal.File} says that it was made before {before.File}.";
         }
     }

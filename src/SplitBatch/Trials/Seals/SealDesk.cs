@@ -20,7 +20,8 @@ internal sealed class SealDesk(TrialFolder folder, TimeProvider clock)
     /// <param name="ballots">How many ballots of each panel are in.</param>
     /// <param name="because">Why the plan is amended; null for the first seal.</param>
     /// <returns>The seal, or the newest one where it says the same already.</returns>
-    /// <exception cref="InvalidOperationException">A first seal is there already and says something else, or there is none to amend.</exception>
+    /// <exception cref="InvalidOperationException">A first seal is there already and says something else, or there is none to
+    /// amend.</exception>
     /// <exception cref="LogException">The folder cannot be written to.</exception>
     public Seal Add(string title, TrialPlan plan, Func<IReadOnlyDictionary<string, int>> ballots, string? because)
     {

@@ -12,7 +12,12 @@ internal static class SealText
 {
     private const string Utc = "yyyy-MM-ddTHH:mm:ssZ", Local = "yyyy-MM-dd HH:mm:ss zzz";
 
-    private static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Layout = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>The file of a seal.</summary>
     public static string NameOf(int number) => string.Create(CultureInfo.InvariantCulture, $"seal-{number}.json");
@@ -62,8 +67,10 @@ internal static class SealText
         if (section is null) json.Missing("plan", "what was sealed");
         var plan = section is null ? null : PlanText.Read(section);
         json.RefuseUnasked();
-        if (before is not null && Fingerprint.Parse(before) is null) json.Refuse("seal before", "This is no fingerprint.", "64 digits of 0-9 and a-f", before);
-        if (number is not null && NameOf((int)number) != file) json.Refuse("seal", "The number is not that of the file's name.", $"the file under its own name, {NameOf((int)number)}");
+        if (before is not null && Fingerprint.Parse(before) is null)
+            json.Refuse("seal before", "This is no fingerprint.", "64 digits of 0-9 and a-f", before);
+        if (number is not null && NameOf((int)number) != file)
+            json.Refuse("seal", "The number is not that of the file's name.", $"the file under its own name, {NameOf((int)number)}");
         if (number is null || title is null || madeBy is null || salt is null || at is null || plan is null) return null;
         return new Seal
         {
@@ -83,9 +90,12 @@ internal static class SealText
     private static DateTimeOffset? ReadMoment(JsonSection json)
     {
         if (json.Text("sealed") is not { } utc || json.Text("local time") is not { } local) return null;
-        if (!DateTimeOffset.TryParseExact(utc, Utc, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var instant)) json.Refuse("sealed", "The moment cannot be read.", "as 2026-04-20T16:05:00Z", utc);
-        else if (!DateTimeOffset.TryParseExact(local, Local, CultureInfo.InvariantCulture, DateTimeStyles.None, out var here)) json.Refuse("local time", "The moment cannot be read.", "as 2026-04-20 18:05:00 +02:00", local);
-        else if (here != instant) json.Refuse("local time", "This is another moment than the one under \"sealed\".", "one moment, told in two ways", local);
+        if (!DateTimeOffset.TryParseExact(utc, Utc, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var instant))
+            json.Refuse("sealed", "The moment cannot be read.", "as 2026-04-20T16:05:00Z", utc);
+        else if (!DateTimeOffset.TryParseExact(local, Local, CultureInfo.InvariantCulture, DateTimeStyles.None, out var here))
+            json.Refuse("local time", "The moment cannot be read.", "as 2026-04-20 18:05:00 +02:00", local);
+        else if (here != instant)
+            json.Refuse("local time", "This is another moment than the one under \"sealed\".", "one moment, told in two ways", local);
         else return here;
         return null;
     }

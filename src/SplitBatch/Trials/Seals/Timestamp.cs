@@ -6,7 +6,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>What a trusted clock says about a seal: an RFC 3161 reply that somebody got elsewhere and put beside it as <c>seal-1.tsr</c>.</summary>
+/// <summary>
+/// What a trusted clock says about a seal: an RFC 3161 reply that somebody got elsewhere and put beside it as <c>seal-1.tsr</c>.
+/// </summary>
 /// <param name="File">The reply's file.</param>
 /// <param name="Says">What it says and what that is worth, as a sentence.</param>
 /// <param name="At">When the clock saw the seal; null where the reply cannot be read, or is of another file.</param>
@@ -20,7 +22,10 @@ public sealed record Timestamp(string File, string Says, DateTimeOffset? At, boo
     internal static Timestamp? Of(Seal seal, TrialFolder folder)
     {
         var file = Path.ChangeExtension(seal.File, ".tsr");
-        return folder.Holds(file) ? Read(file, System.IO.File.ReadAllBytes(folder.PathOf(file)), System.IO.File.ReadAllBytes(folder.PathOf(seal.File)), seal.File, AtHand(folder)) : null;
+        return folder.Holds(file)
+            ? Read(file, System.IO.File.ReadAllBytes(folder.PathOf(file)), System.IO.File.ReadAllBytes(folder.PathOf(seal.File)),
+                seal.File, AtHand(folder))
+            : null;
     }
 
     /// <summary>Reads a reply and checks it against the bytes of the seal.</summary>
@@ -37,12 +42,15 @@ public sealed record Timestamp(string File, string Says, DateTimeOffset? At, boo
         {
             // The signature fails for want of a certificate, or because the reply is of other bytes; which of the two is told apart.
             return Covers(token, data)
-                ? new(file, $"{file} says that {sealFile} was there at {SealText.Moment(at)}; its signature could not be checked, because no certificate of its signer is at hand.", at, false)
+                ? new(file, $"{file} says that {sealFile} was there at {SealText.Moment(at)}; its signature could not be checked, because "
+                    + $"no certificate of its signer is at hand.", at, false)
                 : new(file, $"{file} belongs to another file than {sealFile}, so it proves nothing about it.", null, false);
         }
 
         var beside = atHand.Any(certificate => certificate.RawData.AsSpan().SequenceEqual(signer.RawData));
-        return new(file, $"{file} says that {sealFile} was there at {SealText.Moment(at)}, and its signature is good by the certificate of {signer.GetNameInfo(X509NameType.SimpleName, false)}, which {(beside ? "lies beside it" : "came within it")}. Whether that signer is to be trusted is for the reader to say.", at, true);
+        return new(file, $"{file} says that {sealFile} was there at {SealText.Moment(at)}, and its signature is good by the certificate "
+            + $"of {signer.GetNameInfo(X509NameType.SimpleName, false)}, which {(beside ? "lies beside it" : "came within it")}. Whether "
+            + $"that signer is to be trusted is for the reader to say.", at, true);
     }
 
     /// <summary>The sentence.</summary>
@@ -66,7 +74,8 @@ public sealed record Timestamp(string File, string Says, DateTimeOffset? At, boo
 
     private static bool Covers(Rfc3161TimestampToken token, byte[] data) =>
         token.TokenInfo.HashAlgorithmId.FriendlyName is { } name
-        && CryptographicOperations.HashData(new HashAlgorithmName(name.ToUpperInvariant()), data).AsSpan().SequenceEqual(token.TokenInfo.GetMessageHash().Span);
+        && CryptographicOperations.HashData(new HashAlgorithmName(name.ToUpperInvariant()), data).AsSpan()
+            .SequenceEqual(token.TokenInfo.GetMessageHash().Span);
 
     private static X509Certificate2Collection AtHand(TrialFolder folder)
     {

@@ -6,7 +6,9 @@ using SplitBatch.Numbers;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>All of a trial that decides what its result will say: what a seal fixes, and what trial.json is compared with ever after.</summary>
+/// <summary>
+/// All of a trial that decides what its result will say: what a seal fixes, and what trial.json is compared with ever after.
+/// </summary>
 public sealed record TrialPlan
 {
     /// <summary>The question, as one sentence.</summary>
@@ -18,7 +20,9 @@ public sealed record TrialPlan
     /// <summary>The name of each half.</summary>
     public required IReadOnlyDictionary<Side, string> Beers { get; init; }
 
-    /// <summary>In what the hop lots differ on purpose, in the words of trial.json; empty where the variable is no difference between lots.</summary>
+    /// <summary>
+    /// In what the hop lots differ on purpose, in the words of trial.json; empty where the variable is no difference between lots.
+    /// </summary>
     public string HopVariable { get; init; } = "";
 
     /// <summary>What would change the brewer's mind; empty where not given.</summary>
@@ -39,9 +43,13 @@ public sealed record TrialPlan
     /// <summary>Whether the panels are read together, stratified by panel, and not only side by side.</summary>
     public bool ReadTogether { get; init; }
 
-    /// <summary>What trial.json says beforehand about the laboratory: precision, margins. Not the key of the samples, which stays blind until the return.</summary>
+    /// <summary>
+    /// What trial.json says beforehand about the laboratory: precision, margins. Not the key of the samples, which stays blind until the
+    /// return.
+    /// </summary>
     public JsonObject Lab { get; init; } = [];
 
     /// <summary>The panel of a name; null where the plan has none.</summary>
-    public PanelPlan? Panel(string name) => Panels.FirstOrDefault(panel => string.Equals(panel.Name, name, StringComparison.OrdinalIgnoreCase));
+    public PanelPlan? Panel(string name) =>
+        Panels.FirstOrDefault(panel => string.Equals(panel.Name, name, StringComparison.OrdinalIgnoreCase));
 }

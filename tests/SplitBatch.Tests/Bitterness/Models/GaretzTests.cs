@@ -73,5 +73,6 @@ public class GaretzTests
     }
 
     private static double Estimate(Kettle kettle) =>
-        BitternessEstimate.Of(kettle, [HopCharge.Boil(HopLot.Cones("cones", 6), Mass.FromGrams(40), 60)], BitternessModels.Garetz).Value.Value;
+        BitternessEstimate.Of(kettle, [HopCharge.Boil(HopLot.Cones("cones", 6), Mass.FromGrams(40), 60)],
+            BitternessModels.Garetz).Value.Value;
 }

@@ -15,7 +15,9 @@ public class IsomerisationTests
             var points = row[1].Split(' ').Select(point => point.Split(':')).Select(p => (Number(p[0]), Number(p[1]))).ToArray();
             var step = row[0] == "hold"
                 ? Isomerisation.Hold(points[0].Item2, points[1].Item1)
-                : Isomerisation.Over(TemperatureProfile.FromReadings(points.Select(p => (Duration.FromMinutes(p.Item1), Temperature.FromDegreesCelsius(p.Item2)))), 0);
+                : Isomerisation.Over(
+                    TemperatureProfile.FromReadings(
+                        points.Select(p => (Duration.FromMinutes(p.Item1), Temperature.FromDegreesCelsius(p.Item2)))), 0);
             var tolerance = row[0] == "hold" ? 1e-9 : 1e-5;
             Assert.Equal(Number(row[2]), step.AlphaLeft, tolerance);
             Assert.Equal(Number(row[3]), step.IsoMade, tolerance);
@@ -37,7 +39,10 @@ public class IsomerisationTests
         Assert.Equal(108.0, Energy(Isomerisation.K2), 0.05);
     }
 
-    /// <summary>Malowicki and Shellhammer (2005), abstract: losses are pronounced beyond two half-lives of alpha acid. Iso-alpha acid peaks after that.</summary>
+    /// <summary>
+    /// Malowicki and Shellhammer (2005), abstract: losses are pronounced beyond two half-lives of alpha acid. Iso-alpha acid peaks after
+    /// that.
+    /// </summary>
     [Theory]
     [InlineData(90)]
     [InlineData(100)]
@@ -51,16 +56,21 @@ public class IsomerisationTests
         Assert.True(Iso(twoHalfLives * 1.5) > Iso(twoHalfLives * 2));
     }
 
-    /// <summary>Kappler et al. (2010), J. Inst. Brew. 116, 332-338, abstract: over 20 % of dosed iso-alpha acid was gone after 90 min of boiling.</summary>
+    /// <summary>
+    /// Kappler et al. (2010), J. Inst. Brew. 116, 332-338, abstract: over 20 % of dosed iso-alpha acid was gone after 90 min of boiling.
+    /// </summary>
     [Fact]
     public void Dosed_iso_alpha_acid_loses_over_20_percent_in_90_minutes_of_boiling() =>
         Assert.InRange(1 - Isomerisation.Hold(Temperature.FromDegreesCelsius(100), Duration.FromMinutes(90)).IsoLeft, 0.20, 0.30);
 
-    /// <summary>The default yield makes a 60 min boil of cones agree with Justus (2018): 44.0 % in the kettle less 33.7 % to the beer.</summary>
+    /// <summary>
+    /// The default yield makes a 60 min boil of cones agree with Justus (2018): 44.0 % in the kettle less 33.7 % to the beer.
+    /// </summary>
     [Fact]
     public void The_default_yield_gives_the_mean_utilisation_published_for_breweries()
     {
-        var exposure = new Exposure { BoilMinutes = 60, BoilCelsius = 100, MeanGravity = 1.048, Before = ThermalStep.None, After = ThermalStep.None };
+        var exposure = new Exposure { BoilMinutes = 60, BoilCelsius = 100, MeanGravity = 1.048, Before = ThermalStep.None,
+            After = ThermalStep.None };
         Assert.Equal(0.440 * (1 - 0.337), BitternessModels.Kinetics.Utilisation(exposure), 0.0005);
     }
 
@@ -77,7 +87,8 @@ public class IsomerisationTests
     [Fact]
     public void A_stand_from_100_to_80_degrees_in_half_an_hour_counts_as_14_minutes_of_boil()
     {
-        var profile = TemperatureProfile.From(Temperature.FromDegreesCelsius(100)).CoolTo(Temperature.FromDegreesCelsius(80), Duration.FromMinutes(30));
+        var profile = TemperatureProfile.From(Temperature.FromDegreesCelsius(100))
+            .CoolTo(Temperature.FromDegreesCelsius(80), Duration.FromMinutes(30));
         var kettle = Kettle.Metric(20, 1.050) with { AfterBoil = profile };
         var exposure = Exposure.Of(kettle, HopCharge.Whirlpool(HopLot.Cones("cones", 5), Mass.FromGrams(20)));
         Assert.Equal(14.1326, exposure.EquivalentMinutes, 0.005);

@@ -56,15 +56,20 @@ public class OwnModelTests
     [Fact]
     public void It_stands_in_the_comparison_beside_the_published_ones()
     {
-        var rows = ModelComparison.Of(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(40), 30)], [.. BitternessModels.All, new HouseRule()]).Rows;
+        var rows =
+            ModelComparison.Of(Kettle, [HopCharge.Boil(Cones, Mass.FromGrams(40), 30)], [.. BitternessModels.All, new HouseRule()]).Rows;
         Assert.Equal(["Tinseth", "Rager", "Garetz", "Kinetics", "House rule"], rows.Select(row => row.Model));
         Assert.Equal(40 * 0.055 * 1000 / 20 * 0.15, rows[^1].Bitterness, 1e-9);
         Assert.Equal("own notes", rows[^1].Citation);
         Assert.True(rows[^1].InRange);
-        Assert.False(ModelComparison.Of(Kettle.Metric(20, 1.090), [HopCharge.Boil(Cones, Mass.FromGrams(40), 30)], [new HouseRule()]).Rows[0].InRange);
+        Assert.False(
+            ModelComparison.Of(Kettle.Metric(20, 1.090), [HopCharge.Boil(Cones, Mass.FromGrams(40), 30)],
+                [new HouseRule()]).Rows[0].InRange);
     }
 
-    /// <summary>One gram's reading error alone: the closed form is grams' share of the bitterness. Time enters the line in proportion.</summary>
+    /// <summary>
+    /// One gram's reading error alone: the closed form is grams' share of the bitterness. Time enters the line in proportion.
+    /// </summary>
     [Fact]
     public void Its_doubts_are_drawn_without_a_vector_form_of_its_own()
     {
@@ -80,7 +85,8 @@ public class OwnModelTests
     [Fact]
     public void Its_own_range_warns_like_a_published_one()
     {
-        var strong = BitternessEstimate.Of(Kettle.Metric(20, 1.080, altitudeMeters: 1500), [HopCharge.Boil(Cones, Mass.FromGrams(40), 60)], new HouseRule());
+        var strong = BitternessEstimate.Of(Kettle.Metric(20, 1.080, altitudeMeters: 1500), [HopCharge.Boil(Cones, Mass.FromGrams(40), 60)],
+            new HouseRule());
         Assert.Equal(2, strong.Warnings.Length);
         Assert.Contains("outside what House rule was made for (1.035 to 1.070)", strong.Warnings[0], StringComparison.Ordinal);
         Assert.Contains("House rule was made near sea level", strong.Warnings[1], StringComparison.Ordinal);

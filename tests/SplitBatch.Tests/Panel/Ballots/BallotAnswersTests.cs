@@ -20,13 +20,15 @@ public class BallotAnswersTests
         var plan = ServingPlan.Balanced(Protocol.Tetrad, 6, seed: 3);
         foreach (var set in plan.Sets)
         {
-            string[] a = [.. set.CodedCups.Where(cup => cup.Beer == Side.A).Select(cup => cup.Code)], b = [.. set.CodedCups.Where(cup => cup.Beer == Side.B).Select(cup => cup.Code)];
+            string[] a = [.. set.CodedCups.Where(cup => cup.Beer == Side.A).Select(cup => cup.Code)],
+                b = [.. set.CodedCups.Where(cup => cup.Beer == Side.B).Select(cup => cup.Code)];
             Assert.Equal((1, 1), Score($"{a[0]} {a[1]} / {b[0]} {b[1]}"));
             Assert.Equal((1, 1), Score($"{b[1]} {b[0]} / {a[0]} {a[1]}"));
             Assert.Equal((1, 0), Score($"{a[0]} {b[1]} / {b[0]} {a[1]}"));
             Assert.Equal((0, 0), Score($"{a[0]} {a[1]} {b[0]}"));
 
-            (int Counted, int Correct) Score(string answer) => plan.Score([new Ballot(set.Taster, answer)]) is var panel ? (panel.Counted, panel.Correct) : default;
+            (int Counted, int Correct) Score(string answer) =>
+                plan.Score([new Ballot(set.Taster, answer)]) is var panel ? (panel.Counted, panel.Correct) : default;
         }
     }
 
@@ -48,10 +50,12 @@ public class BallotAnswersTests
         var code = plan.Sets[0].Cups[0].Code;
         Assert.Contains("the answer names a code twice", Reasons(plan, $"{code} {code}"), StringComparison.Ordinal);
         var set = Triangles.Sets[0];
-        Assert.Contains("the answer names 2 codes; write one code out of", Reasons(Triangles, $"{set.Cups[0].Code} {set.Cups[1].Code}"), StringComparison.Ordinal);
+        Assert.Contains("the answer names 2 codes; write one code out of", Reasons(Triangles, $"{set.Cups[0].Code} {set.Cups[1].Code}"),
+            StringComparison.Ordinal);
         Assert.Contains("holds no code; write one code out of", Reasons(Triangles, "the left one"), StringComparison.Ordinal);
 
-        static string Reasons(ServingPlan plan, string answer) => Assert.Single(plan.Score([new Ballot(plan.Sets[0].Taster, answer) { Set = 1 }]).Excluded).Reasons;
+        static string Reasons(ServingPlan plan, string answer) =>
+            Assert.Single(plan.Score([new Ballot(plan.Sets[0].Taster, answer) { Set = 1 }]).Excluded).Reasons;
     }
 
     /// <summary>One digit wrong or two digits swapped is a slip; more is not, and a slip that fits two cups names neither.</summary>
@@ -89,7 +93,9 @@ public class BallotAnswersTests
         var plan = ServingPlan.Balanced(Protocol.Parse(protocol), 8, seed: 4);
         foreach (var set in plan.Sets)
         {
-            var served = protocol == "A-not-A" ? set.Order.Text == "A" ? "A" : "not A" : set.Order.Text is "AA" or "BB" ? "same" : "different";
+            var served = protocol == "A-not-A"
+                ? set.Order.Text == "A" ? "A" : "not A"
+                : set.Order.Text is "AA" or "BB" ? "same" : "different";
             var ballot = Assert.Single(plan.Score([new Ballot(set.Taster, written)]).Ballots);
             Assert.Equal(word, ballot.Answer!.Word);
             Assert.Equal(word == served, ballot.IsCorrect);
@@ -99,8 +105,12 @@ public class BallotAnswersTests
     [Fact]
     public void Same_is_no_answer_to_A_not_A_and_yes_none_to_same_different()
     {
-        Assert.Contains("write A or not A", Assert.Single(ServingPlan.Balanced(Protocol.ANotA, 4, 1).Score([new Ballot("T1", "same")]).Excluded).Reasons, StringComparison.Ordinal);
-        Assert.Contains("write same or different", Assert.Single(ServingPlan.Balanced(Protocol.SameDifferent, 4, 1).Score([new Ballot("T1", "yes")]).Excluded).Reasons, StringComparison.Ordinal);
+        Assert.Contains("write A or not A",
+            Assert.Single(ServingPlan.Balanced(Protocol.ANotA, 4, 1).Score([new Ballot("T1", "same")]).Excluded).Reasons,
+            StringComparison.Ordinal);
+        Assert.Contains("write same or different",
+            Assert.Single(ServingPlan.Balanced(Protocol.SameDifferent, 4, 1).Score([new Ballot("T1", "yes")]).Excluded).Reasons,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -147,7 +157,8 @@ public class BallotAnswersTests
     public void A_right_answer_that_counts_as_wrong_is_not_correct_and_being_left_out_outweighs_it()
     {
         var set = Triangles.Sets[0];
-        var wrong = new BallotRules { KnewVariable = BallotRule.CountAsWrong, Brewer = BallotRule.CountAsWrong, Late = BallotRule.Exclude };
+        var wrong = new BallotRules { KnewVariable = BallotRule.CountAsWrong, Brewer = BallotRule.CountAsWrong,
+            Late = BallotRule.Exclude };
         var knew = new Ballot(set.Taster, Right(set)) { KnewVariable = true };
         var panel = Triangles.Score([knew], wrong);
         Assert.Equal((1, 0), (panel.Counted, panel.Correct));
@@ -155,7 +166,9 @@ public class BallotAnswersTests
         Assert.Equal(0, Triangles.Score([knew with { IsLate = true }], wrong).Counted);
         // Left out first, counted as wrong by a later note: still left out.
         Assert.Equal(0, Triangles.Score([knew with { IsBrewer = true }], wrong with { KnewVariable = BallotRule.Exclude }).Counted);
-        Assert.Equal(0, Triangles.Score([new Ballot(set.Taster, Right(set))], new BallotRules { TastersWhoKnew = [set.Taster.ToLowerInvariant()] }).Counted);
+        Assert.Equal(0,
+            Triangles.Score([new Ballot(set.Taster, Right(set))],
+                new BallotRules { TastersWhoKnew = [set.Taster.ToLowerInvariant()] }).Counted);
     }
 
     [Fact]
@@ -196,13 +209,18 @@ public class BallotAnswersTests
         Assert.Equal((2, 1, 1), (left.Served, left.Counted, left.Correct));
         Assert.Equal($"{first}: 1 of 1 (2 served)", left.ToString());
         var harsh = plan.Score(ballots, new BallotRules { Missing = BallotRule.CountAsWrong }).PerTaster;
-        Assert.Equal((2, 2, 1), harsh.Single(taster => taster.Taster == first) is var own ? (own.Served, own.Counted, own.Correct) : default);
-        Assert.All(harsh.Where(taster => taster.Taster != first), taster => Assert.Equal((2, 2, 2), (taster.Served, taster.Counted, taster.Correct)));
+        Assert.Equal((2, 2, 1), harsh.Single(taster => taster.Taster == first) is var own
+            ? (own.Served, own.Counted, own.Correct)
+            : default);
+        Assert.All(harsh.Where(taster => taster.Taster != first),
+            taster => Assert.Equal((2, 2, 2), (taster.Served, taster.Counted, taster.Correct)));
     }
 
     [Fact]
     public void A_ballot_without_a_usable_answer_cannot_be_counted_as_it_stands() =>
-        Assert.Contains("without a usable answer", Assert.Throws<ArgumentException>(() => Triangles.Score([], new BallotRules { NoUsableAnswer = BallotRule.Count })).Message, StringComparison.Ordinal);
+        Assert.Contains("without a usable answer",
+            Assert.Throws<ArgumentException>(() => Triangles.Score([], new BallotRules { NoUsableAnswer = BallotRule.Count })).Message,
+            StringComparison.Ordinal);
 
     [Fact]
     public void A_ballot_entered_in_a_cell_takes_the_name_and_the_sitting_from_the_key()

@@ -86,7 +86,9 @@ public class ScorerTests
         Assert.Equal(BallotIssue.UnknownCode, Assert.Single(excluded.Notes).Issue);
         Assert.Contains($"the code {swapped} is not in set 1", excluded.Reasons, StringComparison.Ordinal);
         Assert.Contains($"perhaps {code} was meant", excluded.Reasons, StringComparison.Ordinal);
-        Assert.Equal((20, 10), Plan.Score(ballots, new BallotRules { NoUsableAnswer = BallotRule.CountAsWrong }) is var harsh ? (harsh.Counted, harsh.Correct) : default);
+        Assert.Equal((20, 10), Plan.Score(ballots, new BallotRules { NoUsableAnswer = BallotRule.CountAsWrong }) is var harsh
+            ? (harsh.Counted, harsh.Correct)
+            : default);
     }
 
     [Fact]
@@ -100,8 +102,10 @@ public class ScorerTests
         var rules = new BallotRules { Closes = new DateTimeOffset(2026, 3, 1, 21, 0, 0, TimeSpan.Zero), Brewers = [Plan.Tasters[4]] };
         var panel = Plan.Score(ballots, rules);
         Assert.Equal((15, 15), (panel.Counted, panel.Correct));
-        Assert.Equal((1, 2, 2), (panel.Issues[BallotIssue.KnewVariable], panel.Issues[BallotIssue.Brewer], panel.Issues[BallotIssue.Late]));
-        var lenient = Plan.Score(ballots, rules with { KnewVariable = BallotRule.Count, Brewer = BallotRule.Count, Late = BallotRule.Count });
+        Assert.Equal((1, 2, 2),
+            (panel.Issues[BallotIssue.KnewVariable], panel.Issues[BallotIssue.Brewer], panel.Issues[BallotIssue.Late]));
+        var lenient = Plan.Score(ballots,
+            rules with { KnewVariable = BallotRule.Count, Brewer = BallotRule.Count, Late = BallotRule.Count });
         Assert.Equal((20, 20, 5), (lenient.Counted, lenient.Correct, lenient.Remarkable.Count));
     }
 
@@ -135,7 +139,8 @@ public class ScorerTests
     public void A_set_is_found_by_its_codes_where_the_ballot_names_none()
     {
         var plan = ServingPlan.Balanced(Protocol.Triangle, 6, seed: 4, replicates: 3);
-        var ballots = plan.Sets.Select(set => new Ballot(set.Taster.ToLowerInvariant() + " ", Right(set))).Append(new Ballot("T1", "no idea"));
+        var ballots = plan.Sets.Select(set => new Ballot(set.Taster.ToLowerInvariant() + " ", Right(set)))
+            .Append(new Ballot("T1", "no idea"));
         var panel = plan.Score(ballots);
         Assert.Equal((18, 18), (panel.Counted, panel.Correct));
         Assert.Equal(BallotIssue.UnknownSet, Assert.Single(Assert.Single(panel.Excluded).Notes).Issue);
@@ -159,7 +164,8 @@ public class ScorerTests
             bool Is(string answer) => plan.Score([new Ballot(set.Taster, answer)]).Correct == 1;
         }
         var unclear = plan.Score([new Ballot("T01", plan.Sets[0].Cups[0].Code)]);
-        Assert.Contains("the answer names 1 code; write two codes out of", Assert.Single(unclear.Excluded).Reasons, StringComparison.Ordinal);
+        Assert.Contains("the answer names 1 code; write two codes out of", Assert.Single(unclear.Excluded).Reasons,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -170,16 +176,20 @@ public class ScorerTests
         Assert.Equal(5, own.Score(own.Sets.Select(set => new Ballot(set.Taster, "Not A"))).Correct);
         var pairs = ServingPlan.Balanced(Protocol.SameDifferent, 12, seed: 4);
         Assert.Equal(12, pairs.Score(pairs.Sets.Select(set => new Ballot(set.Taster, set.Order.IsMixed ? "Different" : "same"))).Correct);
-        Assert.Contains("write same or different", Assert.Single(pairs.Score([new Ballot("T01", "maybe")]).Excluded).Reasons, StringComparison.Ordinal);
+        Assert.Contains("write same or different", Assert.Single(pairs.Score([new Ballot("T01", "maybe")]).Excluded).Reasons,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_matching_cup_is_judged_by_the_reference_and_a_stronger_one_by_the_expected_beer()
     {
         var duo = ServingPlan.Balanced(Protocol.DuoTrio, 12, seed: 4);
-        Assert.Equal(12, duo.Score(duo.Sets.Select(set => new Ballot(set.Taster, set.CodedCups.First(cup => cup.Beer == set.Order.Reference).Code))).Correct);
+        Assert.Equal(12,
+            duo.Score(
+                duo.Sets.Select(set => new Ballot(set.Taster, set.CodedCups.First(cup => cup.Beer == set.Order.Reference).Code))).Correct);
         var paired = ServingPlan.Balanced(Protocol.PairedDirectional, 12, seed: 4, new ServingOptions { Expected = Side.A });
-        Assert.Equal(12, paired.Score(paired.Sets.Select(set => new Ballot(set.Taster, set.CodedCups.First(cup => cup.Beer == Side.A).Code))).Correct);
+        Assert.Equal(12,
+            paired.Score(paired.Sets.Select(set => new Ballot(set.Taster, set.CodedCups.First(cup => cup.Beer == Side.A).Code))).Correct);
     }
 
     [Fact]
@@ -199,7 +209,8 @@ public class ScorerTests
         var set = Plan.Sets[6];
         var ballot = Plan.Enter(set.Taster, Right(set));
         Assert.Equal((7, 1, Right(set)), (ballot.Set, ballot.Session, ballot.Answer));
-        Assert.Contains("the code 999 is not in set 7", Assert.Throws<ArgumentException>(() => Plan.Enter(set.Taster, "999")).Message, StringComparison.Ordinal);
+        Assert.Contains("the code 999 is not in set 7", Assert.Throws<ArgumentException>(() => Plan.Enter(set.Taster, "999")).Message,
+            StringComparison.Ordinal);
         Assert.Contains("no taster", Assert.Throws<ArgumentException>(() => Plan.Enter("T77", "999")).Message, StringComparison.Ordinal);
         Assert.Equal("", Plan.Enter(set.Taster, "").Answer);
     }
@@ -229,7 +240,8 @@ public class ScorerTests
         ballots[3] = ballots[3] with { IsBrewer = true, Row = 5 };
         ballots.RemoveAt(19);
         var faults = Plan.Score(ballots).Faults("ballots-main.csv");
-        Assert.Equal($"ballots-main.csv, row 5: {ballots[3].Taster}, set 4: the taster brewed the beer (not counted).", faults[0].ToString());
+        Assert.Equal($"ballots-main.csv, row 5: {ballots[3].Taster}, set 4: the taster brewed the beer (not counted).",
+            faults[0].ToString());
         Assert.Contains("no ballot came back", faults[1].Problem, StringComparison.Ordinal);
     }
 }

@@ -8,7 +8,9 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Counting;
 
-/// <summary>Fisher's tail over every small table, phrases in comments, leanings against the margin, and sentences that were not read yet.</summary>
+/// <summary>
+/// Fisher's tail over every small table, phrases in comments, leanings against the margin, and sentences that were not read yet.
+/// </summary>
 public class AnswersEdgesTests
 {
     [Fact]
@@ -21,12 +23,16 @@ public class AnswersEdgesTests
         {
             int total = hits + alarms, n = different + alike;
             var tail = Enumerable.Range(hits, different - hits + 1).Where(x => total - x >= 0 && total - x <= alike)
-                .Sum(x => SpecialFunctions.Binomial(different, x) * SpecialFunctions.Binomial(alike, total - x)) / SpecialFunctions.Binomial(n, total);
+                .Sum(x => SpecialFunctions.Binomial(different, x) * SpecialFunctions.Binomial(alike, total - x)) / SpecialFunctions
+                    .Binomial(n, total);
             Assert.Equal(tail, FisherExact.UpperTail(hits, different, alarms, alike), 1e-12);
         }
 
         // A tail of many terms, the first of which are not the largest: by the complement.
-        var below = Enumerable.Range(0, 30).Sum(x => Math.Exp(SpecialFunctions.BinomialLn(200, x) + SpecialFunctions.BinomialLn(200, 100 - x) - SpecialFunctions.BinomialLn(400, 100)));
+        var below = Enumerable.Range(0, 30)
+            .Sum(x =>
+                Math.Exp(SpecialFunctions.BinomialLn(200, x) + SpecialFunctions.BinomialLn(200, 100 - x)
+                    - SpecialFunctions.BinomialLn(400, 100)));
         Assert.Equal(1 - below, FisherExact.UpperTail(30, 200, 70, 200), 1e-10);
     }
 
@@ -49,17 +55,23 @@ public class AnswersEdgesTests
     public void Phrases_count_whole_and_exceptions_do_not_count()
     {
         Descriptor dog = new("wet dog", ["wet dog"]), pine = new("pine", ["pine", "resin"], ["pineapple", "pinewood barrel"]);
-        CommentTally Of(params string[] texts) => CommentTally.Of(texts.Select((text, i) => new Comment($"{i}", Side.A, text)), [dog, pine]);
+        CommentTally Of(params string[] texts) =>
+            CommentTally.Of(texts.Select((text, i) => new Comment($"{i}", Side.A, text)), [dog, pine]);
         Assert.Equal([2], Of("wet dog", "a wet doggy note", "wet", "wet cat", "dog wet", "still wet").Counts.Select(count => count.A));
-        Assert.Equal([3], Of("pine", "pineapple", "resinous", "pinewood barrel", "pinewood", "pineapples").Counts.Select(count => count.A));
+        Assert.Equal([3], Of("pine", "pineapple", "resinous", "pinewood barrel", "pinewood", "pineapples").Counts
+            .Select(count => count.A));
         Assert.Equal(4, Of("wet dog", "a wet doggy note", "wet", "wet cat", "dog wet", "still wet").Uncaught.Count);
     }
 
-    /// <summary>An even count rules a margin out only if as few tasters are steady as the margin allows: here the one stands in the way and there the other.</summary>
+    /// <summary>
+    /// An even count rules a margin out only if as few tasters are steady as the margin allows: here the one stands in the way and there
+    /// the other.
+    /// </summary>
     [Fact]
     public void The_count_and_steadiness_both_have_to_rule_a_margin_out()
     {
-        bool RuledOut(params TasterCount[] counts) => SimilarityTest.Of(ReplicatedTest.Of(Protocol.PairedTwoSided, counts), margin: 0.5).MarginRuledOut;
+        bool RuledOut(params TasterCount[] counts) =>
+            SimilarityTest.Of(ReplicatedTest.Of(Protocol.PairedTwoSided, counts), margin: 0.5).MarginRuledOut;
         Assert.True(RuledOut([.. Enumerable.Repeat(new TasterCount(6, 3), 30)]));
         Assert.False(RuledOut([.. Enumerable.Range(0, 30).Select(i => new TasterCount(6, i % 2 * 6))])); // Even, and everybody steady.
         Assert.False(RuledOut([.. Enumerable.Repeat(new TasterCount(6, 5), 30)])); // Nobody steady, and all lean to one beer.
@@ -70,12 +82,16 @@ public class AnswersEdgesTests
     {
         var six = PanelReading.OfRepeats(Protocol.PairedTwoSided, [.. Enumerable.Repeat(new TasterCount(4, 4), 6)], margin: 0.3);
         Assert.True(six.Difference.DifferenceShown);
-        Assert.Contains("a difference is shown at 5 % (p = 0.031; judged by how each taster leans).", six.Difference.ToString(), StringComparison.Ordinal);
+        Assert.Contains("a difference is shown at 5 % (p = 0.031; judged by how each taster leans).", six.Difference.ToString(),
+            StringComparison.Ordinal);
         TasterCount[] counts = [new(5, 2), new(5, 1), new(5, 3), new(5, 2), new(5, 1), new(5, 2)];
         var reading = PanelReading.OfRepeats(Protocol.Triangle, counts, margin: 0.3).Difference;
-        Assert.EndsWith($"it still allows up to {Printed.Percent(reading.Repeats!.StillAllowed(0.05))} discriminators (95 % confidence).", reading.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith($"it still allows up to {Printed.Percent(reading.Repeats!.StillAllowed(0.05))} discriminators (95 % confidence).",
+            reading.ToString(), StringComparison.Ordinal);
         var plain = DifferenceTest.Of(Protocol.PairedTwoSided, 20, 12);
-        Assert.EndsWith($"it still allows up to {Printed.Percent(Protocol.PairedTwoSided.Discriminators(ShareIntervals.UpperLimit(12, 20, 0.05)))} discriminators (95 % confidence).", plain.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith($"it still allows up to "
+            + $"{Printed.Percent(Protocol.PairedTwoSided.Discriminators(ShareIntervals.UpperLimit(12, 20, 0.05)))} discriminators (95 % "
+            + $"confidence).", plain.ToString(), StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => BayesReading.Of(Protocol.Triangle, 10, 11, 0.3));
     }
 

@@ -29,7 +29,9 @@ public class DifferenceTestTests
         }
     }
 
-    /// <summary>The rows name the printed tables they were compared with: ISO 4120 (FAO V7180E) for the triangle, ISO 10399 for the duo-trio.</summary>
+    /// <summary>
+    /// The rows name the printed tables they were compared with: ISO 4120 (FAO V7180E) for the triangle, ISO 10399 for the duo-trio.
+    /// </summary>
     [Fact]
     public void Critical_counts_equal_the_published_tables()
     {
@@ -94,7 +96,8 @@ public class DifferenceTestTests
     [InlineData("3-AFC", 18, 30, .885175, .300797)]
     [InlineData("tetrad", 18, 30, 1.362597, .298803)]
     [InlineData("tetrad", 15, 30, 1.022126, .324694)]
-    public void D_prime_and_its_standard_error_equal_the_sheet_of_check_values(string name, int correct, int tasters, double d, double error)
+    public void D_prime_and_its_standard_error_equal_the_sheet_of_check_values(string name, int correct, int tasters, double d,
+        double error)
     {
         var estimate = DifferenceTest.Of(Protocol.Parse(name), tasters, correct).DPrime;
         Assert.Equal(d, estimate.Value, 5.1e-7);
@@ -118,7 +121,9 @@ public class DifferenceTestTests
         Assert.Contains("no upper limit", sure.ToString(), StringComparison.Ordinal);
     }
 
-    /// <summary>Published worked cases: Byer and Abrams (1953), quinine triangle, 25 of 50; handbook cases of 12 and 30 assessors (from memory).</summary>
+    /// <summary>
+    /// Published worked cases: Byer and Abrams (1953), quinine triangle, 25 of 50; handbook cases of 12 and 30 assessors (from memory).
+    /// </summary>
     [Theory]
     [InlineData(50, 25, .01082668)]
     [InlineData(12, 8, .01875843)]
@@ -168,7 +173,8 @@ public class DifferenceTestTests
     {
         var sentence = DifferenceTest.Of(Protocol.Triangle, tasters: 18, correct: 8).ToString();
         Assert.Equal(
-            "8 right of 18 (triangle): no difference shown at 5 % (p = 0.223; 10 needed). That does not mean the same: it still allows up to 49 % discriminators (95 % confidence).",
+            "8 right of 18 (triangle): no difference shown at 5 % (p = 0.223; 10 needed). That does not mean the same: it still allows up "
+                + "to 49 % discriminators (95 % confidence).",
             sentence);
     }
 }

@@ -43,7 +43,8 @@ public class ForestTests
         Assert.Equal(sum.PValue, two.PValue, 1e-13);
         Assert.Equal(sum.DPrime.Value, two.DPrime, 1e-6);
         // Twice the gain of two shares over one: the G statistic of the 2 x 2 table.
-        var g = 2 * ((13 * Math.Log(13.0 / 24 / .5)) + (11 * Math.Log(11.0 / 24 / .5)) + (5 * Math.Log(5.0 / 12 / .5)) + (7 * Math.Log(7.0 / 12 / .5)));
+        var g = 2 * ((13 * Math.Log(13.0 / 24 / .5)) + (11 * Math.Log(11.0 / 24 / .5)) + (5 * Math.Log(5.0 / 12 / .5))
+            + (7 * Math.Log(7.0 / 12 / .5)));
         Assert.Equal(g, two.Heterogeneity, 1e-8);
         Assert.Equal(1 - ChiSquared.CDF(1, g), two.HeterogeneityPValue, 1e-9);
     }
@@ -57,7 +58,8 @@ public class ForestTests
         for (var y = 0; y <= 30; y++)
         for (var z = 0; z <= 20; z++)
         {
-            if (x + y + z >= 39) p += ExactBinomial.Exactly(x, 24, 1.0 / 3) * ExactBinomial.Exactly(y, 30, 1.0 / 3) * ExactBinomial.Exactly(z, 20, 0.5);
+            if (x + y + z >= 39)
+                p += ExactBinomial.Exactly(x, 24, 1.0 / 3) * ExactBinomial.Exactly(y, 30, 1.0 / 3) * ExactBinomial.Exactly(z, 20, 0.5);
         }
 
         Assert.Equal(p, combined.PValue, 1e-12);

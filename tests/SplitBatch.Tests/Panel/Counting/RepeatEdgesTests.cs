@@ -7,7 +7,9 @@ using BetaBinomial = SplitBatch.Numbers.BetaBinomial;
 
 namespace SplitBatch.Panel.Counting;
 
-/// <summary>Repeats by the same people: limits are where the exact chances say, tests and limits agree, and one person is never many.</summary>
+/// <summary>
+/// Repeats by the same people: limits are where the exact chances say, tests and limits agree, and one person is never many.
+/// </summary>
 public class RepeatEdgesTests
 {
     private static readonly TasterCount[] Mixed = [new(5, 5), new(5, 4), new(5, 1), new(5, 2), new(5, 4), new(5, 1), new(5, 3)];
@@ -33,15 +35,21 @@ public class RepeatEdgesTests
         Assert.Null(Triangle(new TasterCount(1, 0)).Warning);
     }
 
-    /// <summary>By trying every number of able people: so many are always right, the others guess; and by the binomial for people who are all alike.</summary>
+    /// <summary>
+    /// By trying every number of able people: so many are always right, the others guess; and by the binomial for people who are all
+    /// alike.
+    /// </summary>
     [Fact]
     public void Limits_lie_where_so_few_or_so_many_become_rare()
     {
         var test = Triangle(Mixed);
         var right = Mixed.Sum(taster => taster.Correct);
         var interval = test.DiscriminatorsInterval(0.95);
-        Assert.Equal(0.025, Enumerable.Range(0, 8).Sum(able => Binomial.PMF(interval.High, 7, able) * Below(right - (5 * able), 35 - (5 * able))), 1e-9);
-        Assert.Equal(0.025, 1 - Enumerable.Range(0, 8).Sum(able => Binomial.PMF(interval.Low, 7, able) * Below(right - 1 - (5 * able), 35 - (5 * able))), 1e-9);
+        Assert.Equal(0.025, Enumerable.Range(0, 8)
+            .Sum(able => Binomial.PMF(interval.High, 7, able) * Below(right - (5 * able), 35 - (5 * able))), 1e-9);
+        Assert.Equal(0.025,
+            1 - Enumerable.Range(0, 8).Sum(able => Binomial.PMF(interval.Low, 7, able) * Below(right - 1 - (5 * able), 35 - (5 * able))),
+            1e-9);
         Assert.Equal(interval.High, test.StillAllowed(0.025), 1e-9);
 
         TasterCount[] once = [.. Enumerable.Range(0, 20).Select(i => new TasterCount(1, i < 12 ? 1 : 0))];
@@ -85,7 +93,8 @@ public class RepeatEdgesTests
         Assert.Equal(2 / 64.0, six.PValue, 1e-12);
         Assert.True(six.DifferenceShown);
         Assert.False(six.LeanApart);
-        Assert.StartsWith("24 alike of 24 sets by 6 tasters (paired two-sided): a difference is shown (p = 0.031).", six.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("24 alike of 24 sets by 6 tasters (paired two-sided): a difference is shown (p = 0.031).", six.ToString(),
+            StringComparison.Ordinal);
         var five = Pair([.. Enumerable.Repeat(new TasterCount(4, 4), 5)]);
         Assert.Equal(2 / 32.0, five.PValue, 1e-12);
         Assert.False(five.DifferenceShown);
@@ -96,11 +105,13 @@ public class RepeatEdgesTests
         Assert.True(apart.Plain.PValue < 0.05);
         Assert.False(apart.LeanApart);
         Assert.Equal(apart.Pooled.DifferenceShown, apart.DifferenceShown);
-        Assert.StartsWith("36 right of 72 sets by 12 tasters (triangle): a difference is shown", apart.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("36 right of 72 sets by 12 tasters (triangle): a difference is shown", apart.ToString(),
+            StringComparison.Ordinal);
         Assert.Contains(" Tasters differ (p ", apart.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("lean to different", apart.ToString(), StringComparison.Ordinal);
         var even = Triangle([.. Enumerable.Repeat(new TasterCount(6, 2), 12)]);
-        Assert.Contains("24 right of 72 sets by 12 tasters (triangle): no difference shown, which does not mean the same (p ", even.ToString(), StringComparison.Ordinal);
+        Assert.Contains("24 right of 72 sets by 12 tasters (triangle): no difference shown, which does not mean the same (p ",
+            even.ToString(), StringComparison.Ordinal);
         Assert.Contains($" No sign that tasters differ ({Printed.PValue(1)}). ", even.ToString(), StringComparison.Ordinal);
     }
 
@@ -114,8 +125,10 @@ public class RepeatEdgesTests
         Assert.InRange(worth.Low, 7.01, worth.High - 1);
         var overdispersion = ((35 / worth.Low) - 1) / 4;
         var z = Normal.InvCDF(0, 1, 0.95);
-        Assert.Equal(test.Plain.LogLikelihood - (z * z / 2), new BetaBinomialLikelihood(Mixed, 0).ProfileOfTheta(overdispersion / (1 - overdispersion)), 1e-6);
-        Assert.Contains(FormattableString.Invariant($"the sets are worth between {worth.Low:0} and {worth.High:0} tasters."), test.Warning, StringComparison.Ordinal);
+        Assert.Equal(test.Plain.LogLikelihood - (z * z / 2),
+            new BetaBinomialLikelihood(Mixed, 0).ProfileOfTheta(overdispersion / (1 - overdispersion)), 1e-6);
+        Assert.Contains(FormattableString.Invariant($"the sets are worth between {worth.Low:0} and {worth.High:0} tasters."), test.Warning,
+            StringComparison.Ordinal);
         Assert.Contains("35 sets were tasted by 7 people. That is not 35 tasters", test.Warning, StringComparison.Ordinal);
 
         var opposed = Triangle(new(9, 9), new(9, 0), new(9, 9), new(9, 0));
@@ -125,7 +138,8 @@ public class RepeatEdgesTests
         Assert.Equal(18, two.High, 1e-9);
         Assert.InRange(two.Low, 2, 10);
         Assert.Equal(5, test.SetsPerTaster);
-        Assert.Equal(Math.Sqrt(test.Plain.Model.Mean * (1 - test.Plain.Model.Mean) * (1 + (4 * test.Plain.Model.Overdispersion)) / 35), test.StandardError, 1e-12);
+        Assert.Equal(Math.Sqrt(test.Plain.Model.Mean * (1 - test.Plain.Model.Mean) * (1 + (4 * test.Plain.Model.Overdispersion)) / 35),
+            test.StandardError, 1e-12);
     }
 
     [Fact]
@@ -133,13 +147,16 @@ public class RepeatEdgesTests
     {
         var rows = Triangle(new(2, 0), new(2, 1), new(2, 2), new(2, 1)).Spread;
         Assert.Equal([(0, 1), (1, 2), (2, 1)], rows.Select(row => (row.Correct, row.Observed)));
-        Assert.Equal([4 * 4 / 9.0, 4 * 4 / 9.0, 4 / 9.0], rows.Select(row => Math.Round(row.ByGuessing, 12)), (x, y) => Math.Abs(x - y) < 1e-9);
+        Assert.Equal([4 * 4 / 9.0, 4 * 4 / 9.0, 4 / 9.0], rows.Select(row => Math.Round(row.ByGuessing, 12)),
+            (x, y) => Math.Abs(x - y) < 1e-9);
         Assert.Equal(4, rows.Sum(row => row.Fitted), 1e-6);
         Assert.Empty(Triangle(new(2, 0), new(2, 1), new(3, 2)).Spread);
         Assert.Empty(Triangle(new(3, 0), new(2, 1), new(2, 2)).Spread);
     }
 
-    /// <summary>By trying all outcomes: who is steady by ability or by luck, with 2, 3 and 4 sets; somebody with one set says nothing.</summary>
+    /// <summary>
+    /// By trying all outcomes: who is steady by ability or by luck, with 2, 3 and 4 sets; somebody with one set says nothing.
+    /// </summary>
     [Theory]
     [InlineData(0)]
     [InlineData(0.2)]
@@ -176,7 +193,8 @@ public class RepeatEdgesTests
         foreach (TasterCount[] silent in new TasterCount[][] { [new(1, 1), new(1, 0)], [new(8, 4)], [new(4, 4), new(4, 4)] })
         {
             Assert.False(BetaBinomialFit.Of(silent).OverdispersionIdentified);
-            Assert.EndsWith("; how tasters differ cannot be told from these counts", BetaBinomialFit.Of(silent).ToString(), StringComparison.Ordinal);
+            Assert.EndsWith("; how tasters differ cannot be told from these counts", BetaBinomialFit.Of(silent).ToString(),
+                StringComparison.Ordinal);
         }
 
         Assert.StartsWith("share right ", BetaBinomialFit.Of(Mixed).ToString(), StringComparison.Ordinal);
@@ -190,7 +208,8 @@ public class RepeatEdgesTests
     [Fact]
     public void The_fitted_maximum_is_higher_than_its_neighbours()
     {
-        TasterCount[][] panels = [Mixed, [new(8, 8), new(8, 0), new(8, 7), new(8, 1)], [new(20, 11), new(20, 9), new(20, 14), new(20, 6)], [new(3, 3), new(9, 2), new(4, 4), new(7, 1), new(2, 0)]];
+        TasterCount[][] panels = [Mixed, [new(8, 8), new(8, 0), new(8, 7), new(8, 1)], [new(20, 11), new(20, 9), new(20, 14), new(20, 6)],
+            [new(3, 3), new(9, 2), new(4, 4), new(7, 1), new(2, 0)]];
         foreach (var counts in panels)
         foreach (var chance in new[] { 0.0, 1 / 3.0 })
         {
@@ -213,7 +232,9 @@ public class RepeatEdgesTests
         var reading = PanelReading.OfRepeats(Protocol.Triangle, once, margin: 0.4);
         Assert.Null(reading.Similarity.Repeats);
         Assert.Equal(SimilarityTest.Of(Protocol.Triangle, 18, 8, 0.4).ToString(), reading.Similarity.ToString());
-        Assert.Contains("or fewer would have done)", SimilarityTest.Of(Protocol.Triangle, 20, 12, 0.4).ToString(), StringComparison.Ordinal);
-        Assert.DoesNotContain("would have done", PanelReading.OfRepeats(Protocol.Triangle, Mixed, 0.4).Similarity.ToString(), StringComparison.Ordinal);
+        Assert.Contains("or fewer would have done)", SimilarityTest.Of(Protocol.Triangle, 20, 12, 0.4).ToString(),
+            StringComparison.Ordinal);
+        Assert.DoesNotContain("would have done", PanelReading.OfRepeats(Protocol.Triangle, Mixed, 0.4).Similarity.ToString(),
+            StringComparison.Ordinal);
     }
 }

@@ -15,7 +15,8 @@ public class ReplicatedTestTests
     {
         foreach (var row in Reference.Read("beta-binomial.csv"))
         {
-            var counts = row.Text("n").Split(' ').Zip(row.Text("x").Split(' '), (n, x) => new TasterCount(int.Parse(n, null), int.Parse(x, null))).ToArray();
+            var counts = row.Text("n").Split(' ')
+                .Zip(row.Text("x").Split(' '), (n, x) => new TasterCount(int.Parse(n, null), int.Parse(x, null))).ToArray();
             var plain = BetaBinomialFit.Of(counts);
             Assert.Equal(row.Number("mu"), plain.Model.Mean, 1e-7);
             Assert.Equal(row.Number("gamma"), plain.Model.Overdispersion, 1e-7);
@@ -34,7 +35,8 @@ public class ReplicatedTestTests
     {
         foreach (var row in Reference.Read("beta-binomial-pmf.csv"))
         {
-            Assert.Equal(row.Number("p"), new BetaBinomial(row.Number("mu"), row.Number("gamma")).Probability(row.Whole("x"), row.Whole("n")), 1e-13);
+            Assert.Equal(row.Number("p"), new BetaBinomial(row.Number("mu"), row.Number("gamma"))
+                .Probability(row.Whole("x"), row.Whole("n")), 1e-13);
         }
     }
 
@@ -59,7 +61,10 @@ public class ReplicatedTestTests
         Assert.Equal(.503831, test.Corrected.Model.CorrectShare, 1e-6);
     }
 
-    /// <summary>54 tasters with two sets each and 29 right, below chance (a public question of 2014): ability is nought, and how tasters differ cannot be told.</summary>
+    /// <summary>
+    /// 54 tasters with two sets each and 29 right, below chance (a public question of 2014): ability is nought, and how tasters differ
+    /// cannot be told.
+    /// </summary>
     [Fact]
     public void Below_chance_the_ability_is_nought_and_the_spread_is_not_invented()
     {
@@ -106,11 +111,15 @@ public class ReplicatedTestTests
         Assert.True(test.StillAllowed() > pooled, $"{test.StillAllowed()} against {pooled}");
     }
 
-    /// <summary>Ten tasters, twelve triangles each: two nearly always right, eight about as often as guessers. The pooled count would rule a margin out that the spread of tasters does not.</summary>
+    /// <summary>
+    /// Ten tasters, twelve triangles each: two nearly always right, eight about as often as guessers. The pooled count would rule a
+    /// margin out that the spread of tasters does not.
+    /// </summary>
     [Fact]
     public void A_margin_is_not_ruled_out_by_repeats_alone()
     {
-        TasterCount[] counts = [new(12, 12), new(12, 11), new(12, 3), new(12, 4), new(12, 2), new(12, 4), new(12, 5), new(12, 3), new(12, 4), new(12, 2)];
+        TasterCount[] counts = [new(12, 12), new(12, 11), new(12, 3), new(12, 4), new(12, 2), new(12, 4), new(12, 5), new(12, 3),
+            new(12, 4), new(12, 2)];
         var pooled = PanelReading.Of(Protocol.Triangle, 120, counts.Sum(c => c.Correct), margin: 0.35);
         var reading = PanelReading.OfRepeats(Protocol.Triangle, counts, margin: 0.35);
         Assert.Equal(PanelAnswer.DifferenceWithinMargin, pooled.Answer);
@@ -137,7 +146,8 @@ public class ReplicatedTestTests
     public void With_one_set_each_the_limit_is_that_of_the_binomial()
     {
         var counts = Enumerable.Range(0, 30).Select(i => new TasterCount(1, i < 14 ? 1 : 0));
-        Assert.Equal(CountLimit.Discriminators(Protocol.Triangle, 30, 14), ReplicatedTest.Of(Protocol.Triangle, counts).StillAllowed(), 1e-9);
+        Assert.Equal(CountLimit.Discriminators(Protocol.Triangle, 30, 14),
+            ReplicatedTest.Of(Protocol.Triangle, counts).StillAllowed(), 1e-9);
     }
 
     [Fact]

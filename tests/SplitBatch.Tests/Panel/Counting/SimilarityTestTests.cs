@@ -27,7 +27,8 @@ public class SimilarityTestTests
     [InlineData(108, 41, 48, 55, 43, 50, 57)]
     public void Largest_counts_equal_the_sheet_of_check_values(int n, int a, int b, int c, int d, int e, int f) => Assert.Equal(
         [a, b, c, d, e, f],
-        new[] { 0.05, 0.10 }.SelectMany(beta => new[] { 0.2, 0.3, 0.4 }.Select(pd => Power.SimilarityCount(Protocol.Triangle, n, pd, beta))));
+        new[] { 0.05, 0.10 }
+            .SelectMany(beta => new[] { 0.2, 0.3, 0.4 }.Select(pd => Power.SimilarityCount(Protocol.Triangle, n, pd, beta))));
 
     /// <summary>Paired similarity, n = 132, GOST R 53161-2008 (ISO 5495): the rows of the printed table that are exact.</summary>
     [Fact]
@@ -39,7 +40,10 @@ public class SimilarityTestTests
         Assert.Equal([71, 78, 85, 92], margins.Select(m => Power.SimilarityCount(Protocol.PairedDirectional, 132, m, 0.10)));
     }
 
-    /// <summary>Cells of the same printed table that differ from exact computation by one; 74 and 81 are what the standard's normal approximation gives. Checked against MathNet.Numerics' own binomial.</summary>
+    /// <summary>
+    /// Cells of the same printed table that differ from exact computation by one; 74 and 81 are what the standard's normal approximation
+    /// gives. Checked against MathNet.Numerics' own binomial.
+    /// </summary>
     [Theory]
     [InlineData(0.001, 0.3, 67, 68)]
     [InlineData(0.001, 0.4, 74, 75)]
@@ -49,7 +53,8 @@ public class SimilarityTestTests
     {
         Assert.Equal(exact, Power.SimilarityCount(Protocol.PairedDirectional, 132, margin, beta));
         double share = 0.5 + (margin / 2);
-        Assert.True(MathNet.Numerics.Distributions.Binomial.CDF(share, 132, exact) <= beta && MathNet.Numerics.Distributions.Binomial.CDF(share, 132, exact + 1) > beta);
+        Assert.True(MathNet.Numerics.Distributions.Binomial.CDF(share, 132, exact) <= beta
+            && MathNet.Numerics.Distributions.Binomial.CDF(share, 132, exact + 1) > beta);
         Assert.Equal(1, Math.Abs(printed - exact));
     }
 
@@ -130,6 +135,7 @@ public class SimilarityTestTests
         }
 
         static bool Answered(int n, double margin) => Enumerable.Range(0, n + 1)
-            .All(x => DifferenceTest.Of(Protocol.Triangle, n, x).DifferenceShown || SimilarityTest.Of(Protocol.Triangle, n, x, margin).MarginRuledOut);
+            .All(x => DifferenceTest.Of(Protocol.Triangle, n, x).DifferenceShown
+                || SimilarityTest.Of(Protocol.Triangle, n, x, margin).MarginRuledOut);
     }
 }

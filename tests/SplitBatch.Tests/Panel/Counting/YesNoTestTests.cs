@@ -9,7 +9,8 @@ public class YesNoTestTests
     {
         foreach (var row in Reference.Read("yes-no.csv"))
         {
-            var test = YesNoTest.Of(Protocol.SameDifferent, row.Whole("hits"), row.Whole("different"), row.Whole("alarms"), row.Whole("alike"));
+            var test = YesNoTest.Of(Protocol.SameDifferent, row.Whole("hits"), row.Whole("different"), row.Whole("alarms"),
+                row.Whole("alike"));
             Assert.True(Reference.RelativeError(row.Number("p"), test.PValue) < 1e-11);
             Assert.Equal(row.Number("chi"), test.ChiSquare, 1e-9);
             Assert.Equal(row.Number("d_same_different"), test.DPrime, 1e-4);
@@ -27,7 +28,8 @@ public class YesNoTestTests
         Assert.NotNull(test.StandardError);
         Assert.Equal(.27489946, test.StandardError.Value, 1e-7);
         Assert.Equal(25.252525, test.ChiSquare, 5.1e-7);
-        Assert.Equal("40 of 50 noticed against 15 of 50 false alarms (A-not-A): a difference is shown at 5 % (p < 0.001); d-prime 1.37.", test.ToString());
+        Assert.Equal("40 of 50 noticed against 15 of 50 false alarms (A-not-A): a difference is shown at 5 % (p < 0.001); d-prime 1.37.",
+            test.ToString());
     }
 
     [Fact]

@@ -39,10 +39,14 @@ public class BiasEdgesTests
         string[] from = ["ab", "ab", "abc", "abc", "abc", "bcde"];
         var picked = two + three + four;
         double[] expected = [2, 2.25, 1.25, 0.25, 0.25];
-        double Statistic(string deal) => "abcde".Select((place, i) => Math.Pow(deal.Count(c => c == place) - expected[i], 2) / expected[i]).Sum();
-        var deals = from.Aggregate(new[] { "" }.AsEnumerable(), (all, places) => all.SelectMany(deal => places.Select(place => deal + place))).ToArray();
+        double Statistic(string deal) =>
+            "abcde".Select((place, i) => Math.Pow(deal.Count(c => c == place) - expected[i], 2) / expected[i]).Sum();
+        var deals =
+            from.Aggregate(new[] { "" }.AsEnumerable(), (all, places) => all.SelectMany(deal => places.Select(place => deal + place)))
+                .ToArray();
         Assert.Equal(432, deals.Length);
-        var picks = picked.Select((c, i) => ($"{c}", (IReadOnlyList<string>)[.. from[i].Select(place => $"{place}")])).Append(("f", ["f"]));
+        var picks = picked.Select((c, i) => ($"{c}", (IReadOnlyList<string>)[.. from[i].Select(place => $"{place}")]))
+            .Append(("f", ["f"]));
         var check = BiasCheck.OfWrongPicks("place", picks, seed: 3, draws: 40_000)!;
         Assert.Equal(deals.Count(deal => Statistic(deal) >= Statistic(picked) - 1e-9) / 432.0, check.PValue, 0.01);
         Assert.Equal(expected, check.Groups.Select(group => Math.Round(group.Expected, 12)));
@@ -55,7 +59,8 @@ public class BiasEdgesTests
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => BiasCheck.OfRightAnswers("x", [("a", true)], 1, draws: 98));
         Assert.Throws<ArgumentOutOfRangeException>(() => BiasCheck.OfWrongPicks("x", [("a", ["a", "b"])], 1, draws: 98));
-        Assert.Equal("There are no sets to check.", Assert.Throws<ArgumentException>(() => BiasCheck.OfRightAnswers("x", [], 1)).Message.Split(" (")[0]);
+        Assert.Equal("There are no sets to check.",
+            Assert.Throws<ArgumentException>(() => BiasCheck.OfRightAnswers("x", [], 1)).Message.Split(" (")[0]);
         Assert.Null(BiasCheck.OfWrongPicks("x", [("a", ["a"])], 1));
     }
 
@@ -64,7 +69,8 @@ public class BiasEdgesTests
     {
         BiasCheck right = new("session", BiasKind.RightAnswers, [new("one", 8, 5, 4), new("two", 8, 3, 4)], 0.02, 9999, 1);
         Assert.Equal("right answers by session: one 5 of 8, two 3 of 8; a bias is shown (p = 0.020)", right.ToString());
-        Assert.Equal("right answers by session: one 5 of 8, two 3 of 8; no bias shown (p = 0.020, corrected p = 0.120), which does not rule one out", (right with { AdjustedPValue = 0.12 }).ToString());
+        Assert.Equal("right answers by session: one 5 of 8, two 3 of 8; no bias shown (p = 0.020, corrected p = 0.120), which does not "
+            + "rule one out", (right with { AdjustedPValue = 0.12 }).ToString());
         Assert.StartsWith("wrong picks by session: ", (right with { Kind = BiasKind.WrongPicks }).ToString(), StringComparison.Ordinal);
         Assert.True((right with { AdjustedPValue = 0.05 }).BiasShown);
         Assert.False((right with { AdjustedPValue = 0.0501 }).BiasShown);
@@ -73,8 +79,10 @@ public class BiasEdgesTests
     private static string[] Checks(Protocol protocol, ServingOptions options, Func<ServedSet, IEnumerable<Cup>> answer)
     {
         var plan = ServingPlan.Balanced(protocol, 12, seed: 3, options);
-        var scored = plan.Score(plan.Sets.Select(set => new Ballot(set.Taster, string.Join(" ", answer(set).Select(cup => cup.Code))) { Set = set.Number }));
-        return [.. BiasReport.Of(scored, draws: 99).Checks.Select(check => $"{check.Name}: {string.Join(" ", check.Groups.Select(group => group.Label))}")];
+        var scored = plan.Score(plan.Sets
+            .Select(set => new Ballot(set.Taster, string.Join(" ", answer(set).Select(cup => cup.Code))) { Set = set.Number }));
+        return [.. BiasReport.Of(scored, draws: 99).Checks
+            .Select(check => $"{check.Name}: {string.Join(" ", check.Groups.Select(group => group.Label))}")];
     }
 
     [Fact]
@@ -82,7 +90,9 @@ public class BiasEdgesTests
     {
         ServingOptions options = new() { Sessions = 2, Servers = 2, Replicates = 2 };
         Assert.Equal(
-            ["serving order: AAB ABA ABB BAA BAB BBA", "session: session 1 session 2", "server: S1 S2", "repeat: set 1 set 2", "beer that was the odd one: A B", "position of the odd cup: 1st 2nd 3rd", "position: 1st 2nd 3rd", "code (lowest to highest of the set): 1st 2nd 3rd"],
+            ["serving order: AAB ABA ABB BAA BAB BBA", "session: session 1 session 2", "server: S1 S2", "repeat: set 1 set 2",
+                "beer that was the odd one: A B", "position of the odd cup: 1st 2nd 3rd", "position: 1st 2nd 3rd",
+                "code (lowest to highest of the set): 1st 2nd 3rd"],
             Checks(Protocol.Triangle, options, set => [set.CodedCups.First()]));
         Assert.Equal(
             ["serving order: A:AB A:BA B:AB B:BA", "beer that was the reference: A B", "position of the first cup of A: 1st 2nd"],
@@ -97,12 +107,20 @@ public class BiasEdgesTests
     public void Codes_are_ranked_within_their_set()
     {
         var plan = ServingPlan.Balanced(Protocol.Triangle, 60, seed: 5);
-        var report = BiasReport.Of(plan.Score(plan.Sets.Select(set => new Ballot(set.Taster, set.CodedCups.MaxBy(cup => cup.Code, StringComparer.Ordinal)!.Code) { Set = set.Number })));
+        var report =
+            BiasReport.Of(
+                plan.Score(
+                    plan.Sets
+                        .Select(set => new Ballot(set.Taster, set.CodedCups.MaxBy(cup => cup.Code, StringComparer.Ordinal)!.Code)
+                        {
+                            Set = set.Number,
+                        })));
         var check = report.Checks.Single(check => check.Name.StartsWith("code", StringComparison.Ordinal));
         Assert.True(check.BiasShown);
         Assert.Equal(0, check.Groups[0].Count);
         Assert.Equal(check.Groups.Sum(group => group.Count), check.Groups[1].Count + check.Groups[2].Count);
         Assert.True(check.Groups[2].Count > check.Groups[1].Count);
-        Assert.Equal("8 checks for bias: none shown, which does not rule one out in a panel of this size.", new BiasReport([.. Enumerable.Repeat(check with { AdjustedPValue = 1 }, 8)]).ToString());
+        Assert.Equal("8 checks for bias: none shown, which does not rule one out in a panel of this size.",
+            new BiasReport([.. Enumerable.Repeat(check with { AdjustedPValue = 1 }, 8)]).ToString());
     }
 }

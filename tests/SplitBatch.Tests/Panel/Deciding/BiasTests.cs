@@ -21,13 +21,15 @@ public class BiasTests
         var right = report.Checks.Single(c => c.Name == "position of the odd cup");
         Assert.True(right.BiasShown);
         Assert.Equal([20, 0, 0], right.Groups.Select(g => g.Count));
-        Assert.Contains("right answers by position of the odd cup: 1st 20 of 20, 2nd 0 of 20, 3rd 0 of 20; a bias is shown", report.ToString(), StringComparison.Ordinal);
+        Assert.Contains("right answers by position of the odd cup: 1st 20 of 20, 2nd 0 of 20, 3rd 0 of 20; a bias is shown",
+            report.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Tasters_who_always_pick_the_lowest_code_are_noticed()
     {
-        var report = BiasReport.Of(Plan.Score(Plan.Sets.Select(set => Answer(set, set.CodedCups.MinBy(c => c.Code, StringComparer.Ordinal)!))));
+        var report =
+            BiasReport.Of(Plan.Score(Plan.Sets.Select(set => Answer(set, set.CodedCups.MinBy(c => c.Code, StringComparer.Ordinal)!))));
         Assert.True(report.Checks.Single(c => c.Name.StartsWith("code", StringComparison.Ordinal)).BiasShown);
         Assert.DoesNotContain(report.Checks.Where(c => c.BiasShown), c => c.Name == "position");
     }
@@ -35,13 +37,20 @@ public class BiasTests
     [Fact]
     public void Tasters_who_find_only_one_of_the_beers_are_noticed()
     {
-        var report = BiasReport.Of(Plan.Score(Plan.Sets.Select(set => Answer(set, set.CodedCups.First(c => (c.Beer == set.Order.OddBeer) == (set.Order.OddBeer == Side.B))))));
+        var report =
+            BiasReport.Of(
+                Plan.Score(
+                    Plan.Sets
+                        .Select(set =>
+                            Answer(set, set.CodedCups.First(c => (c.Beer == set.Order.OddBeer) == (set.Order.OddBeer == Side.B))))));
         var odd = report.Checks.Single(c => c.Name == "beer that was the odd one");
         Assert.True(odd.BiasShown);
         Assert.Equal([0, 30], odd.Groups.Select(g => g.Count));
     }
 
-    /// <summary>Guessers have no bias, so each check may be wrong in about 5 % of panels and the whole report in no more than that.</summary>
+    /// <summary>
+    /// Guessers have no bias, so each check may be wrong in about 5 % of panels and the whole report in no more than that.
+    /// </summary>
     [Fact]
     public void Guessers_are_seldom_accused()
     {
@@ -50,7 +59,8 @@ public class BiasTests
         int accused = 0, single = 0, checks = 0;
         for (var i = 0; i < panels; i++)
         {
-            var report = BiasReport.Of(Plan.Score(Plan.Sets.Select(set => Answer(set, set.CodedCups.ElementAt(random.Next(3))))), seed: i, draws: 199);
+            var report = BiasReport.Of(Plan.Score(Plan.Sets.Select(set => Answer(set, set.CodedCups.ElementAt(random.Next(3))))), seed: i,
+                draws: 199);
             if (report.Checks.Any(c => c.BiasShown)) accused++;
             single += report.Checks.Count(c => c.PValue <= 0.05);
             checks += report.Checks.Count;
@@ -82,7 +92,10 @@ public class BiasTests
     public void The_same_seed_gives_the_same_answer_and_further_groupings_can_be_added()
     {
         var scored = Plan.Score(Plan.Sets.Select((set, i) => Answer(set, set.CodedCups.ElementAt(i % 3))));
-        var more = new Dictionary<string, Func<ServedSet, string>> { ["make of the glasses"] = set => set.Number % 2 == 0 ? "tall" : "stout" };
+        var more = new Dictionary<string, Func<ServedSet, string>>
+        {
+            ["make of the glasses"] = set => set.Number % 2 == 0 ? "tall" : "stout",
+        };
         BiasReport one = BiasReport.Of(scored, more), other = BiasReport.Of(scored, more);
         Assert.Equal(one.Checks.Select(c => c.PValue), other.Checks.Select(c => c.PValue));
         Assert.All(one.Checks, c => Assert.Equal(5, c.Seed));
@@ -102,7 +115,10 @@ public class BiasTests
     {
         var plan = ServingPlan.Balanced(Protocol.Parse(name), tasters: 24, seed: 9);
         var ballots = plan.Sets.Select(set => plan.Design.AnswersByCode
-            ? new Ballot(set.Taster, string.Join(' ', set.CodedCups.Take(plan.Design.CodesInAnswer).Select(c => c.Code))) { Set = set.Number }
+            ? new Ballot(set.Taster, string.Join(' ', set.CodedCups.Take(plan.Design.CodesInAnswer).Select(c => c.Code)))
+            {
+                Set = set.Number,
+            }
             : new Ballot(set.Taster, name == "A-not-A" ? "A" : "same") { Set = set.Number });
         var report = BiasReport.Of(plan.Score(ballots), draws: 99);
         Assert.Contains(report.Checks, c => c.Name == "serving order");

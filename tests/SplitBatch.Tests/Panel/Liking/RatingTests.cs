@@ -12,7 +12,8 @@ public class RatingTests
     {
         foreach (var row in Reference.Read("ratings.csv"))
         {
-            var ratings = row.Text("d").Split(' ').Select((d, i) => new Rating($"T{i:00}", "bitterness", 0, double.Parse(d, CultureInfo.InvariantCulture)));
+            var ratings = row.Text("d").Split(' ')
+                .Select((d, i) => new Rating($"T{i:00}", "bitterness", 0, double.Parse(d, CultureInfo.InvariantCulture)));
             var comparison = RatingComparison.Of(ratings);
             Assert.Equal(row.Number("mean"), comparison.Difference, 1e-12);
             Assert.NotNull(comparison.DifferenceInterval);
@@ -26,7 +27,9 @@ public class RatingTests
         }
     }
 
-    /// <summary>With ties and zeros R falls back on a normal approximation, so the exact test is checked against every sign pattern.</summary>
+    /// <summary>
+    /// With ties and zeros R falls back on a normal approximation, so the exact test is checked against every sign pattern.
+    /// </summary>
     [Fact]
     public void Signed_ranks_with_ties_and_zeros_equal_enumeration_of_all_signs()
     {
@@ -34,7 +37,10 @@ public class RatingTests
         var test = SignedRanks.Of(d);
         Assert.Equal((9, 2), (test.Used, test.Zeros));
         double[] used = [.. d.Where(x => x != 0)];
-        double[] ranks = [.. used.Select(x => used.Count(y => Math.Abs(y) < Math.Abs(x)) + ((used.Count(y => Math.Abs(y) == Math.Abs(x)) + 1) / 2.0))];
+        double[] ranks =
+        [
+            .. used.Select(x => used.Count(y => Math.Abs(y) < Math.Abs(x)) + ((used.Count(y => Math.Abs(y) == Math.Abs(x)) + 1) / 2.0)),
+        ];
         var observed = ranks.Where((_, i) => used[i] > 0).Sum();
         Assert.Equal(observed, test.RankSum);
         int below = 0, above = 0;
@@ -70,7 +76,8 @@ public class RatingTests
             .. Enumerable.Range(0, 12).Select(i => new Rating($"T{i:00}", "liking", 6, 6 + (i % 3) - 1, WasCorrect: i % 2 == 0)),
         ];
         var all = RatingComparison.OfAll(ratings);
-        Assert.Equal(["bitterness All 12", "liking All 12", "bitterness Correct 6", "liking Correct 6"], all.Select(c => $"{c.Attribute} {c.Group} {c.Tasters}"));
+        Assert.Equal(["bitterness All 12", "liking All 12", "bitterness Correct 6", "liking Correct 6"],
+            all.Select(c => $"{c.Attribute} {c.Group} {c.Tasters}"));
         Assert.All(all, c => Assert.Equal(4, c.Questions));
         Assert.Equal(4 * 2 / 4096.0, all[0].AdjustedPValue, 1e-12);
         Assert.Contains("after correction for 4 questions", all[0].ToString(), StringComparison.Ordinal);
@@ -83,9 +90,13 @@ public class RatingTests
     public void Ratings_that_cannot_be_compared_are_refused()
     {
         Assert.Throws<ArgumentException>(() => RatingComparison.Of([]));
-        Assert.Contains("T1 rated liking more than once", Assert.Throws<ArgumentException>(() => RatingComparison.Of([new("T1", "liking", 1, 2), new("T1", "liking", 2, 2)])).Message, StringComparison.Ordinal);
+        Assert.Contains("T1 rated liking more than once",
+            Assert.Throws<ArgumentException>(() => RatingComparison.Of([new("T1", "liking", 1, 2), new("T1", "liking", 2, 2)])).Message,
+            StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => RatingComparison.Of([new("T1", "liking", 1, 2), new("T2", "bitterness", 2, 2)]));
-        Assert.Contains("by T1 is not a number", Assert.Throws<ArgumentException>(() => RatingComparison.Of([new("T1", "liking", double.NaN, 2)])).Message, StringComparison.Ordinal);
+        Assert.Contains("by T1 is not a number",
+            Assert.Throws<ArgumentException>(() => RatingComparison.Of([new("T1", "liking", double.NaN, 2)])).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -93,7 +104,8 @@ public class RatingTests
     {
         var test = PreferenceTest.Of(forA: 6, forB: 14, none: 4);
         Assert.Equal(0.115318298339844, test.PValue, 1e-12); // R: binom.test(14, 20)$p.value, printed to 15 digits
-        Assert.Equal("14 for B, 6 for A, 4 without a preference: no preference shown (p = 0.115); of those who choose, between 46 % and 88 % may prefer B.", test.ToString());
+        Assert.Equal("14 for B, 6 for A, 4 without a preference: no preference shown (p = 0.115); of those who choose, between 46 % and "
+            + "88 % may prefer B.", test.ToString());
         Assert.True(PreferenceTest.Of(3, 17).PreferenceShown);
         Assert.Equal(1, PreferenceTest.Of(0, 0, 5).PValue);
         Assert.Equal("Nobody chose, 5 without a preference.", PreferenceTest.Of(0, 0, 5).ToString());

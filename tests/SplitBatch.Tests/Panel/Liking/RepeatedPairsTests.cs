@@ -4,7 +4,9 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Liking;
 
-/// <summary>Repeats of the two-sided paired comparison: people may lean to different beers, and one person's repeats lean together.</summary>
+/// <summary>
+/// Repeats of the two-sided paired comparison: people may lean to different beers, and one person's repeats lean together.
+/// </summary>
 public class RepeatedPairsTests
 {
     private static readonly Protocol Pair = Protocol.PairedTwoSided;

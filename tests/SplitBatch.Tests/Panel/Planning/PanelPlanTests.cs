@@ -45,7 +45,8 @@ public class PanelPlanTests
     {
         var lines = (Plan with { Stopping = StoppingRule.Sequential, Margin = 0.5 }).Sequential();
         Assert.Equal((24, 0.5, 24), (lines.LastTaster, lines.Margin, lines.Lines.Count));
-        Assert.Contains("declare stopping as sequential", Assert.Throws<InvalidOperationException>(() => Plan.Sequential()).Message, StringComparison.Ordinal);
+        Assert.Contains("declare stopping as sequential", Assert.Throws<InvalidOperationException>(() => Plan.Sequential()).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -31,7 +31,10 @@ public class PowerTests
         }
     }
 
-    /// <summary>A size that rules a margin out with a power above one half never falls under the rule that the largest count must not lie below guessing (ISO 4120, 8.2), so power and decision agree.</summary>
+    /// <summary>
+    /// A size that rules a margin out with a power above one half never falls under the rule that the largest count must not lie below
+    /// guessing (ISO 4120, 8.2), so power and decision agree.
+    /// </summary>
     [Fact]
     public void A_panel_sized_for_similarity_is_large_enough_to_state_it()
     {
@@ -50,7 +53,9 @@ public class PowerTests
         }
     }
 
-    /// <summary>ISO 4120 table A.3 and the handbook of Meilgaard, Civille and Carr: the first size in each cell recalled, 30 %, alpha 5 %.</summary>
+    /// <summary>
+    /// ISO 4120 table A.3 and the handbook of Meilgaard, Civille and Carr: the first size in each cell recalled, 30 %, alpha 5 %.
+    /// </summary>
     [Theory]
     [InlineData(.20, 40, 42)]
     [InlineData(.10, 53, 57)]
@@ -69,7 +74,8 @@ public class PowerTests
         Assert.Equal(76, rows.Count);
         foreach (var row in rows)
         {
-            var needed = Power.TastersNeeded(Protocol.Parse(row.Text("protocol")), row.Number("alpha"), 1 - row.Number("beta"), row.Number("pd"));
+            var needed = Power.TastersNeeded(Protocol.Parse(row.Text("protocol")), row.Number("alpha"), 1 - row.Number("beta"),
+                row.Number("pd"));
             Assert.Equal((row.Whole("first"), row.Whole("always")), (needed.First, needed.Always));
         }
     }
@@ -103,7 +109,8 @@ public class PowerTests
     public void The_sentence_tells_both_sizes()
     {
         Assert.Equal(
-            "triangle: 40 tasters to show a difference when 30 % are discriminators (error 5 %, power 80 %); power rises in a saw-tooth, and from 42 on it is always reached.",
+            "triangle: 40 tasters to show a difference when 30 % are discriminators (error 5 %, power 80 %); power rises in a saw-tooth, "
+                + "and from 42 on it is always reached.",
             Power.TastersNeeded(Protocol.Triangle, 0.05, 0.80, 0.30).ToString());
     }
 

@@ -5,7 +5,9 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Planning;
 
-/// <summary>Powers and errors that are met exactly, in fractions that a double holds; and power as the sum over every count that decides.</summary>
+/// <summary>
+/// Powers and errors that are met exactly, in fractions that a double holds; and power as the sum over every count that decides.
+/// </summary>
 public class PowerTiesTests
 {
     /// <summary>Five pairs, half of the tasters discriminate: five right show a difference at 1/32, and are seen with (3/4)^5.</summary>
@@ -29,7 +31,9 @@ public class PowerTiesTests
         Assert.Equal(power, Power.Of(Protocol.PairedTwoSided, 5, alpha, 0.5), 1e-15);
     }
 
-    /// <summary>Five pairs: three alike or fewer rule out that half discriminate at 376/1024, and guessers give two or three alike 20 times in 32.</summary>
+    /// <summary>
+    /// Five pairs: three alike or fewer rule out that half discriminate at 376/1024, and guessers give two or three alike 20 times in 32.
+    /// </summary>
     [Fact]
     public void A_two_sided_size_that_rules_out_exactly_often_enough_is_enough()
     {
@@ -58,8 +62,10 @@ public class PowerTiesTests
             double difference = 0, similarity = 0;
             for (var x = 0; x <= n; x++)
             {
-                if (DifferenceTest.Of(protocol, n, x).DifferenceShown) difference += ExactBinomial.Exactly(x, n, protocol.CorrectFromDiscriminators(0.4));
-                if (SimilarityTest.Of(protocol, n, x, margin: 0.4).MarginRuledOut) similarity += ExactBinomial.Exactly(x, n, protocol.CorrectFromDiscriminators(0.1));
+                if (DifferenceTest.Of(protocol, n, x).DifferenceShown)
+                    difference += ExactBinomial.Exactly(x, n, protocol.CorrectFromDiscriminators(0.4));
+                if (SimilarityTest.Of(protocol, n, x, margin: 0.4).MarginRuledOut)
+                    similarity += ExactBinomial.Exactly(x, n, protocol.CorrectFromDiscriminators(0.1));
             }
 
             Assert.Equal(difference, Power.Of(protocol, n, 0.05, 0.4), 1e-12);
@@ -82,7 +88,10 @@ public class PowerTiesTests
         }
     }
 
-    /// <summary>The definition: the smallest count whose upper tail is within alpha, and the largest whose lower tail is within beta, found by trying all; a tie within rounding (0.1^3 and 0.001) counts.</summary>
+    /// <summary>
+    /// The definition: the smallest count whose upper tail is within alpha, and the largest whose lower tail is within beta, found by
+    /// trying all; a tie within rounding (0.1^3 and 0.001) counts.
+    /// </summary>
     [Fact]
     public void Critical_counts_are_what_trying_every_count_finds()
     {
@@ -90,8 +99,10 @@ public class PowerTiesTests
         foreach (var level in new[] { 0.001, 0.05, 0.3, 0.9 })
         for (var n = 0; n <= 25; n++)
         {
-            Assert.Equal(Enumerable.Range(0, n + 2).First(k => ExactBinomial.AtLeast(k, n, p) <= level * (1 + 1e-12)), ExactBinomial.CriticalCount(n, p, level));
-            Assert.Equal(Enumerable.Range(-1, n + 2).Last(k => ExactBinomial.AtMost(k, n, p) <= level * (1 + 1e-12)), ExactBinomial.LargestCount(n, p, level));
+            Assert.Equal(Enumerable.Range(0, n + 2).First(k => ExactBinomial.AtLeast(k, n, p) <= level * (1 + 1e-12)),
+                ExactBinomial.CriticalCount(n, p, level));
+            Assert.Equal(Enumerable.Range(-1, n + 2).Last(k => ExactBinomial.AtMost(k, n, p) <= level * (1 + 1e-12)),
+                ExactBinomial.LargestCount(n, p, level));
         }
     }
 
@@ -133,10 +144,14 @@ public class PowerTiesTests
 
         Assert.Equal(1, ShareIntervals.UpperLimit(0, 1, double.Epsilon));
 
-        static void Near(double expected, double actual) => Assert.True(Reference.RelativeError(expected, actual) < 1e-13, $"{actual:r} for {expected:r}");
+        static void Near(double expected, double actual) =>
+            Assert.True(Reference.RelativeError(expected, actual) < 1e-13, $"{actual:r} for {expected:r}");
     }
 
-    /// <summary>Hoeffding (1963): beyond ((sqrt(ln(1/a)/2) + sqrt(ln(1/b)/2)) / (p1 - p0))^2 the power is certain; where both sides must hold, each may miss half as often.</summary>
+    /// <summary>
+    /// Hoeffding (1963): beyond ((sqrt(ln(1/a)/2) + sqrt(ln(1/b)/2)) / (p1 - p0))^2 the power is certain; where both sides must hold,
+    /// each may miss half as often.
+    /// </summary>
     [Fact]
     public void A_search_goes_as_far_as_hoeffdings_bound()
     {
@@ -161,7 +176,9 @@ public class PowerTiesTests
         Assert.Null(TastersTable.Of(Protocol.Triangle, [0.05], [0.8], [0.1], largest: 324).Cells.Single().First);
     }
 
-    /// <summary>By trying every count of every size: the size that settles is the first at which each shows a difference or rules the margin out.</summary>
+    /// <summary>
+    /// By trying every count of every size: the size that settles is the first at which each shows a difference or rules the margin out.
+    /// </summary>
     [Fact]
     public void The_size_that_settles_a_pair_is_what_trying_every_count_finds()
     {
@@ -173,7 +190,8 @@ public class PowerTiesTests
             for (var n = size.Always; n < size.Always + 20; n++) Assert.True(Answered(n));
             Assert.False(Answered(size.Always - 1));
 
-            bool Answered(int n) => Enumerable.Range(0, n + 1).All(x => PanelReading.Of(protocol, n, x, margin: 0.6, alpha: 0.1, beta: 0.08).Answer != PanelAnswer.Inconclusive);
+            bool Answered(int n) => Enumerable.Range(0, n + 1)
+                .All(x => PanelReading.Of(protocol, n, x, margin: 0.6, alpha: 0.1, beta: 0.08).Answer != PanelAnswer.Inconclusive);
         }
     }
 }

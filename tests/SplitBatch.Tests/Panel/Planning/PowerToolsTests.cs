@@ -72,7 +72,8 @@ public class PowerToolsTests
         }
 
         Assert.Equal(
-            "20 tasters (triangle): a difference shows in 80 % of panels or more if 42 % or more discriminate; if nobody does, 80 % of panels or more can rule out 41 % discriminators and no smaller share.",
+            "20 tasters (triangle): a difference shows in 80 % of panels or more if 42 % or more discriminate; if nobody does, 80 % of "
+                + "panels or more can rule out 41 % discriminators and no smaller share.",
             PanelReach.Of(Protocol.Triangle, 20).ToString());
         Assert.Null(PanelReach.Of(Protocol.DuoTrio, 4).Detects);
     }
@@ -103,7 +104,8 @@ public class PowerToolsTests
         for (var h = 0; h <= n; h++)
         for (var f = 0; f <= n; f++)
         {
-            if (YesNoTest.Of(Protocol.ANotA, h, n, f, n).DifferenceShown) sum += ExactBinomial.Exactly(h, n, hits) * ExactBinomial.Exactly(f, n, alarms);
+            if (YesNoTest.Of(Protocol.ANotA, h, n, f, n).DifferenceShown)
+                sum += ExactBinomial.Exactly(h, n, hits) * ExactBinomial.Exactly(f, n, alarms);
         }
 
         Assert.Equal(sum, YesNoPower.Of(n, 0.05, hits, alarms), 1e-12);

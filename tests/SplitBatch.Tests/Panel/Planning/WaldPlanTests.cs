@@ -20,7 +20,9 @@ public class WaldPlanTests
         Assert.Equal(different, plan.DifferentIntercept, 5.1e-7);
     }
 
-    /// <summary>Duo-trio runs of GOST ISO 16820-2015, table A.1 (parameters from memory): the three decisions at the published trials.</summary>
+    /// <summary>
+    /// Duo-trio runs of GOST ISO 16820-2015, table A.1 (parameters from memory): the three decisions at the published trials.
+    /// </summary>
     [Theory]
     [InlineData("00010101010", SequentialDecision.Similar, 11, 4)]
     [InlineData("111101110111", SequentialDecision.Different, 12, 10)]
@@ -55,7 +57,8 @@ public class WaldPlanTests
         var plan = WaldPlan.Of(Protocol.Parse(name), margin, alpha, beta, last);
         const int runs = 20_000;
         var random = new Random(20260105);
-        int[] low = [.. Enumerable.Range(0, last + 1).Select(plan.SimilarAt)], high = [.. Enumerable.Range(0, last + 1).Select(plan.DifferentAt)];
+        int[] low = [.. Enumerable.Range(0, last + 1).Select(plan.SimilarAt)],
+            high = [.. Enumerable.Range(0, last + 1).Select(plan.DifferentAt)];
         foreach (var share in new[] { 0, margin / 2, margin })
         {
             var exact = plan.At(share);
@@ -87,7 +90,9 @@ public class WaldPlanTests
             Assert.Equal(exact, (double)count / runs, (4.5 * Math.Sqrt(exact * (1 - exact) / runs)) + 1e-4);
     }
 
-    /// <summary>Wald's bounds: the sum of both true rates cannot exceed the sum of the nominal ones, and his sizes come out a little low.</summary>
+    /// <summary>
+    /// Wald's bounds: the sum of both true rates cannot exceed the sum of the nominal ones, and his sizes come out a little low.
+    /// </summary>
     [Fact]
     public void Untruncated_plans_keep_walds_bounds()
     {
@@ -122,7 +127,9 @@ public class WaldPlanTests
         Assert.Throws<ArgumentOutOfRangeException>(() => WaldPlan.Of(Protocol.Triangle, 0.3, alpha: 0.6));
     }
 
-    /// <summary>One look keeps the size of the test; more looks can only add to it. The value for 10, 15, 20 is checked by simulation.</summary>
+    /// <summary>
+    /// One look keeps the size of the test; more looks can only add to it. The value for 10, 15, 20 is checked by simulation.
+    /// </summary>
     [Fact]
     public void Looking_early_has_a_price()
     {

@@ -103,7 +103,8 @@ public class ProtocolTests
     public void An_unknown_name_is_refused_with_the_nearest_one_and_the_whole_list()
     {
         var error = Assert.Throws<ArgumentException>(() => Protocol.Parse("traingle"));
-        Assert.StartsWith("\"traingle\" is not a protocol. Did you mean \"triangle\"? Accepted: triangle, duo-trio,", error.Message, StringComparison.Ordinal);
+        Assert.StartsWith("\"traingle\" is not a protocol. Did you mean \"triangle\"? Accepted: triangle, duo-trio,", error.Message,
+            StringComparison.Ordinal);
         var empty = Assert.Throws<ArgumentException>(() => Protocol.Parse(" "));
         Assert.StartsWith("The protocol is missing. Accepted: triangle", empty.Message, StringComparison.Ordinal);
     }

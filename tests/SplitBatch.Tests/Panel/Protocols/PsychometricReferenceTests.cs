@@ -4,7 +4,9 @@ namespace SplitBatch.Panel.Protocols;
 
 public class PsychometricReferenceTests
 {
-    /// <summary>R's adaptive quadrature; the duo-trio from its decision rule in two dimensions, the yes/no protocols by search for the best line.</summary>
+    /// <summary>
+    /// R's adaptive quadrature; the duo-trio from its decision rule in two dimensions, the yes/no protocols by search for the best line.
+    /// </summary>
     [Fact]
     public void Psychometric_functions_agree_with_independent_quadrature()
     {

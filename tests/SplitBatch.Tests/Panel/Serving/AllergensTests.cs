@@ -18,7 +18,8 @@ public class AllergensTests
 
     [Theory]
     [InlineData("lactos", "\"lactos\" is not among the allergens known here.", "Did you mean \"lactose\"?")]
-    [InlineData("none but barley, nuts", "\"none but barley\" stands beside nuts; only one of them can be true.", "Accepted: barley, wheat, rye, oats, spelt, lactose, nuts, sulphite, fish finings, fruit, none but barley, other: and the name")]
+    [InlineData("none but barley, nuts", "\"none but barley\" stands beside nuts; only one of them can be true.",
+        "Accepted: barley, wheat, rye, oats, spelt, lactose, nuts, sulphite, fish finings, fruit, none but barley, other: and the name")]
     [InlineData("other:", "After \"other:\" the allergen itself is missing.", "Accepted: barley")]
     [InlineData("", "Nothing is named; if there is only barley, say so.", "none but barley")]
     public void What_cannot_be_used_is_answered_with_what_is_accepted(string words, string problem, string help)
@@ -29,5 +30,6 @@ public class AllergensTests
     }
 
     [Fact]
-    public void The_words_come_back_as_they_were_given() => Assert.Equal(["Lactose", "other: honey"], Allergens.Parse("Lactose, other: honey").Words);
+    public void The_words_come_back_as_they_were_given() =>
+        Assert.Equal(["Lactose", "other: honey"], Allergens.Parse("Lactose, other: honey").Words);
 }

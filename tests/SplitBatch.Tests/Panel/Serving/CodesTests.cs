@@ -2,10 +2,13 @@ using SplitBatch.Panel.Protocols;
 
 namespace SplitBatch.Panel.Serving;
 
-/// <summary>Codes on cups: fresh, even, never alike on a tray, and none twice for one taster; and a key that breaks this is told where.</summary>
+/// <summary>
+/// Codes on cups: fresh, even, never alike on a tray, and none twice for one taster; and a key that breaks this is told where.
+/// </summary>
 public class CodesTests
 {
-    private static readonly ServingPlan Plan = ServingPlan.Balanced(Protocol.Triangle, 40, seed: 5, sessions: 2, servers: 1, replicates: 3);
+    private static readonly ServingPlan Plan =
+        ServingPlan.Balanced(Protocol.Triangle, 40, seed: 5, sessions: 2, servers: 1, replicates: 3);
 
     [Fact]
     public void A_code_is_fresh_in_its_session_while_there_are_enough()
@@ -55,15 +58,19 @@ public class CodesTests
     public void A_key_is_read_in_the_order_of_its_sets_and_its_faults_say_where()
     {
         var rows = Plan.Key.ToList();
-        Assert.Equal(Plan.Sets.Select(set => set.Number), ServingKey.ToPlan([.. rows.AsEnumerable().Reverse()], 5).Sets.Select(set => set.Number));
+        Assert.Equal(Plan.Sets.Select(set => set.Number),
+            ServingKey.ToPlan([.. rows.AsEnumerable().Reverse()], 5).Sets.Select(set => set.Number));
         var own = rows.Where(row => row.Taster == rows[0].Taster && row.Position == 1).Take(2).ToArray();
         rows[rows.IndexOf(own[1])] = own[1] with { Code = own[0].Code };
         var fault = Assert.Single(ServingKey.Check(rows, "key.csv"), fault => fault.Severity == Severity.Error);
         Assert.Equal($"{own[0].Taster} gets the code {own[0].Code} in more than one set of session 1.", fault.Problem);
-        Assert.Equal(("key.csv", "code", own[0].Code, "each code once in a sitting"), (fault.File, fault.Column, fault.Value, fault.Accepted));
+        Assert.Equal(("key.csv", "code", own[0].Code, "each code once in a sitting"),
+            (fault.File, fault.Column, fault.Value, fault.Accepted));
         rows[0] = rows[0] with { Position = 3 };
-        Assert.Contains(ServingKey.Check(rows), fault => fault.Problem.StartsWith($"Set {rows[0].Set} is poured with positions missing or twice", StringComparison.Ordinal));
-        Assert.Contains("triangel", Assert.Single(ServingKey.Check([.. Plan.Key.Select(row => row with { Protocol = "triangel" })])).Value, StringComparison.Ordinal);
+        Assert.Contains(ServingKey.Check(rows),
+            fault => fault.Problem.StartsWith($"Set {rows[0].Set} is poured with positions missing or twice", StringComparison.Ordinal));
+        Assert.Contains("triangel", Assert.Single(ServingKey.Check([.. Plan.Key.Select(row => row with { Protocol = "triangel" })])).Value,
+            StringComparison.Ordinal);
     }
 
     [Theory]

@@ -28,9 +28,11 @@ public class PourPlanTests
     public void A_pour_in_ounces_is_planned_in_ounces()
     {
         // 36 cups x 1.75 fl oz = 63 fl oz, and 15 % more are 72.45; 3 x 1.75 = 5.25.
-        var pour = PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 24, seed: 1), 5, 5, PourOptions.For(UnitSystem.Us) with { Container = Volume.FromUsOunces(12) });
+        var pour = PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 24, seed: 1), 5, 5,
+            PourOptions.For(UnitSystem.Us) with { Container = Volume.FromUsOunces(12) });
         Assert.Equal("beer A: 36 cups, 63 fl oz in the cups, 72 fl oz with spare (7 containers)", pour.Beers[0].ToString());
-        Assert.StartsWith("T01, session 1: 3 cups, 5.25 fl oz of beer, 7.8 mL (6.1 g) of alcohol", pour.Tasters[0].ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("T01, session 1: 3 cups, 5.25 fl oz of beer, 7.8 mL (6.1 g) of alcohol", pour.Tasters[0].ToString(),
+            StringComparison.Ordinal);
         Assert.Equal("1.75 fl oz in every cup, at 52 °F (11 °C)", pour.Options.ToString());
         Assert.Equal("50 mL in every cup, at 11 °C (52 °F)", PourOptions.For(UnitSystem.Metric).ToString());
     }
@@ -60,7 +62,8 @@ public class PourPlanTests
         foreach (var set in plan.Sets)
         {
             double strong = set.Cups.Count(cup => cup.Beer == Side.B);
-            Assert.Equal(50 * ((strong * 0.10) + ((3 - strong) * 0.04)), pour.Tasters.Single(taster => taster.Taster == set.Taster).Alcohol.Milliliters, 9);
+            Assert.Equal(50 * ((strong * 0.10) + ((3 - strong) * 0.04)),
+                pour.Tasters.Single(taster => taster.Taster == set.Taster).Alcohol.Milliliters, 9);
         }
         Assert.Contains(pour.Cautions, caution => caution.Contains("differ by 6.0 %", StringComparison.Ordinal));
     }
@@ -68,8 +71,12 @@ public class PourPlanTests
     [Fact]
     public void Cautions_name_age_driving_pregnancy_medicine_law_and_rest()
     {
-        string all = string.Join(' ', PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 6, seed: 1), 5, 5, new PourOptions { Allergens = Allergens.Of("barley", "lactose") }).Cautions);
-        foreach (string word in new[] { "Adults", "drives", "pregnant", "medicine", "Local law", "spit", "Rest 4 min", "11 °C (52 °F)" }) Assert.Contains(word, all, StringComparison.Ordinal);
+        string all =
+            string.Join(' ',
+                PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 6, seed: 1), 5, 5,
+                    new PourOptions { Allergens = Allergens.Of("barley", "lactose") }).Cautions);
+        foreach (string word in new[] { "Adults", "drives", "pregnant", "medicine", "Local law", "spit", "Rest 4 min", "11 °C (52 °F)" })
+            Assert.Contains(word, all, StringComparison.Ordinal);
         Assert.DoesNotContain("tire the palate", all, StringComparison.Ordinal);
         var many = PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 2, seed: 1, replicates: 6), 6, 6);
         Assert.Contains("g of alcohol in one sitting. Pour less", many.Cautions[0], StringComparison.Ordinal);
@@ -78,5 +85,7 @@ public class PourPlanTests
 
     [Fact]
     public void A_share_given_for_a_percentage_is_caught() =>
-        Assert.Contains("write 5 for 5 %", Assert.Throws<ArgumentOutOfRangeException>(() => PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 6, seed: 1), 0.05, 5)).Message, StringComparison.Ordinal);
+        Assert.Contains("write 5 for 5 %",
+            Assert.Throws<ArgumentOutOfRangeException>(
+                () => PourPlan.For(ServingPlan.Balanced(Protocol.Triangle, 6, seed: 1), 0.05, 5)).Message, StringComparison.Ordinal);
 }

@@ -8,7 +8,8 @@ namespace SplitBatch.Panel.Serving;
 /// <summary>Counts, refusals and words of serving and of ballots, by hand.</summary>
 public class ServingEdgesTests
 {
-    private static ServingBalance Balance(Protocol protocol, params string[] served) => new(SetDesign.For(protocol).Orders, [.. served.Select(text => new ServingOrder(text))]);
+    private static ServingBalance Balance(Protocol protocol, params string[] served) =>
+        new(SetDesign.For(protocol).Orders, [.. served.Select(text => new ServingOrder(text))]);
 
     [Fact]
     public void Orders_served_are_counted_by_order_odd_beer_place_and_reference()
@@ -47,7 +48,12 @@ public class ServingEdgesTests
     public void A_departure_is_graver_where_orders_are_lopsided()
     {
         var plan = new PanelPlan(Protocol.PairedDirectional, 6) { Declared = new(2026, 3, 14) };
-        Departure Of(params string[] served) => Assert.Single(plan.Departures(new PanelPractice(Protocol.PairedDirectional, 6, 6) { Orders = Balance(Protocol.PairedDirectional, served) }));
+        Departure Of(params string[] served) =>
+            Assert.Single(
+                plan.Departures(new PanelPractice(Protocol.PairedDirectional, 6, 6)
+                {
+                    Orders = Balance(Protocol.PairedDirectional, served),
+                }));
         Assert.Equal(Severity.Warning, Of("AB", "AB", "BA", "BA", "AB", "AB").Severity);
         Assert.Contains("weighs a little", Of("AB", "AB", "BA", "BA", "AB", "AB").Meaning, StringComparison.Ordinal);
         Assert.Equal(Severity.Error, Of("AB", "AB", "AB", "AB", "AB", "BA").Severity);
@@ -93,24 +99,33 @@ public class ServingEdgesTests
     public void Seatings_that_cannot_be_are_refused_and_those_at_the_edge_are_made()
     {
         void Refused(ServingOptions options, string words) =>
-            Assert.Contains(words, Assert.ThrowsAny<ArgumentException>(() => ServingPlan.Balanced(Protocol.Triangle, 6, 1, options)).Message, StringComparison.Ordinal);
-        Refused(new() { EveryoneEachSession = true, Sessions = 3, Replicates = 2 }, "With everyone in each of 3 sessions, each taster needs at least 3 sets; replicates is 2.");
+            Assert.Contains(words,
+                Assert.ThrowsAny<ArgumentException>(() => ServingPlan.Balanced(Protocol.Triangle, 6, 1, options)).Message,
+                StringComparison.Ordinal);
+        Refused(new() { EveryoneEachSession = true, Sessions = 3, Replicates = 2 },
+            "With everyone in each of 3 sessions, each taster needs at least 3 sets; replicates is 2.");
         Refused(new() { Sessions = 7 }, "7 sessions for 6 tasters leave a session empty.");
         Refused(new() { Sessions = 3, Servers = 3 }, "3 servers are more than the tasters of a session.");
         Refused(new() { Tasters = ["a", "b"] }, "2 names were given for 6.");
         Refused(new() { Tasters = ["a", "b", "c", "d", "e", " "] }, "A name is blank.");
         Refused(new() { Tasters = ["a", "b", "c", "d", "e", "A"] }, "The name a stands twice.");
-        Assert.Equal(2, ServingPlan.Balanced(Protocol.Triangle, 6, 1, new() { EveryoneEachSession = true, Sessions = 2, Replicates = 2, Servers = 6 }).Sessions.Count);
-        Assert.Equal(["a", "b", "c", "d", "e", "f"], ServingPlan.Balanced(Protocol.Triangle, 6, 1, new() { Tasters = ["a", "b", "c", "d", "e", "f"] }).Tasters);
+        Assert.Equal(2,
+            ServingPlan.Balanced(Protocol.Triangle, 6, 1,
+                new() { EveryoneEachSession = true, Sessions = 2, Replicates = 2, Servers = 6 }).Sessions.Count);
+        Assert.Equal(["a", "b", "c", "d", "e", "f"],
+            ServingPlan.Balanced(Protocol.Triangle, 6, 1, new() { Tasters = ["a", "b", "c", "d", "e", "f"] }).Tasters);
         Assert.Equal(6, ServingPlan.Balanced(Protocol.Triangle, 6, 1, new() { Sessions = 6 }).Sessions.Count);
-        Assert.Equal([2, 2, 2], ServingPlan.Balanced(Protocol.Triangle, 6, 1, new() { Sessions = 3, Servers = 2 }).Sets.GroupBy(set => set.Session).Select(group => group.Count()));
-        Assert.All(ServingPlan.Balanced(Protocol.Triangle, 6, 1, new() { Sessions = 3, Servers = 2 }).Sets.GroupBy(set => set.Session), group => Assert.Equal(2, group.Select(set => set.Server).Distinct().Count()));
+        Assert.Equal([2, 2, 2], ServingPlan.Balanced(Protocol.Triangle, 6, 1, new() { Sessions = 3, Servers = 2 }).Sets
+            .GroupBy(set => set.Session).Select(group => group.Count()));
+        Assert.All(ServingPlan.Balanced(Protocol.Triangle, 6, 1, new() { Sessions = 3, Servers = 2 }).Sets.GroupBy(set => set.Session),
+            group => Assert.Equal(2, group.Select(set => set.Server).Distinct().Count()));
     }
 
     [Fact]
     public void A_cup_is_found_by_taster_code_and_set()
     {
-        var plan = ServingPlan.Balanced(Protocol.Triangle, 4, seed: 2, new ServingOptions { Tasters = ["Fern", "Moss", "Reed", "Sedge"], Replicates = 2 });
+        var plan = ServingPlan.Balanced(Protocol.Triangle, 4, seed: 2,
+            new ServingOptions { Tasters = ["Fern", "Moss", "Reed", "Sedge"], Replicates = 2 });
         var set = plan.Sets.Last(set => set.Taster == "Moss");
         var cup = set.CodedCups.Last();
         Assert.Equal((set, cup), CupFinder.Find(plan, " mo ss ", $" {cup.Code} ", null, out var problem));
@@ -125,8 +140,11 @@ public class ServingEdgesTests
     [Fact]
     public void Ballots_and_their_standing_are_told()
     {
-        Assert.Equal(["T1: 482", "T1, set 3: no answer", "T1: no answer"], new[] { new Ballot("T1", "482"), new Ballot("T1", " ") { Set = 3 }, new Ballot("T1", "") }.Select(ballot => ballot.ToString()));
-        Assert.Equal(["T1: 2 of 3", "T1: 2 of 3 (4 served)"], new[] { new TasterResult("T1", 3, 3, 2), new TasterResult("T1", 4, 3, 2) }.Select(result => result.ToString()));
+        Assert.Equal(["T1: 482", "T1, set 3: no answer", "T1: no answer"],
+            new[] { new Ballot("T1", "482"), new Ballot("T1", " ") { Set = 3 }, new Ballot("T1", "") }
+                .Select(ballot => ballot.ToString()));
+        Assert.Equal(["T1: 2 of 3", "T1: 2 of 3 (4 served)"],
+            new[] { new TasterResult("T1", 3, 3, 2), new TasterResult("T1", 4, 3, 2) }.Select(result => result.ToString()));
         ScoredBallot late = new(new Ballot("T1", "482"), null, null, Standing.Excluded, [new(BallotIssue.Late, "handed in late")]);
         Assert.Equal("T1: 482: not counted (handed in late)", late.ToString());
         Assert.Equal("T1: 482: counted", (late with { Standing = Standing.Counted, Notes = [] }).ToString());
@@ -170,19 +188,24 @@ public class ServingEdgesTests
     [Fact]
     public void Cautions_stand_at_their_edges()
     {
-        string Of(int replicates, double gap, params string[] allergens) => string.Join(" ", PourPlan.For(ServingPlan.Balanced(Protocol.PairedDirectional, 6, seed: 1, new ServingOptions { Replicates = replicates }), 5, 5 + gap, new() { Allergens = allergens.Length == 0 ? null : Allergens.Of(allergens) }).Cautions);
+        string Of(int replicates, double gap, params string[] allergens) =>
+            string.Join(" ",
+                PourPlan.For(ServingPlan.Balanced(Protocol.PairedDirectional, 6, seed: 1, new ServingOptions { Replicates = replicates }),
+                    5, 5 + gap, new() { Allergens = allergens.Length == 0 ? null : Allergens.Of(allergens) }).Cautions);
         Assert.DoesNotContain("tire the palate", Of(4, 0, "barley"), StringComparison.Ordinal);
         Assert.Contains("5 sets in one sitting tire the palate", Of(5, 0, "barley"), StringComparison.Ordinal);
         Assert.DoesNotContain("differ by", Of(1, 0.49, "barley"), StringComparison.Ordinal);
         Assert.Contains("differ by 0.5 % in alcohol", Of(1, 0.5, "barley"), StringComparison.Ordinal);
-        Assert.Contains("before the first cup: barley (gluten), lactose (milk sugar).", Of(1, 0, "barley", "lactose"), StringComparison.Ordinal);
+        Assert.Contains("before the first cup: barley (gluten), lactose (milk sugar).", Of(1, 0, "barley", "lactose"),
+            StringComparison.Ordinal);
         Assert.Contains("Nobody has said yet which allergens are in the beers.", Of(1, 0), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_set_asks_for_what_its_answer_names()
     {
-        Assert.Equal([2, 1, 0, 0], new[] { Protocol.Tetrad, Protocol.Triangle, Protocol.ANotA, Protocol.SameDifferent }.Select(protocol => SetDesign.For(protocol).CodesInAnswer));
+        Assert.Equal([2, 1, 0, 0], new[] { Protocol.Tetrad, Protocol.Triangle, Protocol.ANotA, Protocol.SameDifferent }
+            .Select(protocol => SetDesign.For(protocol).CodesInAnswer));
         Assert.Throws<ArgumentException>(() => SetDesign.For(Protocol.PairedDirectional, attribute: " "));
         Assert.All(SetDesign.For(Protocol.ThreeAfc, Side.A).Orders, order => Assert.Equal(Side.A, order.OddBeer));
         Assert.All(SetDesign.For(Protocol.ThreeAfc).Orders, order => Assert.Equal(Side.B, order.OddBeer));

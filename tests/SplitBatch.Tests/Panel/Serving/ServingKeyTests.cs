@@ -22,10 +22,12 @@ public class ServingKeyTests
     public void An_unbalanced_plan_is_named_and_kept()
     {
         var rows = ServingPlan.Balanced(Protocol.Triangle, 24, seed: 1).Key;
-        var only = rows.GroupBy(row => row.Set).Where(set => string.Concat(set.Select(row => row.Beer)) is "ABB" or "BAB").SelectMany(set => set).ToArray();
+        var only = rows.GroupBy(row => row.Set).Where(set => string.Concat(set.Select(row => row.Beer)) is "ABB" or "BAB")
+            .SelectMany(set => set).ToArray();
         var fault = Assert.Single(ServingKey.Check(only, "serving-main.csv"));
         Assert.Equal(Severity.Warning, fault.Severity);
-        Assert.Contains("not balanced: ABB 4, AAB 0", fault.ToString().Replace("BAB 4, BBA 0, ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains("not balanced: ABB 4, AAB 0", fault.ToString().Replace("BAB 4, BBA 0, ", "", StringComparison.Ordinal),
+            StringComparison.Ordinal);
         Assert.False(ServingKey.ToPlan(only).Balance.IsBalanced);
     }
 

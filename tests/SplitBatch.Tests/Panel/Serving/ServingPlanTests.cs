@@ -52,8 +52,10 @@ public class ServingPlanTests
             Assert.True(balance.IsBalanced, $"{n}: {balance}");
             Assert.True(balance.Reference.Gap <= (name == "duo-trio constant reference" ? n : 1), $"{n}: reference {balance.Reference}");
             if (protocol != Protocol.ThreeAfc) Assert.True(balance.OddBeer.Gap <= 1, $"{n}: odd beer {balance.OddBeer}");
-            if (plan.Design.Orders[0].OddPosition is not null) Assert.True(balance.OddAt.Max() - balance.OddAt.Min() <= 1, $"{n}: odd at {string.Join(' ', balance.OddAt)}");
-            // Three triangles with the odd cup at each position once and two of them odd by one beer must leave a position with that beer's rival alone.
+            if (plan.Design.Orders[0].OddPosition is not null)
+                Assert.True(balance.OddAt.Max() - balance.OddAt.Min() <= 1, $"{n}: odd at {string.Join(' ', balance.OddAt)}");
+            // Three triangles with the odd cup at each position once and two of them odd by one beer must leave a position with that
+            // beer's rival alone.
             int most = protocol == Protocol.TwoOutOfFive || protocol == Protocol.Triangle ? 3 : protocol == Protocol.ThreeAfc ? n : 2;
             if (n % plan.Design.Orders.Count == 0 && protocol != Protocol.ThreeAfc) most = 0;
             Assert.True(balance.AtPosition.Max(count => count.Gap) <= most, $"{n}: {string.Join(' ', balance.AtPosition)}");
@@ -167,14 +169,16 @@ public class ServingPlanTests
     public void A_taster_with_two_single_cups_gets_one_of_each_beer()
     {
         var plan = ServingPlan.Balanced(Protocol.ANotA, 7, seed: 3, replicates: 2);
-        Assert.All(plan.Sets.GroupBy(set => set.Taster), taster => Assert.Equal(2, taster.Select(set => set.Order.Text).Distinct().Count()));
+        Assert.All(plan.Sets.GroupBy(set => set.Taster),
+            taster => Assert.Equal(2, taster.Select(set => set.Order.Text).Distinct().Count()));
         Assert.InRange(plan.Sets.Count(set => set.Replicate == 1 && set.Order.Text == "A"), 3, 4);
     }
 
     [Fact]
     public void Everyone_in_each_session_shares_the_replicates_out()
     {
-        var plan = ServingPlan.Balanced(Protocol.Triangle, 6, seed: 1, new ServingOptions { Sessions = 2, Replicates = 4, EveryoneEachSession = true });
+        var plan = ServingPlan.Balanced(Protocol.Triangle, 6, seed: 1,
+            new ServingOptions { Sessions = 2, Replicates = 4, EveryoneEachSession = true });
         Assert.All(plan.Sets.GroupBy(set => (set.Session, set.Taster)), sitting => Assert.Equal(2, sitting.Count()));
         Assert.Equal(24, plan.Sets.Count);
     }
@@ -212,10 +216,13 @@ public class ServingPlanTests
     [Fact]
     public void Bad_counts_are_refused_with_what_is_accepted()
     {
-        Assert.Contains("between 1 and 1000", Assert.Throws<ArgumentOutOfRangeException>(() => ServingPlan.Balanced(Protocol.Triangle, 0, 1)).Message);
+        Assert.Contains("between 1 and 1000",
+            Assert.Throws<ArgumentOutOfRangeException>(() => ServingPlan.Balanced(Protocol.Triangle, 0, 1)).Message);
         Assert.Throws<ArgumentOutOfRangeException>(() => ServingPlan.Balanced(Protocol.Triangle, 5, 1, replicates: 0));
-        Assert.Contains("leave a session empty", Assert.Throws<ArgumentException>(() => ServingPlan.Balanced(Protocol.Triangle, 2, 1, sessions: 3)).Message);
-        Assert.Contains("servers are more", Assert.Throws<ArgumentException>(() => ServingPlan.Balanced(Protocol.Triangle, 6, 1, sessions: 3, servers: 3)).Message);
+        Assert.Contains("leave a session empty",
+            Assert.Throws<ArgumentException>(() => ServingPlan.Balanced(Protocol.Triangle, 2, 1, sessions: 3)).Message);
+        Assert.Contains("servers are more",
+            Assert.Throws<ArgumentException>(() => ServingPlan.Balanced(Protocol.Triangle, 6, 1, sessions: 3, servers: 3)).Message);
         Assert.Contains("stands twice", Assert.Throws<ArgumentException>(() =>
             ServingPlan.Balanced(Protocol.Triangle, 2, 1, new ServingOptions { Tasters = ["Fern", "fern"] })).Message);
     }

@@ -28,7 +28,8 @@ public class RehearsalTests
         }
 
         Assert.Equal(1, rehearsal.Shares.Values.Sum(), 1e-9);
-        Assert.InRange(rehearsal.ShowingADifference, Power.Of(Protocol.Triangle, 30, 0.05, discriminators) - 0.012, Power.Of(Protocol.Triangle, 30, 0.05, discriminators) + 0.012);
+        Assert.InRange(rehearsal.ShowingADifference, Power.Of(Protocol.Triangle, 30, 0.05, discriminators) - 0.012,
+            Power.Of(Protocol.Triangle, 30, 0.05, discriminators) + 0.012);
 
         double Error(double p) => (5 * Math.Sqrt(p * (1 - p) / panels)) + 1e-9;
     }
@@ -37,20 +38,24 @@ public class RehearsalTests
     public void Those_who_do_not_come_make_a_panel_smaller_and_a_difference_rarer()
     {
         var some = new SimulatedTasters(DPrimeSpread.Discriminators(0.30, dPrime: 60));
-        double all = Plan.Rehearse(some, seed: 12).ShowingADifference, fewer = Plan.Rehearse(some with { NoShow = 0.4 }, seed: 12).ShowingADifference;
+        double all = Plan.Rehearse(some, seed: 12).ShowingADifference,
+            fewer = Plan.Rehearse(some with { NoShow = 0.4 }, seed: 12).ShowingADifference;
         Assert.True(fewer < all - 0.1, $"{fewer:0.000} against {all:0.000}");
     }
 
     [Fact]
     public void A_plan_with_repeats_or_without_a_guessing_chance_is_refused()
     {
-        Assert.Contains("taster by taster", Assert.Throws<InvalidOperationException>(() => (Plan with { Replicates = 2 }).Rehearse(null, seed: 1)).Message, StringComparison.Ordinal);
+        Assert.Contains("taster by taster",
+            Assert.Throws<InvalidOperationException>(() => (Plan with { Replicates = 2 }).Rehearse(null, seed: 1)).Message,
+            StringComparison.Ordinal);
         Assert.Throws<NotApplicableException>(() => new PanelPlan(Protocol.ANotA, 20).Rehearse(null, seed: 1));
     }
 
     [Fact]
     public void A_rehearsal_reads_as_a_sentence() => Assert.Matches(
-        @"^If nobody can tell: [\d.]+ % of panels show a difference, [\d.]+ % rule the margin out without one, [\d.]+ % settle nothing \(10,000 panels, seed 1\)\.$",
+        @"^If nobody can tell: [\d.]+ % of panels show a difference, [\d.]+ % rule the margin out without one, [\d.]+ % settle nothing "
+            + @"\(10,000 panels, seed 1\)\.$",
         Plan.Rehearse(null, seed: 1).ToString());
 
     [Fact]
@@ -62,7 +67,8 @@ public class RehearsalTests
         {
             double exact = ExactBinomial.Exactly(k, 20, 2 / 3.0);
             Assert.Equal(exact, once.ExactChances![k], 1e-9);
-            Assert.InRange(once.Exactly(k), exact - (5 * Math.Sqrt(exact / 20_000)) - 1e-4, exact + (5 * Math.Sqrt(exact / 20_000)) + 1e-4);
+            Assert.InRange(once.Exactly(k), exact - (5 * Math.Sqrt(exact / 20_000)) - 1e-4,
+                exact + (5 * Math.Sqrt(exact / 20_000)) + 1e-4);
         }
 
         Assert.Null(Simulate.Panels(Protocol.Triangle, 2, 100, seed: 5, half, replicates: 10).ExactChances);

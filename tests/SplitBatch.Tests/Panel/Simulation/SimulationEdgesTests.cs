@@ -53,13 +53,16 @@ public class SimulationEdgesTests
     {
         var triangle = Protocol.Triangle;
         double Share(double d) => triangle.CorrectShare(d);
-        Assert.Equal((Share(2) + Share(2 * 0.8) + Share(2 * 0.64)) / 3, (Same(2) with { Fatigue = 0.2 }).ExpectedCorrect(triangle, 3), 1e-12);
+        Assert.Equal((Share(2) + Share(2 * 0.8) + Share(2 * 0.64)) / 3,
+            (Same(2) with { Fatigue = 0.2 }).ExpectedCorrect(triangle, 3), 1e-12);
         Assert.Equal((0.25 / 3) + (0.75 * Share(2)), (Same(2) with { Guessing = 0.25 }).ExpectedCorrect(triangle), 1e-12);
-        Assert.Equal((0.25 / 3) + (0.75 * (Share(2) + Share(1)) / 2), (Same(2) with { Guessing = 0.25, Fatigue = 0.5 }).ExpectedCorrect(triangle, 2), 1e-12);
+        Assert.Equal((0.25 / 3) + (0.75 * (Share(2) + Share(1)) / 2),
+            (Same(2) with { Guessing = 0.25, Fatigue = 0.5 }).ExpectedCorrect(triangle, 2), 1e-12);
         Assert.Equal(Share(2), (Same(2) with { FavouredShare = 0.5 }).ExpectedCorrect(triangle), 1e-12);
         Assert.Equal(Share(2), (Same(2) with { Fatigue = 0.2, DropOut = 0.3 }).ExpectedCorrect(triangle), 1e-12);
         Assert.Equal(Share(2), (Same(2) with { DropOut = 0.3 }).ExpectedCorrect(triangle, 3), 1e-12);
-        SimulatedTasters[] biased = [Same(2) with { FirstCupLift = 0.5 }, Same(2) with { FavouredShare = 0.5, Guessing = 0.1 }, Same(2) with { Fatigue = 0.2, DropOut = 0.3 }];
+        SimulatedTasters[] biased = [Same(2) with { FirstCupLift = 0.5 }, Same(2) with { FavouredShare = 0.5, Guessing = 0.1 },
+            Same(2) with { Fatigue = 0.2, DropOut = 0.3 }];
         Assert.All(biased, model => Assert.Throws<InvalidOperationException>(() => model.ExpectedCorrect(triangle, 2)));
         Assert.Throws<ArgumentOutOfRangeException>(() => Same(2).ExpectedCorrect(triangle, 0));
         Assert.Throws<ArgumentOutOfRangeException>(() => Same(2).ExpectedCorrect(triangle, 21));
@@ -69,8 +72,17 @@ public class SimulationEdgesTests
     public void People_say_what_they_are()
     {
         Assert.Equal(
-            "nobody can tell; 10 % of the answers are guesses; the first cup seems 0.5 stronger; 40 % of the guesses take the first cup; each further set loses 20 % of d-prime; 15 % leave before each further set; 5 % never come",
-            (SimulatedTasters.Guessers with { Guessing = 0.1, FirstCupLift = 0.5, FavouredShare = 0.4, Fatigue = 0.2, DropOut = 0.15, NoShow = 0.05 }).ToString());
+            "nobody can tell; 10 % of the answers are guesses; the first cup seems 0.5 stronger; 40 % of the guesses take the first cup; "
+                + "each further set loses 20 % of d-prime; 15 % leave before each further set; 5 % never come",
+            (SimulatedTasters.Guessers with
+            {
+                Guessing = 0.1,
+                FirstCupLift = 0.5,
+                FavouredShare = 0.4,
+                Fatigue = 0.2,
+                DropOut = 0.15,
+                NoShow = 0.05,
+            }).ToString());
         Assert.Equal("everyone has d-prime 1.3; the first cup seems 0.5 weaker", (Same(D) with { FirstCupLift = -0.5 }).ToString());
         Assert.Equal("30 % can tell, the others guess", DPrimeSpread.Discriminators(0.3).ToString());
         Assert.Equal("30 % have d-prime 9.5, the others cannot tell", DPrimeSpread.Discriminators(0.3, 9.5).ToString());
@@ -82,9 +94,12 @@ public class SimulationEdgesTests
     [Fact]
     public void Tired_people_miss_more_and_those_who_leave_answer_less()
     {
-        SimulatedPanels Of(SimulatedTasters model, int replicates = 4) => Simulate.Panels(Protocol.PairedDirectional, 10, 4000, seed: 5, model, replicates);
-        double Counted(SimulatedPanels panels) => panels.Outcomes.Sum(outcome => (double)outcome.Key.Counted * outcome.Value) / panels.Panels;
-        double Right(SimulatedPanels panels) => panels.Outcomes.Sum(outcome => (double)outcome.Key.Correct * outcome.Value) / panels.Panels;
+        SimulatedPanels Of(SimulatedTasters model, int replicates = 4) =>
+            Simulate.Panels(Protocol.PairedDirectional, 10, 4000, seed: 5, model, replicates);
+        double Counted(SimulatedPanels panels) =>
+            panels.Outcomes.Sum(outcome => (double)outcome.Key.Counted * outcome.Value) / panels.Panels;
+        double Right(SimulatedPanels panels) =>
+            panels.Outcomes.Sum(outcome => (double)outcome.Key.Correct * outcome.Value) / panels.Panels;
         var tired = Same(2) with { Fatigue = 0.5 };
         Assert.Equal(40 * tired.ExpectedCorrect(Protocol.PairedDirectional, 4), Right(Of(tired)), 0.2);
         var guessing = Same(2) with { Guessing = 0.4 };
@@ -93,8 +108,10 @@ public class SimulationEdgesTests
         Assert.Equal(10 * 2.533, Counted(Of(Same(2) with { DropOut = 0.3 })), 0.2);
         Assert.Equal(40 * 0.8, Counted(Of(Same(2) with { NoShow = 0.2 })), 0.3);
         Assert.Equal(40, Counted(Of(Same(2))));
-        Assert.StartsWith("4,000 panels of 10 tasters with 4 sets each (paired directional; everyone has d-prime 2): ", Of(Same(2)).ToString(), StringComparison.Ordinal);
-        Assert.StartsWith("4,000 panels of 10 tasters (paired directional; everyone has d-prime 2): ", Of(Same(2), 1).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("4,000 panels of 10 tasters with 4 sets each (paired directional; everyone has d-prime 2): ",
+            Of(Same(2)).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("4,000 panels of 10 tasters (paired directional; everyone has d-prime 2): ", Of(Same(2), 1).ToString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -116,9 +133,11 @@ public class SimulationEdgesTests
     [Fact]
     public void A_rehearsal_adds_both_ways_of_showing_a_difference()
     {
-        var rehearsal = Simulate.Rehearse(new PanelPlan(Protocol.PairedDirectional, 200) { Margin = 0.38 }, Same(0.45), panels: 2000, seed: 3);
+        var rehearsal = Simulate.Rehearse(new PanelPlan(Protocol.PairedDirectional, 200) { Margin = 0.38 }, Same(0.45),
+            panels: 2000, seed: 3);
         Assert.Equal(1, rehearsal.Shares.Values.Sum(), 1e-12);
-        Assert.All(new[] { PanelAnswer.DifferenceShown, PanelAnswer.DifferenceWithinMargin }, answer => Assert.True(rehearsal.Shares[answer] > 0.05));
+        Assert.All(new[] { PanelAnswer.DifferenceShown, PanelAnswer.DifferenceWithinMargin },
+            answer => Assert.True(rehearsal.Shares[answer] > 0.05));
         Assert.Equal(rehearsal.Simulated.ShowingADifference(), rehearsal.ShowingADifference, 1e-12);
     }
 
@@ -160,7 +179,8 @@ public class SimulationEdgesTests
     {
         var plan = ServingPlan.Balanced(Protocol.PairedDirectional, 300, seed: 2, sessions: 2, servers: 1, replicates: 2);
         var ballots = plan.Ballots(Same(8) with { Fatigue = 1 }, seed: 6);
-        Assert.Equal(plan.Sets.Select(set => ((int?)set.Number, (int?)set.Session)), ballots.Select(ballot => (ballot.Set, ballot.Session)));
+        Assert.Equal(plan.Sets.Select(set => ((int?)set.Number, (int?)set.Session)),
+            ballots.Select(ballot => (ballot.Set, ballot.Session)));
         var scored = plan.Score(ballots).Ballots.ToLookup(ballot => ballot.Set!.Replicate, ballot => ballot.IsCorrect);
         Assert.DoesNotContain(false, scored[1]);
         Assert.Equal(150, scored[2].Count(right => right), 45.0);

@@ -17,7 +17,9 @@ public class SimulationRaceTests(ITestOutputHelper output)
     [NumPyFact]
     public void Shares_are_NumPys_and_the_ratio_of_the_speeds_is_told()
     {
-        int tastings = Environment.GetEnvironmentVariable("SPLITBATCH_RACE") is { } wish ? int.Parse(wish, CultureInfo.InvariantCulture) : 1_000_000;
+        int tastings = Environment.GetEnvironmentVariable("SPLITBATCH_RACE") is { } wish
+            ? int.Parse(wish, CultureInfo.InvariantCulture)
+            : 1_000_000;
         const int rounds = 3;
         var theirs = NumPy(tastings, rounds);
         var (triangle, panels) = (
@@ -29,18 +31,23 @@ public class SimulationRaceTests(ITestOutputHelper output)
         {
             var (share, seconds) = theirs.Tasks[task];
             output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{task},{tastings},{own.Share:0.000000},{share:0.000000},{tastings / own.Seconds / 1e6:0.0},{tastings / seconds / 1e6:0.0},{seconds / own.Seconds:0.00}"));
+                $"{task},{tastings},{own.Share:0.000000},{share:0.000000},{tastings / own.Seconds / 1e6:0.0},"
+                    + $"{tastings / seconds / 1e6:0.0},{seconds / own.Seconds:0.00}"));
         }
 
         double exact = Protocol.Triangle.CorrectShare(1);
-        Assert.All([triangle.Share, theirs.Tasks["triangle"].Share], share => Assert.InRange(share, exact - Error(exact, tastings), exact + Error(exact, tastings)));
+        Assert.All([triangle.Share, theirs.Tasks["triangle"].Share],
+            share => Assert.InRange(share, exact - Error(exact, tastings), exact + Error(exact, tastings)));
         double right = Mixed.ExpectedCorrect(Protocol.Triangle), reached = ExactBinomial.AtLeast(13, 24, right);
-        Assert.All([panels.Share, theirs.Tasks["panels"].Share], share => Assert.InRange(share, reached - Error(reached, tastings / 24), reached + Error(reached, tastings / 24)));
+        Assert.All([panels.Share, theirs.Tasks["panels"].Share],
+            share => Assert.InRange(share, reached - Error(reached, tastings / 24), reached + Error(reached, tastings / 24)));
     }
 
     private static double Error(double p, int n) => 5 * Math.Sqrt(p * (1 - p) / n);
 
-    /// <summary>The least processor time of the rounds. It is that of the whole process, so other tests that run meanwhile count against us.</summary>
+    /// <summary>
+    /// The least processor time of the rounds. It is that of the whole process, so other tests that run meanwhile count against us.
+    /// </summary>
     private static (double Share, double Seconds) Least(int rounds, Func<double> task)
     {
         task();
@@ -57,15 +64,18 @@ public class SimulationRaceTests(ITestOutputHelper output)
 
     private static (string Head, Dictionary<string, (double Share, double Seconds)> Tasks) NumPy(int tastings, int rounds)
     {
-        using var process = Process.Start(new ProcessStartInfo(NumPyFactAttribute.Python ?? "python3", [Reference.PathOf("simulation_race.py"), Text(tastings), Text(rounds)])
-        {
-            RedirectStandardOutput = true,
-            Environment = { ["OMP_NUM_THREADS"] = "1" },
-        })!;
+        using var process =
+            Process.Start(new ProcessStartInfo(NumPyFactAttribute.Python ?? "python3",
+                [Reference.PathOf("simulation_race.py"), Text(tastings), Text(rounds)])
+            {
+                RedirectStandardOutput = true,
+                Environment = { ["OMP_NUM_THREADS"] = "1" },
+            })!;
         var lines = process.StandardOutput.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries);
         process.WaitForExit();
         Assert.Equal(0, process.ExitCode);
-        return (lines[0], lines.Skip(1).Select(line => line.Split(',')).ToDictionary(part => part[0], part => (Number(part[1]), Number(part[2]))));
+        return (lines[0], lines.Skip(1).Select(line => line.Split(','))
+            .ToDictionary(part => part[0], part => (Number(part[1]), Number(part[2]))));
     }
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
@@ -73,11 +83,15 @@ public class SimulationRaceTests(ITestOutputHelper output)
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }
 
-/// <summary>A test that needs Python with NumPy: skipped, with the reason, on a machine without; never skipped in continuous integration.</summary>
+/// <summary>
+/// A test that needs Python with NumPy: skipped, with the reason, on a machine without; never skipped in continuous integration.
+/// </summary>
 internal sealed class NumPyFactAttribute : FactAttribute
 {
     /// <summary>The first Python that has NumPy: the system's, then the one of the path; null for none.</summary>
-    public static string? Python { get; } = new[] { Installed.DebianPython, "python3" }.FirstOrDefault(python => Installed.Runs(python, "-c", "import numpy"));
+    public static string? Python { get; } = new[] { Installed.DebianPython, "python3" }
+        .FirstOrDefault(python => Installed.Runs(python, "-c", "import numpy"));
 
-    public NumPyFactAttribute() => Skip = Installed.Reason(() => Python is null ? "Python with NumPy is not installed on this machine." : null);
+    public NumPyFactAttribute() =>
+        Skip = Installed.Reason(() => Python is null ? "Python with NumPy is not installed on this machine." : null);
 }

@@ -32,7 +32,8 @@ public class SimulationTests
         var run = Simulate.Tastings(protocol, d, 200_000, seed: 7);
         double exact = protocol.CorrectShare(d);
         double error = Math.Sqrt(exact * (1 - exact) / run.Tastings);
-        Assert.True(Math.Abs(run.CorrectShare - exact) < Sigmas * error, $"{run.CorrectShare:0.00000} against {exact:0.00000} (standard error {error:0.00000})");
+        Assert.True(Math.Abs(run.CorrectShare - exact) < Sigmas * error,
+            $"{run.CorrectShare:0.00000} against {exact:0.00000} (standard error {error:0.00000})");
     }
 
     [Theory]
@@ -44,12 +45,15 @@ public class SimulationTests
             ServingPlan.Balanced(protocol, 120, seed: 1, new ServingOptions { Replicates = 4, Sessions = 4, Expected = side }))];
         foreach (double d in new[] { 0, 1, 2.5 })
         {
-            var panels = plans.SelectMany(plan => Enumerable.Range(0, 3).Select(seed => plan.Score(plan.Ballots(new SimulatedTasters(DPrimeSpread.Same(d)), seed)))).ToArray();
+            var panels =
+                plans.SelectMany(plan => Enumerable.Range(0, 3)
+                    .Select(seed => plan.Score(plan.Ballots(new SimulatedTasters(DPrimeSpread.Same(d)), seed)))).ToArray();
             Assert.All(panels, panel => Assert.Empty(panel.Remarkable));
             int counted = panels.Sum(panel => panel.Counted), correct = panels.Sum(panel => panel.Correct);
             Assert.Equal(6 * 480, counted);
             double exact = protocol.CorrectShare(d), error = Math.Sqrt(exact * (1 - exact) / counted);
-            Assert.True(Math.Abs(((double)correct / counted) - exact) < Sigmas * error, $"d-prime {d}: {(double)correct / counted:0.0000} against {exact:0.0000} (standard error {error:0.0000})");
+            Assert.True(Math.Abs(((double)correct / counted) - exact) < Sigmas * error,
+                $"d-prime {d}: {(double)correct / counted:0.0000} against {exact:0.0000} (standard error {error:0.0000})");
         }
     }
 
@@ -77,7 +81,8 @@ public class SimulationTests
         var model = new SimulatedTasters(DPrimeSpread.Same(1)) { FirstCupLift = 1e-12 };
         var run = Simulate.Panels(protocol, 100, 2000, seed: 6, model);
         double exact = protocol.CorrectShare(1), error = Math.Sqrt(exact * (1 - exact) / run.Tastings);
-        Assert.True(Math.Abs(run.CorrectShare - exact) < Sigmas * error, $"{run.CorrectShare:0.0000} against {exact:0.0000} ({error:0.0000})");
+        Assert.True(Math.Abs(run.CorrectShare - exact) < Sigmas * error,
+            $"{run.CorrectShare:0.0000} against {exact:0.0000} ({error:0.0000})");
     }
 
     [Fact]
@@ -87,7 +92,8 @@ public class SimulationTests
         const int panels = 200_000;
         var run = Simulate.Panels(Protocol.Triangle, tasters: 20, panels, seed: 3);
         foreach (var (k, exact) in new[] { (11, 0.0376365711), (10, 0.0918957745) })
-            Assert.InRange(run.AtLeast(k), exact - (Sigmas * Math.Sqrt(exact * (1 - exact) / panels)), exact + (Sigmas * Math.Sqrt(exact * (1 - exact) / panels)));
+            Assert.InRange(run.AtLeast(k), exact - (Sigmas * Math.Sqrt(exact * (1 - exact) / panels)),
+                exact + (Sigmas * Math.Sqrt(exact * (1 - exact) / panels)));
         Assert.Equal(run.AtLeast(11), run.ShowingADifference(0.05));
         Assert.Equal(panels, run.Counts.Sum());
         Assert.Equal(20L * panels, run.Tastings);
@@ -100,14 +106,16 @@ public class SimulationTests
     {
         // Check values, 4.4: n = 30, share of discriminators 30 %, alpha .05: power .709083.
         const int panels = 100_000;
-        var run = Simulate.Panels(Protocol.Triangle, 30, panels, seed: 5, new SimulatedTasters(DPrimeSpread.Discriminators(0.30, dPrime: 60)));
+        var run = Simulate.Panels(Protocol.Triangle, 30, panels, seed: 5,
+            new SimulatedTasters(DPrimeSpread.Discriminators(0.30, dPrime: 60)));
         Assert.InRange(run.ShowingADifference(0.05), 0.709083 - (Sigmas * 0.001437), 0.709083 + (Sigmas * 0.001437));
     }
 
     [Fact]
     public void The_result_does_not_depend_on_the_cores()
     {
-        Assert.Equal(Simulate.Tastings(Protocol.Tetrad, 1, 1_000_000, seed: 9, threads: 1), Simulate.Tastings(Protocol.Tetrad, 1, 1_000_000, seed: 9));
+        Assert.Equal(Simulate.Tastings(Protocol.Tetrad, 1, 1_000_000, seed: 9, threads: 1),
+            Simulate.Tastings(Protocol.Tetrad, 1, 1_000_000, seed: 9));
         var model = new SimulatedTasters(DPrimeSpread.Normal(1, 0.5)) { DropOut = 0.1, Guessing = 0.1, Fatigue = 0.1 };
         Assert.Equal(
             Simulate.Panels(Protocol.Triangle, 12, 5000, seed: 9, model, replicates: 3, threads: 1).Counts,
@@ -140,7 +148,8 @@ public class SimulationTests
             double exact = model.ExpectedCorrect(protocol, replicates: 3);
             // A taster's three answers go together, so the error is at most that of a third as many.
             double error = Math.Sqrt(exact * (1 - exact) / (run.Tastings / 3.0));
-            Assert.True(Math.Abs(run.CorrectShare - exact) < Sigmas * error, $"{spread}: {run.CorrectShare:0.0000} against {exact:0.0000} ({error:0.0000})");
+            Assert.True(Math.Abs(run.CorrectShare - exact) < Sigmas * error,
+                $"{spread}: {run.CorrectShare:0.0000} against {exact:0.0000} ({error:0.0000})");
         }
     }
 
@@ -169,7 +178,8 @@ public class SimulationTests
         // Exact: P(B first seems stronger) = Phi((1.5 + 2) / sqrt 2), P(B second does) = Phi((1.5 - 2) / sqrt 2).
         Assert.InRange(b - Gauss.Below(3.5 / Math.Sqrt(2)), -0.03, 0.03);
         Assert.InRange(a - Gauss.Below(-0.5 / Math.Sqrt(2)), -0.11, 0.11);
-        double Right(string order) => panel.Ballots.Where(ballot => ballot.Set!.Order.Text == order).Average(ballot => ballot.IsCorrect ? 1.0 : 0);
+        double Right(string order) => panel.Ballots.Where(ballot => ballot.Set!.Order.Text == order)
+            .Average(ballot => ballot.IsCorrect ? 1.0 : 0);
     }
 
     [Fact]

@@ -46,7 +46,9 @@ public class CsvTableTests
     public void A_missing_column_is_looked_for_in_the_line_of_the_header()
     {
         Read("# what this is\nlot,alpah [%]\ncones,4.7\n").Require("alpha");
-        Assert.Equal("hops.csv, row 2, alpha: The column \"alpha\" is missing; the file has the columns lot, alpah [%]. Accepted: a column headed alpha, with its unit in brackets where it has one. Did you mean \"alpah\"?", Assert.Single(faults).ToString());
+        Assert.Equal("hops.csv, row 2, alpha: The column \"alpha\" is missing; the file has the columns lot, alpah [%]. Accepted: a "
+            + "column headed alpha, with its unit in brackets where it has one. Did you mean \"alpah\"?",
+            Assert.Single(faults).ToString());
     }
 
     [Theory]
@@ -73,7 +75,8 @@ public class CsvTableTests
         var row = Assert.Single(Read("lot,amount [gal]\ncones,2\n").Rows);
         Assert.Null(row.Mass("amount"));
         Assert.Equal(
-            "hops.csv, row 2, amount [gal] = \"2\": The unit \"gal\" is not one for this column. Accepted: a header such as amount [unit], with one of g, kg, mg, oz, lb.",
+            "hops.csv, row 2, amount [gal] = \"2\": The unit \"gal\" is not one for this column. Accepted: a header such as amount "
+                + "[unit], with one of g, kg, mg, oz, lb.",
             Assert.Single(faults).ToString());
     }
 
@@ -104,7 +107,9 @@ public class CsvTableTests
     [Fact]
     public void Columns_go_by_other_names_when_the_trial_says_so()
     {
-        var row = Assert.Single(Read("Probe;Wert\nX1;21,5\n", names: new Dictionary<string, string> { ["sample"] = "Probe", ["value"] = "Wert" }).Rows);
+        var row =
+            Assert.Single(
+                Read("Probe;Wert\nX1;21,5\n", names: new Dictionary<string, string> { ["sample"] = "Probe", ["value"] = "Wert" }).Rows);
         Assert.Equal("X1", row.Text("sample"));
         Assert.Equal(21.5, row.Number("value"));
     }
@@ -131,5 +136,6 @@ public class CsvTableTests
 
     [Fact]
     public void A_fahrenheit_column_is_read_as_a_temperature() =>
-        Assert.Equal(20, Assert.Single(Read("lot,storage [°F]\ncones,68\n").Rows).Temperature("storage")!.Value.As(UnitsNet.Units.TemperatureUnit.DegreeCelsius), 9);
+        Assert.Equal(20, Assert.Single(Read("lot,storage [°F]\ncones,68\n").Rows).Temperature("storage")!.Value
+            .As(UnitsNet.Units.TemperatureUnit.DegreeCelsius), 9);
 }

@@ -92,7 +92,8 @@ public sealed class FaultTableTests : IDisposable
         }
 
         var calls = string.Join(", ", counting.Calls.Select(call => call.Name));
-        return string.Create(CultureInfo.InvariantCulture, $"| {file.What} | {calls} | {faults} | {before} | {whole} | {named} | {opened} of {opened} | {again} of {again} |");
+        return string.Create(CultureInfo.InvariantCulture,
+            $"| {file.What} | {calls} | {faults} | {before} | {whole} | {named} | {opened} of {opened} | {again} of {again} |");
     }
 
     private enum State
@@ -120,7 +121,8 @@ public sealed class FaultTableTests : IDisposable
         }
 
         if (failure == Failure.Killed) Assert.IsType<KilledException>(error);
-        else if (error is LogException && failure != Failure.Gone) Assert.EndsWith("Nothing was logged.", error.Message, StringComparison.Ordinal);
+        else if (error is LogException && failure != Failure.Gone)
+            Assert.EndsWith("Nothing was logged.", error.Message, StringComparison.Ordinal);
         if (now is null || file.Before is null)
         {
             Assert.True(now is null && file.Before is null, when);
@@ -129,12 +131,15 @@ public sealed class FaultTableTests : IDisposable
 
         var kept = Appender.Whole(now, out var remains);
         var held = Appender.Whole(file.Before, out _);
-        var isAsBefore = kept.AsSpan().SequenceEqual(held) || (failure is Failure.Killed or Failure.Gone && kept.AsSpan().SequenceEqual([.. held, .. "\r\n"u8[..(kept.Length - held.Length)]]));
+        var isAsBefore = kept.AsSpan().SequenceEqual(held)
+            || (failure is Failure.Killed or Failure.Gone
+                && kept.AsSpan().SequenceEqual([.. held, .. "\r\n"u8[..(kept.Length - held.Length)]]));
         Assert.True(isAsBefore, $"{when}: {Encoding.UTF8.GetString(now)}");
         if (remains is null) return State.Before;
         var faults = new FaultList();
         trial.ReadText(file.File, faults);
-        Assert.Contains(faults, fault => fault.Problem.StartsWith("The last row was cut short", StringComparison.Ordinal) && fault.Value == remains.TrimEnd());
+        Assert.Contains(faults,
+            fault => fault.Problem.StartsWith("The last row was cut short", StringComparison.Ordinal) && fault.Value == remains.TrimEnd());
         return State.Named;
     }
 

@@ -14,9 +14,14 @@ public class JsonSectionTests
     }
 
     [Theory]
-    [InlineData("""{ "volume": 20 }""", "trial.json, volume = \"20\": The unit is missing. Accepted: \"volume [unit]\", with one of L, mL, hL, gal, qt, fl oz.")]
-    [InlineData("""{ "volume [g]": 20 }""", "trial.json, volume [g] = \"20\": The unit \"g\" is not one for this value. Accepted: \"volume [unit]\", with one of L, mL, hL, gal, qt, fl oz.")]
-    [InlineData("""{ "volume [L]": "20" }""", "trial.json, volume [L] = \"20\": The value is not a number. Accepted: a number between 0 and 1000000000, with a decimal point and without quotation marks.")]
+    [InlineData("""{ "volume": 20 }""",
+        "trial.json, volume = \"20\": The unit is missing. Accepted: \"volume [unit]\", with one of L, mL, hL, gal, qt, fl oz.")]
+    [InlineData("""{ "volume [g]": 20 }""",
+        "trial.json, volume [g] = \"20\": The unit \"g\" is not one for this value. Accepted: \"volume [unit]\", with one of L, mL, hL, "
+            + "gal, qt, fl oz.")]
+    [InlineData("""{ "volume [L]": "20" }""",
+        "trial.json, volume [L] = \"20\": The value is not a number. Accepted: a number between 0 and 1000000000, with a decimal point "
+            + "and without quotation marks.")]
     public void A_quantity_without_a_fitting_unit_or_number_is_refused(string text, string fault)
     {
         Assert.Null(Read(text)!.OptionalVolume("volume"));

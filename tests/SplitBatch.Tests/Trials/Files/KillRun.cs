@@ -43,12 +43,16 @@ internal sealed record KillRun(int Kills, int Acknowledged, int Named)
         folder.Dispose();
         return new(kills, acknowledgedInAll, named);
 
-        // Two in three write a few bytes at a time, as on a slow disk, so that a kill falls into the middle of a row; the others write as the product does.
+        // Two in three write a few bytes at a time, as on a slow disk, so that a kill falls into the middle of a row; the others write as
+        // the product does.
         LogWriter Start(int kill) =>
             new(folder.Path, $"{(kill % 2 == 0 ? "w" : "b")}{kill}", 0, 0, kill % 3 == 2 ? 0 : 12 + kill % 30, wanted: 1 + kill % 2);
     }
 
-    /// <summary>Every row reads as it was written, every acknowledged one is there, and what else there is was cut short and is named; returns that.</summary>
+    /// <summary>
+    /// Every row reads as it was written, every acknowledged one is there, and what else there is was cut short and is named; returns
+    /// that.
+    /// </summary>
     public static IReadOnlyList<string> Check(string folder, IReadOnlySet<string> acknowledged, string when)
     {
         var (found, faults, place) = (new HashSet<string>(), new FaultList(), new TrialFolder(folder));
@@ -58,7 +62,8 @@ internal sealed record KillRun(int Kills, int Acknowledged, int Named)
             foreach (var row in table.Rows)
             {
                 var (name, number) = Parts(row.Text("id")!);
-                foreach (var (column, value) in WriterProgram.Row(name, number)) Hold(row.Optional(column) == value, $"row {name}-{number}, {column}: {row.Optional(column)}");
+                foreach (var (column, value) in WriterProgram.Row(name, number)) Hold(row.Optional(column) == value,
+                    $"row {name}-{number}, {column}: {row.Optional(column)}");
                 Hold(found.Add($"{name}-{number}"), $"{name}-{number} stands twice");
             }
         }
@@ -75,7 +80,8 @@ internal sealed record KillRun(int Kills, int Acknowledged, int Named)
         }
 
         Hold(acknowledged.IsSubsetOf(found), $"lost {string.Join(", ", acknowledged.Except(found))}");
-        Hold(faults.All(fault => fault.Problem.StartsWith("The last row was cut short", StringComparison.Ordinal)), string.Join("; ", faults));
+        Hold(faults.All(fault => fault.Problem.StartsWith("The last row was cut short", StringComparison.Ordinal)),
+            string.Join("; ", faults));
         return [.. faults.Select(fault => fault.ToString())];
 
         void Hold(bool so, string what)

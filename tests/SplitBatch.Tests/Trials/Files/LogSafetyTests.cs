@@ -27,7 +27,8 @@ public class LogSafetyTests
         Assert.Empty(KillRun.Check(folder.Path, ends[0].Concat(ends[1]).ToHashSet(), "two programs"));
         var order = new AppendLog(folder.Path, LogFormat.LabReturns).Read().Select(row => row.Id[..4]).ToList();
         Assert.Equal(2 * Rows, order.Count);
-        Assert.True(order.Zip(order.Skip(1)).Count(pair => pair.First != pair.Second) > 10, "the two hardly took turns, so the test showed little");
+        Assert.True(order.Zip(order.Skip(1)).Count(pair => pair.First != pair.Second) > 10,
+            "the two hardly took turns, so the test showed little");
     }
 
     [Fact]
@@ -50,6 +51,7 @@ public class LogSafetyTests
         folder.Write("lab-returns.csv", "");
         using var held = File.OpenHandle(folder.PathOf("lab-returns.csv"), FileMode.Open, FileAccess.ReadWrite, FileShare.None);
         var log = new AppendLog(folder.Path, LogFormat.LabReturns) { Patience = TimeSpan.FromMilliseconds(20) };
-        Assert.Contains("Another program", Assert.Throws<LogException>(() => log.Append(WriterProgram.Row("w", 1))).Message, StringComparison.Ordinal);
+        Assert.Contains("Another program", Assert.Throws<LogException>(() => log.Append(WriterProgram.Row("w", 1))).Message,
+            StringComparison.Ordinal);
     }
 }

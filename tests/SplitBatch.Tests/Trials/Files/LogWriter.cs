@@ -12,10 +12,12 @@ internal sealed class LogWriter : IDisposable
     private readonly TaskCompletionSource enough = new();
     private readonly int wanted;
 
-    public LogWriter(string folder, string name, int first, int count, int pieceSize, int wanted = int.MaxValue, IReadOnlyList<string>? through = null)
+    public LogWriter(string folder, string name, int first, int count, int pieceSize, int wanted = int.MaxValue,
+        IReadOnlyList<string>? through = null)
     {
         this.wanted = wanted;
-        string[] words = [.. through ?? [], "dotnet", typeof(LogWriter).Assembly.Location, WriterProgram.Word, folder, name, Text(first), Text(count), Text(pieceSize)];
+        string[] words = [.. through ?? [], "dotnet", typeof(LogWriter).Assembly.Location, WriterProgram.Word, folder, name, Text(first),
+            Text(count), Text(pieceSize)];
         process = Process.Start(new ProcessStartInfo(words[0], words[1..])
         {
             RedirectStandardInput = true,
@@ -33,7 +35,10 @@ internal sealed class LogWriter : IDisposable
         await process.StandardInput.FlushAsync();
     }
 
-    /// <summary>Waits for the wanted number of rows and a moment longer, kills it without a chance to tidy up, and returns the ids it had acknowledged.</summary>
+    /// <summary>
+    /// Waits for the wanted number of rows and a moment longer, kills it without a chance to tidy up, and returns the ids it had
+    /// acknowledged.
+    /// </summary>
     public async Task<List<string>> Kill(TimeSpan after)
     {
         await enough.Task.WaitAsync(TimeSpan.FromSeconds(120));

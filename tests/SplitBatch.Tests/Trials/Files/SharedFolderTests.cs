@@ -78,7 +78,8 @@ internal sealed class TwoAccountsFactAttribute : FactAttribute
     public const int Group = 60_100;
 
     public TwoAccountsFactAttribute() => Skip = Installed.Reason(() =>
-        Installed.Program("setpriv") is null || !Environment.IsPrivilegedProcess ? "Two accounts cannot be had: this takes root and setpriv (util-linux)."
+        Installed.Program("setpriv") is null || !Environment.IsPrivilegedProcess
+            ? "Two accounts cannot be had: this takes root and setpriv (util-linux)."
         : Installed.Runs("setpriv", [.. As(60_001)[1..], "dotnet", typeof(Program).Assembly.Location, "hello"]) ? null
         : "Two accounts cannot be had: another account may not read this build.");
 

@@ -62,6 +62,7 @@ public sealed class TrialFolderTests : IDisposable
     public void A_missing_file_is_one_fault()
     {
         Assert.Null(Make("t").ReadText("hops.csv", faults));
-        Assert.Equal("hops.csv: The file is missing. Accepted: a file of this name in the folder \"t\".", Assert.Single(faults).ToString());
+        Assert.Equal("hops.csv: The file is missing. Accepted: a file of this name in the folder \"t\".",
+            Assert.Single(faults).ToString());
     }
 }

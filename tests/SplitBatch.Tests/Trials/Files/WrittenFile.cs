@@ -15,7 +15,8 @@ namespace SplitBatch.Trials.Files;
 internal sealed record WrittenFile(string What, string File, byte[]? Before, Action<TrialFolder> Write)
 {
     /// <summary>Whether writing the same again is harmless: a document is there already, and a row of a log has its id.</summary>
-    public bool HasIds => !File.StartsWith("ballots", StringComparison.Ordinal) && !File.EndsWith("-evening.csv", StringComparison.Ordinal);
+    public bool HasIds => !File.StartsWith("ballots", StringComparison.Ordinal)
+        && !File.EndsWith("-evening.csv", StringComparison.Ordinal);
 
     /// <summary>Every kind of file that people's data go into, in the trial of the amber ale.</summary>
     public static IReadOnlyList<WrittenFile> All(TrialFolder trial)
@@ -37,16 +38,22 @@ internal sealed record WrittenFile(string What, string File, byte[]? Before, Act
         [
             new("ballots, the first", "ballots-main.csv", null, place => BallotFile.Append(place, "main", ballot)),
             new("ballots, one more", "ballots-main.csv", most, place => BallotFile.Append(place, "main", ballot)),
-            new("ballots, saved by a spreadsheet", "ballots-main.csv", AsSpreadsheet(most), place => BallotFile.Append(place, "main", ballot)),
-            new("ballots, after a kill", "ballots-main.csv", [.. most, 0, .. Encoding.UTF8.GetBytes(last[1..^3])], place => BallotFile.Append(place, "main", ballot)),
+            new("ballots, saved by a spreadsheet", "ballots-main.csv", AsSpreadsheet(most),
+                place => BallotFile.Append(place, "main", ballot)),
+            new("ballots, after a kill", "ballots-main.csv", [.. most, 0, .. Encoding.UTF8.GetBytes(last[1..^3])],
+                place => BallotFile.Append(place, "main", ballot)),
             Added("ratings", "ratings-evening.csv"),
             Added("comments", "comments-evening.csv"),
-            new("batch log, two entries", "batch-log.csv", LastLine(trial, "batch-log.csv").Before, place => new BatchLogFile(place.Path).Append(brewed)),
-            new("lab return, the first", "lab-returns.csv", null, place => new LabReturnLog(place.Path, DecimalMark.Point).Append(returned)),
-            new("lab return, two more", "lab-returns.csv", Encoding.UTF8.GetBytes(string.Join(';', LogFormat.LabReturns.Columns) + "\r\n"), place => new LabReturnLog(place.Path, DecimalMark.Point).Append(returned)),
+            new("batch log, two entries", "batch-log.csv", LastLine(trial, "batch-log.csv").Before,
+                place => new BatchLogFile(place.Path).Append(brewed)),
+            new("lab return, the first", "lab-returns.csv", null,
+                place => new LabReturnLog(place.Path, DecimalMark.Point).Append(returned)),
+            new("lab return, two more", "lab-returns.csv", Encoding.UTF8.GetBytes(string.Join(';', LogFormat.LabReturns.Columns) + "\r\n"),
+                place => new LabReturnLog(place.Path, DecimalMark.Point).Append(returned)),
             new("serving key", "serving-main.csv", null, place =>
                 NewFile.TryMake(place.PathOf("serving-main.csv"), Encoding.UTF8.GetBytes(ServingKeyFile.Write(key)))),
-            new("a document made once", "seal-1.json", null, place => NewFile.TryMake(place.PathOf("seal-1.json"), "{ \"sealed\": \"2026-04-20\" }\n"u8)),
+            new("a document made once", "seal-1.json", null,
+                place => NewFile.TryMake(place.PathOf("seal-1.json"), "{ \"sealed\": \"2026-04-20\" }\n"u8)),
         ];
 
         WrittenFile Added(string what, string file)

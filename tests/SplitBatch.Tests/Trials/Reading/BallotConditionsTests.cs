@@ -16,14 +16,20 @@ public class BallotConditionsTests
         // 24 sets: T05 knew, T06 brewed, T07 came late, T08 wrote an unknown code, T09 wrote nothing, T10 is missing; T04 answered twice.
         Assert.Equal((24, 24, 18, 1), (panel.Scored.Served, panel.Scored.Returned, panel.Scored.Counted, panel.Scored.Missing.Count));
         Assert.Equal(6, panel.Scored.Excluded.Count);
-        string[] expected = ["T05 is not counted: the taster knew the variable", "T06 is not counted: the taster brewed the beer", "T07 is not counted: handed in late",
-            "T08 is not counted: the code 999 is not in set 8", "T09 is not counted: no answer was written", "Ballots not returned: 1 of 24", "T04 is not counted: 2 ballots with different answers for set 4"];
+        string[] expected = ["T05 is not counted: the taster knew the variable", "T06 is not counted: the taster brewed the beer",
+            "T07 is not counted: handed in late",
+            "T08 is not counted: the code 999 is not in set 8", "T09 is not counted: no answer was written",
+            "Ballots not returned: 1 of 24", "T04 is not counted: 2 ballots with different answers for set 4"];
         Assert.All(expected, words => Assert.Contains(panel.Remarks, remark => remark.Contains(words, StringComparison.Ordinal)));
         Assert.Equal(24, panel.Ballots.Count);
         var faults = folder.Check();
         Assert.All(faults, fault => Assert.Equal(Severity.Warning, fault.Severity));
-        Assert.Contains(faults, fault => fault.File == "ballots-main.csv" && fault.Row == 7 && fault.Problem.Contains("T05, set 5: the taster knew the variable (not counted)", StringComparison.Ordinal));
-        Assert.Contains(faults, fault => fault.Problem.StartsWith("No ballot came back for 1 of 24 sets (not counted): T10 (set 10).", StringComparison.Ordinal));
+        Assert.Contains(faults,
+            fault => fault.File == "ballots-main.csv" && fault.Row == 7
+                && fault.Problem.Contains("T05, set 5: the taster knew the variable (not counted)", StringComparison.Ordinal));
+        Assert.Contains(faults,
+            fault => fault.Problem.StartsWith("No ballot came back for 1 of 24 sets (not counted): T10 (set 10).",
+                StringComparison.Ordinal));
         Assert.Contains(panel.Departures, departure => departure is { What: "tasters", Planned: "24", Done: "18" });
     }
 
@@ -45,7 +51,8 @@ public class BallotConditionsTests
     [Fact]
     public void Late_is_told_from_the_hour_and_brewers_from_the_plan()
     {
-        using var folder = new PanelFolder("triangle", 12, """ "rules": { "closes": "2026-05-02 19:10", "brewers": ["t03"], "tasters who knew": ["T 04"] } """);
+        using var folder = new PanelFolder("triangle", 12,
+            """ "rules": { "closes": "2026-05-02 19:10", "brewers": ["t03"], "tasters who knew": ["T 04"] } """);
         folder.Answer(right: 6);
         var issues = folder.Open().Panel().Scored.Issues;
         Assert.Equal((2, 1, 1), (issues[BallotIssue.Late], issues[BallotIssue.Brewer], issues[BallotIssue.KnewVariable]));
@@ -60,7 +67,8 @@ public class BallotConditionsTests
     {
         using var folder = new PanelFolder("triangle", 12, $"\"rules\": {rules}");
         var error = Assert.Throws<TrialFolderException>(folder.Open);
-        Assert.Contains(error.Faults, fault => fault.Column == $"panels[0].{column}" && fault.Accepted!.Contains(accepted, StringComparison.Ordinal));
+        Assert.Contains(error.Faults,
+            fault => fault.Column == $"panels[0].{column}" && fault.Accepted!.Contains(accepted, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -71,8 +79,11 @@ public class BallotConditionsTests
             $"{set.Taster},{set.Number},{folder.AnswerTo(set, true)},{(set.Number <= 8 ? "triangle" : "duo-trio")}\n")));
         var panel = folder.Open().Panel();
         Assert.Equal((8, 12), (panel.Scored.Counted, panel.Ballots.Count));
-        Assert.Contains(panel.Remarks, remark => remark.Contains("it answers the protocol duo-trio, and this panel is triangle", StringComparison.Ordinal));
-        Assert.Contains(folder.Check(), fault => fault.Problem.StartsWith("Ballots of more than one protocol stand in one file: triangle 8, duo-trio 4.", StringComparison.Ordinal));
+        Assert.Contains(panel.Remarks,
+            remark => remark.Contains("it answers the protocol duo-trio, and this panel is triangle", StringComparison.Ordinal));
+        Assert.Contains(folder.Check(),
+            fault => fault.Problem.StartsWith("Ballots of more than one protocol stand in one file: triangle 8, duo-trio 4.",
+                StringComparison.Ordinal));
     }
 
     [Theory]
@@ -96,9 +107,12 @@ public class BallotConditionsTests
         var first = folder.Plan.Sets[0].Order;
         folder.Write("serving-main.csv", "protocol,taster,set,position,code,beer\n" + string.Concat(folder.Plan.Sets.SelectMany(set =>
             set.Cups.Select((cup, i) => $"triangle,{set.Taster},{set.Number},{cup.Position},{cup.Code},{first.Beers[i]}\n"))));
-        folder.Write("ballots-main.csv", "taster,answer\n" + string.Concat(folder.Plan.Sets.Select(set => $"{set.Taster},{set.Cups[0].Code}\n")));
-        Assert.Contains(folder.Check(), fault => fault.Problem.Contains("A taster's liking for a position can then pass for a difference", StringComparison.Ordinal));
-        Assert.Contains(folder.Open().Verdict().Limitations, claim => claim.Sentence.Contains("Serving orders: planned each equally often, done not balanced", StringComparison.Ordinal));
+        folder.Write("ballots-main.csv",
+            "taster,answer\n" + string.Concat(folder.Plan.Sets.Select(set => $"{set.Taster},{set.Cups[0].Code}\n")));
+        Assert.Contains(folder.Check(),
+            fault => fault.Problem.Contains("A taster's liking for a position can then pass for a difference", StringComparison.Ordinal));
+        Assert.Contains(folder.Open().Verdict().Limitations,
+            claim => claim.Sentence.Contains("Serving orders: planned each equally often, done not balanced", StringComparison.Ordinal));
     }
 
     private static Func<ServedSet, string, string?> Trouble(PanelFolder folder) => (set, row) => set.Number switch

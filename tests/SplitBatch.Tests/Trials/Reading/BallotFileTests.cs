@@ -20,7 +20,15 @@ public class BallotFileTests
         var ballots = BallotFile.Read(CsvTable.Read("ballots-main.csv", new StringReader(text), faults));
         Assert.Empty(faults);
         Assert.Equal(3, ballots.Count);
-        Assert.Equal(new Ballot("T01", "482") { Session = 1, Set = 1, When = new(2026, 5, 2, 20, 15, 0, TimeSpan.Zero), Confidence = "sure", Comment = "grassy", Row = 2 }, ballots[0]);
+        Assert.Equal(new Ballot("T01", "482")
+        {
+            Session = 1,
+            Set = 1,
+            When = new(2026, 5, 2, 20, 15, 0, TimeSpan.Zero),
+            Confidence = "sure",
+            Comment = "grassy",
+            Row = 2,
+        }, ballots[0]);
         Assert.True(ballots[1] is { KnewVariable: true, IsBrewer: true, IsLate: false, Answer: "517 638" });
         Assert.Equal("", ballots[2].Answer);
     }
@@ -28,10 +36,12 @@ public class BallotFileTests
     [Fact]
     public void A_web_forms_own_headers_are_mapped_once()
     {
-        const string text = "Timestamp;Your number;Which cup is the odd one?;Did you know what was changed?\n2026/05/02 20:15:30;T01;482;Yes\n";
+        const string text = "Timestamp;Your number;Which cup is the odd one?;Did you know what was changed?\n2026/05/02 "
+            + "20:15:30;T01;482;Yes\n";
         var names = new Dictionary<string, string>
         {
-            ["taster"] = "Your number", ["answer"] = "Which cup is the odd one?", ["when"] = "Timestamp", ["knew variable"] = "Did you know what was changed?",
+            ["taster"] = "Your number", ["answer"] = "Which cup is the odd one?", ["when"] = "Timestamp",
+            ["knew variable"] = "Did you know what was changed?",
         };
         FaultList faults = [];
         var ballot = Assert.Single(BallotFile.Read(CsvTable.Read("incoming/form.csv", new StringReader(text), faults, names: names)));
@@ -64,9 +74,11 @@ public class BallotFileTests
             var folder = new TrialFolder(path);
             var plan = ServingPlan.Balanced(Protocol.Triangle, 60, seed: 3);
             Parallel.ForEach(plan.Sets, new ParallelOptions { MaxDegreeOfParallelism = 6 }, set =>
-                BallotFile.Append(folder, "main", plan.Enter(set.Taster, set.Cups[0].Code) with { Comment = "green, \"hoppy\"\nand dry" }));
+                BallotFile.Append(folder, "main",
+                    plan.Enter(set.Taster, set.Cups[0].Code) with { Comment = "green, \"hoppy\"\nand dry" }));
             FaultList faults = [];
-            var ballots = BallotFile.Read(CsvTable.Read("ballots-main.csv", new StringReader(folder.ReadText("ballots-main.csv", faults)!), faults));
+            var ballots = BallotFile.Read(
+                CsvTable.Read("ballots-main.csv", new StringReader(folder.ReadText("ballots-main.csv", faults)!), faults));
             Assert.Empty(faults);
             var panel = plan.Score(ballots);
             Assert.Equal((60, 60, 0), (panel.Returned, panel.Counted, panel.Remarkable.Count));
@@ -96,5 +108,6 @@ public class BallotFileTests
     [Fact]
     public void A_value_without_a_column_is_refused_before_anything_is_written() =>
         Assert.Contains("no column for this value", Assert.Throws<Files.LogException>(() =>
-            BallotFile.Addition("ballots-main.csv", "taster,answer\n", new Ballot("T01", "482") { IsBrewer = true })).Message, StringComparison.Ordinal);
+            BallotFile.Addition("ballots-main.csv", "taster,answer\n", new Ballot("T01", "482") { IsBrewer = true })).Message,
+            StringComparison.Ordinal);
 }

@@ -29,17 +29,20 @@ public sealed class BatchLogFileTests : IDisposable
         var faults = new FaultList();
         var read = ReadBack(faults);
         Assert.Empty(faults);
-        Assert.Equal(entries.Select(entry => (entry.ToString(), entry.When, entry.Note, entry.Reason)), read.History.Rows.Select(entry => (entry.ToString(), entry.When, entry.Note, entry.Reason)));
+        Assert.Equal(entries.Select(entry => (entry.ToString(), entry.When, entry.Note, entry.Reason)),
+            read.History.Rows.Select(entry => (entry.ToString(), entry.When, entry.Note, entry.Reason)));
         Assert.Equal(3, read.Entries.Count);
     }
 
     [Fact]
     public void A_file_without_a_method_column_takes_entries_without_a_method_only()
     {
-        folder.Write("batch-log.csv", "# by hand\nid,when,who,beer,quantity,value,unit,uncertainty,supersedes,reason,note\n1,2026-03-14,brewer,A,pH,4.42,pH,0.05,,,\n");
+        folder.Write("batch-log.csv", "# by hand\nid,when,who,beer,quantity,value,unit,uncertainty,supersedes,reason,note\n"
+            + "1,2026-03-14,brewer,A,pH,4.42,pH,0.05,,,\n");
         var log = new BatchLogFile(folder.Path);
         log.Append(BatchEntry.Measured("2", Side.B, "pH", 4.4, "pH", 0.05));
-        var error = Assert.Throws<LogException>(() => log.Append(BatchEntry.Measured("3", Side.B, "pH", 4.4, "pH") with { Method = "meter" }));
+        var error = Assert.Throws<LogException>(
+            () => log.Append(BatchEntry.Measured("3", Side.B, "pH", 4.4, "pH") with { Method = "meter" }));
         Assert.Contains("Add a column headed method", error.Message, StringComparison.Ordinal);
         var faults = new FaultList();
         Assert.Equal(2, ReadBack(faults).Entries.Count);

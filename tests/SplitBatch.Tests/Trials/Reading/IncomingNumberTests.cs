@@ -60,13 +60,16 @@ public class IncomingNumberTests
     public void Every_grouped_number_written_by_a_spreadsheet_reads_back_or_is_refused_and_never_reads_as_another()
     {
         var random = new Random(41);
-        foreach (var (mark, point, group) in new[] { (DecimalMark.Point, ".", ","), (DecimalMark.Comma, ",", "."), (DecimalMark.Comma, ",", " "), (DecimalMark.Point, ".", "'") })
+        foreach (var (mark, point, group) in new[] { (DecimalMark.Point, ".", ","), (DecimalMark.Comma, ",", "."),
+            (DecimalMark.Comma, ",", " "), (DecimalMark.Point, ".", "'") })
         {
             for (var i = 0; i < 500; i++)
             {
                 var decimals = random.Next(0, 4);
                 var value = Math.Round(random.NextDouble() * Math.Pow(10, random.Next(0, 8)), decimals);
-                var text = value.ToString("N" + decimals, System.Globalization.CultureInfo.InvariantCulture).Replace(".", "|", StringComparison.Ordinal).Replace(",", group, StringComparison.Ordinal).Replace("|", point, StringComparison.Ordinal);
+                var text = value.ToString("N" + decimals, System.Globalization.CultureInfo.InvariantCulture)
+                    .Replace(".", "|", StringComparison.Ordinal).Replace(",", group, StringComparison.Ordinal)
+                    .Replace("|", point, StringComparison.Ordinal);
                 if (IncomingNumber.TryRead(text, mark, out var read, out _)) Assert.Equal(value, read);
                 if (IncomingNumber.MarkOf([text], out _) is { } proved) Assert.Equal(mark, proved);
             }

@@ -10,7 +10,8 @@ public sealed class LabReturnLogTests : IDisposable
 
     public void Dispose() => folder.Dispose();
 
-    private static LabResult Result(string id, double value = 25.1) => new(id, "K7", Analyte.Bitterness, value) { Received = new(2026, 4, 2), Method = "EBC 9.8" };
+    private static LabResult Result(string id, double value = 25.1) =>
+        new(id, "K7", Analyte.Bitterness, value) { Received = new(2026, 4, 2), Method = "EBC 9.8" };
 
     private IReadOnlyList<LabResult> ReadBack(FaultList faults) =>
         LabReturnLog.Read(CsvTable.Read("lab-returns.csv", new StringReader(folder.Read("lab-returns.csv")), faults));
@@ -20,7 +21,8 @@ public sealed class LabReturnLogTests : IDisposable
     {
         using var one = new TemporaryFolder();
         using var many = new TemporaryFolder();
-        LabResult[] results = [Result("R1"), Result("R2", 21.5) with { Supersedes = "R1", Reason = "typing error" }, Result("R1"), Result("R3", 24)];
+        LabResult[] results = [Result("R1"), Result("R2", 21.5) with { Supersedes = "R1", Reason = "typing error" }, Result("R1"),
+            Result("R3", 24)];
         foreach (var result in results) new LabReturnLog(one.Path).Append(result);
         var log = new LabReturnLog(many.Path);
         Assert.Equal([true, true, false, true], log.Append(results).Select(receipt => receipt.WasNew));
@@ -43,7 +45,8 @@ public sealed class LabReturnLogTests : IDisposable
         }
 
         Allocated(50);
-        Assert.InRange((double)Allocated(800) / Allocated(400), 1.5, 2.3); // Twice the bytes for twice the rows; four times if each row read the file again.
+        // Twice the bytes for twice the rows; four times if each row read the file again.
+        Assert.InRange((double)Allocated(800) / Allocated(400), 1.5, 2.3);
     }
 
     [Fact]
@@ -96,17 +99,22 @@ public sealed class LabReturnLogTests : IDisposable
     [Fact]
     public void Rows_by_hand_are_read_with_faults_that_name_row_column_and_value()
     {
-        folder.Write("lab-returns.csv", "id,sample,beer,analyte,replicate,value,unit,supersedes,reason\nR1,K7,C,bitterness,1,25,BU,,\nR2,K7,A,biterness,1,25,,,\nR3,K7,A,pH,1,42,pH,,\nR4,K7,A,pH,1,4.2,pH,R9,\n");
+        folder.Write("lab-returns.csv",
+            "id,sample,beer,analyte,replicate,value,unit,supersedes,reason\nR1,K7,C,bitterness,1,25,BU,,\nR2,K7,A,biterness,1,25,,,\n"
+                + "R3,K7,A,pH,1,42,pH,,\nR4,K7,A,pH,1,4.2,pH,R9,\n");
         var faults = new FaultList();
         var read = ReadBack(faults);
         Assert.Equal(["R4"], read.Select(result => result.Id));
-        Assert.Equal([(2, "beer"), (3, "analyte"), (4, "value"), (5, "reason"), (5, "supersedes")], faults.Select(fault => (fault.Row!.Value, fault.Column!)));
+        Assert.Equal([(2, "beer"), (3, "analyte"), (4, "value"), (5, "reason"), (5, "supersedes")],
+            faults.Select(fault => (fault.Row!.Value, fault.Column!)));
         Assert.Equal("Did you mean \"bitterness\"?", faults[1].Suggestion);
     }
 
     [Theory]
-    [InlineData("id,received,sample,beer,analyte,replicate,value,unit,method,lab,supersedes,reason\nR0,,K7,,bitterness,1,25,BU,,,,\"\"\nR1,2026-04-02,K", 1)]
-    [InlineData("id,received,sample,beer,analyte,replicate,value,unit,method,lab,supersedes,reason\nR0,,K7,,bitterness,1,25,BU,,,,\"\"\nR1,2026-04-02,K7,,bitterness,1,25.1,BU,EBC 9.8,,,\"", 1)]
+    [InlineData("id,received,sample,beer,analyte,replicate,value,unit,method,lab,supersedes,reason\nR0,,K7,,bitterness,1,25,BU,,,,\"\"\n"
+        + "R1,2026-04-02,K", 1)]
+    [InlineData("id,received,sample,beer,analyte,replicate,value,unit,method,lab,supersedes,reason\nR0,,K7,,bitterness,1,25,BU,,,,\"\"\n"
+        + "R1,2026-04-02,K7,,bitterness,1,25.1,BU,EBC 9.8,,,\"", 1)]
     [InlineData("id,received,sam", 0)]
     public void A_row_cut_short_is_set_aside_before_the_next_is_written(string torn, int whole)
     {
@@ -123,7 +131,8 @@ public sealed class LabReturnLogTests : IDisposable
     [Fact]
     public void A_spreadsheet_file_with_a_mark_a_remark_and_no_last_line_end_is_added_to_and_not_cut()
     {
-        const string Saved = "\uFEFF# remark, with commas, and more, and more, and more, and more, and more, and more, and more, and more, and more, and more\r\n"
+        const string Saved = "\uFEFF# remark, with commas, and more, and more, and more, and more, and more, and more, and more, and "
+            + "more, and more, and more\r\n"
             + "id;received;sample;analyte;value;unit;method;supersedes;reason;replicate\r\nR0;;K7;bitterness;25,5;BU;;;;1";
         folder.Write("lab-returns.csv", Saved);
         Assert.Null(new LabReturnLog(folder.Path).Append(Result("R1")).SetAside);
@@ -134,7 +143,8 @@ public sealed class LabReturnLogTests : IDisposable
     [Fact]
     public void A_whole_last_row_without_a_line_end_is_kept()
     {
-        folder.Write("lab-returns.csv", "id,sample,analyte,value,unit,supersedes,reason,received,method,replicate\r\nR0,K7,bitterness,25,BU,,,,,1");
+        folder.Write("lab-returns.csv",
+            "id,sample,analyte,value,unit,supersedes,reason,received,method,replicate\r\nR0,K7,bitterness,25,BU,,,,,1");
         Assert.Null(new LabReturnLog(folder.Path).Append(Result("R1")).SetAside);
         Assert.Equal(2, ReadBack([]).Count);
         Assert.EndsWith("R1,K7,bitterness,25.1,BU,,,2026-04-02,EBC 9.8,1\r\n", folder.Read("lab-returns.csv"), StringComparison.Ordinal);
@@ -143,7 +153,8 @@ public sealed class LabReturnLogTests : IDisposable
     [Fact]
     public void A_file_with_semicolons_and_decimal_commas_is_added_to_in_its_own_way()
     {
-        folder.Write("lab-returns.csv", "\uFEFFid;received;sample;analyte;replicate;value;unit;method;supersedes;reason\r\nR0;;K7;bitterness;1;25,3;BU;;;\r\n");
+        folder.Write("lab-returns.csv",
+            "\uFEFFid;received;sample;analyte;replicate;value;unit;method;supersedes;reason\r\nR0;;K7;bitterness;1;25,3;BU;;;\r\n");
         new LabReturnLog(folder.Path).Append(Result("R1"));
         var faults = new FaultList();
         Assert.Equal([25.3, 25.1], ReadBack(faults).Select(result => result.Value));

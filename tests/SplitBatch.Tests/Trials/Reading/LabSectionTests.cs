@@ -12,16 +12,19 @@ public class LabSectionTests
     [Fact]
     public void One_figure_with_kind_and_condition_is_known()
     {
-        var section = Read("""{ "samples": { "K7": "A", "M2": "B" }, "precision": { "analyte": "bitterness", "kind": "standard deviation", "condition": "repeatability", "value [IBU]": 0.6 } }""");
+        var section = Read("""{ "samples": { "K7": "A", "M2": "B" }, "precision": { "analyte": "bitterness", "kind": "standard"""
+            + """ deviation", "condition": "repeatability", "value [IBU]": 0.6 } }""");
         Assert.Empty(faults);
         Assert.Equal(Side.B, section.Samples["M2"]);
-        Assert.Equal(Precision.StandardDeviation(0.6, PrecisionCondition.Repeatability), section.Precision[Analyte.Bitterness].Known!.Repeatability);
+        Assert.Equal(Precision.StandardDeviation(0.6, PrecisionCondition.Repeatability),
+            section.Precision[Analyte.Bitterness].Known!.Repeatability);
     }
 
     [Fact]
     public void A_range_without_kind_stays_open()
     {
-        var method = Read("""{ "precision": [ { "value [%]": 4, "up to [%]": 8, "source": "made up" } ] }""").Precision[Analyte.Bitterness];
+        var method =
+            Read("""{ "precision": [ { "value [%]": 4, "up to [%]": 8, "source": "made up" } ] }""").Precision[Analyte.Bitterness];
         Assert.Empty(faults);
         Assert.Null(method.Known);
         Assert.Equal("4 to 8 %, kind not stated, repeatability or reproducibility not stated (made up)", method.ToString());

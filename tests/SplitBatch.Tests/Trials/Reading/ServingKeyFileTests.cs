@@ -15,7 +15,8 @@ public class ServingKeyFileTests
         var options = new ServingOptions { Tasters = ["Fern, the tall", "Moss \"M\"", "Reed", "#4"], Replicates = 2, Panel = "cellar" };
         var plan = ServingPlan.Balanced(Protocol.Parse(name), 4, seed: 12, options);
         FaultList faults = [];
-        var back = ServingKeyFile.Read(CsvTable.Read("serving-cellar.csv", new StringReader(ServingKeyFile.Write(plan)), faults), seed: 12);
+        var back = ServingKeyFile.Read(
+            CsvTable.Read("serving-cellar.csv", new StringReader(ServingKeyFile.Write(plan)), faults), seed: 12);
         Assert.Empty(faults);
         Assert.Equal(plan.Key, back!.Key);
     }
@@ -31,7 +32,9 @@ public class ServingKeyFileTests
         var fault = Assert.Single(faults);
         Assert.Equal((8, "code", "111", Severity.Warning), (fault.Row, fault.Column, fault.Value, fault.Severity));
         FaultList more = [];
-        Assert.Null(ServingKeyFile.Read(CsvTable.Read("serving-main.csv", new StringReader(text.Replace(",1,1,", ",1,x,", StringComparison.Ordinal)), more)));
+        Assert.Null(
+            ServingKeyFile.Read(
+                CsvTable.Read("serving-main.csv", new StringReader(text.Replace(",1,1,", ",1,x,", StringComparison.Ordinal)), more)));
         Assert.Contains("serving-main.csv, row 3, set = \"x\"", more[0].ToString(), StringComparison.Ordinal);
     }
 }

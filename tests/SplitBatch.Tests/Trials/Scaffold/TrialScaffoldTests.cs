@@ -25,7 +25,8 @@ public sealed class TrialScaffoldTests : IDisposable
 
     private static NewTrial Filled(UnitSystem units, DecimalMark decimals) => new()
     {
-        Title = "Dry hops: cold or warm?", Variable = "temperature of dry hopping", NameA = "warm", NameB = "cold", Units = units, Decimals = decimals,
+        Title = "Dry hops: cold or warm?", Variable = "temperature of dry hopping", NameA = "warm", NameB = "cold", Units = units,
+        Decimals = decimals,
     };
 
     [Theory]
@@ -35,7 +36,8 @@ public sealed class TrialScaffoldTests : IDisposable
     public void A_new_folder_is_sound_from_the_first_minute(UnitSystem units, DecimalMark decimals)
     {
         TrialScaffold.Write(Filled(units, decimals), At("mine"));
-        Assert.Equal([(Severity.Warning, "panels[0].declared"), (Severity.Warning, "allergens")], Trial.Check(At("mine")).Select(fault => (fault.Severity, fault.Column!)));
+        Assert.Equal([(Severity.Warning, "panels[0].declared"), (Severity.Warning, "allergens")],
+            Trial.Check(At("mine")).Select(fault => (fault.Severity, fault.Column!)));
 
         var trial = Trial.Open(At("mine"));
         Assert.Equal(("Dry hops: cold or warm?", units, decimals), (trial.Title, trial.Description.Units, trial.Description.Decimals));
@@ -58,7 +60,9 @@ public sealed class TrialScaffoldTests : IDisposable
         {
             var lines = File.ReadAllLines(file);
             Assert.Contains(lines, line => line.StartsWith("# as in: ", StringComparison.Ordinal));
-            File.WriteAllLines(file, [.. lines, .. lines.Where(line => line.StartsWith("# as in: ", StringComparison.Ordinal)).Select(line => line["# as in: ".Length..])]);
+            File.WriteAllLines(file, [.. lines,
+                .. lines.Where(line => line.StartsWith("# as in: ", StringComparison.Ordinal))
+                    .Select(line => line["# as in: ".Length..])]);
         }
 
         Assert.DoesNotContain(Trial.Check(At("mine")), fault => fault.Severity == Severity.Error);
@@ -94,16 +98,20 @@ public sealed class TrialScaffoldTests : IDisposable
         Assert.Contains("notebooks/1-design.ipynb", receipt.Files);
         var cells = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(At("mine", "notebooks", "1-design.ipynb")))!["cells"]!;
         Assert.Equal("# Größe", (string?)cells[0]!["source"]![0]);
-        Assert.Equal(["// The trial\n", "var trialFolder = \"..\"; // mine\n", "var tasters = 24;"], cells[1]!["source"]!.AsArray().Select(line => (string?)line));
-        Assert.Equal(["README.md", "1-design.ipynb"], new[] { "README.md", Path.GetFileName(Directory.GetFiles(At("mine", "notebooks")).Single()) });
+        Assert.Equal(["// The trial\n", "var trialFolder = \"..\"; // mine\n", "var tasters = 24;"],
+            cells[1]!["source"]!.AsArray().Select(line => (string?)line));
+        Assert.Equal(["README.md", "1-design.ipynb"],
+            new[] { "README.md", Path.GetFileName(Directory.GetFiles(At("mine", "notebooks")).Single()) });
     }
 
     [Fact]
     public void Cells_that_only_the_example_can_fill_are_left_out_of_a_copied_notebook()
     {
         Directory.CreateDirectory(At("notebooks"));
-        const string Practice = """{ "cell_type": "code", "metadata": { "tags": ["example"] }, "source": "trial.Practice(\"two-yeasts\")" }""";
-        File.WriteAllText(At("notebooks", "1-design.ipynb"), Notebook.Replace("\"cells\": [", $"\"cells\": [{Practice}, ", StringComparison.Ordinal));
+        const string Practice = """{ "cell_type": "code", "metadata": { "tags": ["example"] }, "source":"""
+            + """ "trial.Practice(\"two-yeasts\")" }""";
+        File.WriteAllText(At("notebooks", "1-design.ipynb"),
+            Notebook.Replace("\"cells\": [", $"\"cells\": [{Practice}, ", StringComparison.Ordinal));
         TrialScaffold.Write(Filled(UnitSystem.Metric, DecimalMark.Point), At("mine"), At("notebooks"));
         var copied = File.ReadAllText(At("mine", "notebooks", "1-design.ipynb"));
         Assert.Contains("# Größe", copied, StringComparison.Ordinal);
@@ -126,7 +134,8 @@ public sealed class TrialScaffoldTests : IDisposable
     {
         Directory.CreateDirectory(At("notebooks"));
         File.WriteAllText(At("notebooks", "1-design.ipynb"), """{ "cells": [] }""");
-        Assert.Equal("1-design.ipynb has no cell tagged parameters.", Assert.Throws<InvalidDataException>(() => TrialScaffold.Write(new NewTrial(), At("mine"), At("notebooks"))).Message);
+        Assert.Equal("1-design.ipynb has no cell tagged parameters.",
+            Assert.Throws<InvalidDataException>(() => TrialScaffold.Write(new NewTrial(), At("mine"), At("notebooks"))).Message);
         Assert.Equal(["notebooks"], root.GetFileSystemInfos().Select(entry => entry.Name));
     }
 
@@ -142,13 +151,15 @@ public sealed class TrialScaffoldTests : IDisposable
     [Fact]
     public void Answers_are_read_as_people_write_them()
     {
-        NewTrial Take(string name, string text, NewTrial? trial = null) => TrialQuestions.All.Single(question => question.Name == name).Take(trial ?? new NewTrial(), text);
+        NewTrial Take(string name, string text, NewTrial? trial = null) =>
+            TrialQuestions.All.Single(question => question.Name == name).Take(trial ?? new NewTrial(), text);
         Assert.Equal(1.050, Take("gravity", "1,050").Gravity.Specific, 9);
         Assert.Equal(12.4, Take("gravity", "12.4 °P").Gravity.Plato, 3);
         Assert.Equal(0.3, Take("margin", "30 %").Margin, 9);
         Assert.Equal(Volume.FromUsGallons(5.5).Liters, Take("volume", "5.5", new NewTrial { Units = UnitSystem.Us }).Volume.Liters, 9);
         Assert.Equal(Protocol.DuoTrio, Take("protocol", "duo-trio").Protocol);
-        Assert.Equal("1,050", TrialQuestions.All.Single(question => question.Name == "gravity").Suggest(new NewTrial { Decimals = DecimalMark.Comma }));
+        Assert.Equal("1,050", TrialQuestions.All.Single(question => question.Name == "gravity")
+            .Suggest(new NewTrial { Decimals = DecimalMark.Comma }));
     }
 
     [Theory]
@@ -162,6 +173,7 @@ public sealed class TrialScaffoldTests : IDisposable
     public void An_answer_that_cannot_be_used_says_what_is_accepted(string name, string text, string words)
     {
         var question = TrialQuestions.All.Single(one => one.Name == name);
-        Assert.Contains(words, Assert.ThrowsAny<ArgumentException>(() => question.Take(new NewTrial(), text)).Message, StringComparison.Ordinal);
+        Assert.Contains(words, Assert.ThrowsAny<ArgumentException>(() => question.Take(new NewTrial(), text)).Message,
+            StringComparison.Ordinal);
     }
 }

@@ -33,7 +33,8 @@ public class PlanDifferenceTests
     [Fact]
     public void A_panel_that_is_gone_or_new_is_one_difference()
     {
-        Assert.Equal(new PlanDifference("the panel itself", "evening", "declared", null), Assert.Single(PlanDifference.Between(Plan, Plan with { Panels = [SomePlan.Main] })));
+        Assert.Equal(new PlanDifference("the panel itself", "evening", "declared", null),
+            Assert.Single(PlanDifference.Between(Plan, Plan with { Panels = [SomePlan.Main] })));
         var more = Plan with { Panels = [.. Plan.Panels, new PanelPlan(Protocol.Triangle, 12) { Name = "late" }] };
         Assert.Equal(new PlanDifference("the panel itself", "late", null, "declared"), Assert.Single(PlanDifference.Between(Plan, more)));
     }
@@ -42,6 +43,7 @@ public class PlanDifferenceTests
     public void The_order_of_panels_is_no_difference_and_the_deciding_one_is()
     {
         Assert.Empty(PlanDifference.Between(Plan, Plan with { Panels = [.. Plan.Panels.Reverse()] }));
-        Assert.Equal("panel that decides: main was sealed, evening stands there now", Assert.Single(PlanDifference.Between(Plan, Plan with { Deciding = "evening" })).ToString());
+        Assert.Equal("panel that decides: main was sealed, evening stands there now",
+            Assert.Single(PlanDifference.Between(Plan, Plan with { Deciding = "evening" })).ToString());
     }
 }

@@ -28,7 +28,8 @@ public sealed class SealChainTests : IDisposable
     {
         Put(Put(null));
         Edit("seal-1.json", "0.25", "0.3");
-        Assert.Matches("^seal-1.json was changed after seal-2.json was made: its fingerprint is ([0-9a-f]{4} ?){5}, and seal-2.json holds ([0-9a-f]{4} ?){5}\\.$", Assert.Single(Chain().Breaks));
+        Assert.Matches("^seal-1.json was changed after seal-2.json was made: its fingerprint is ([0-9a-f]{4} ?){5}, and seal-2.json holds "
+            + "([0-9a-f]{4} ?){5}\\.$", Assert.Single(Chain().Breaks));
     }
 
     [Fact]
@@ -46,11 +47,14 @@ public sealed class SealChainTests : IDisposable
         var looser = SomePlan.Of(SomePlan.Main with { Margin = 0.3, Alpha = 0.3 });
         var third = Put(Put(Put(null), wider), looser, ("main", 8));
         Assert.Equal(3, third.Number);
-        var history = PanelHistory.Of(Chain(), "main", [new Ballot("T01", "453")], SomePlan.Of(SomePlan.Main with { Margin = 0.3, Alpha = 0.3, Beta = 0.2 }));
+        var history = PanelHistory.Of(Chain(), "main", [new Ballot("T01", "453")],
+            SomePlan.Of(SomePlan.Main with { Margin = 0.3, Alpha = 0.3, Beta = 0.2 }));
         Assert.Equal(2, history.InForce!.Number);
-        Assert.Equal("margin of panel main: 0.25 was changed to 0.3 on 2026-04-20 17:05 UTC, because: reason 2", Assert.Single(history.Amendments).ToString());
+        Assert.Equal("margin of panel main: 0.25 was changed to 0.3 on 2026-04-20 17:05 UTC, because: reason 2",
+            Assert.Single(history.Amendments).ToString());
         Assert.Equal(
-            ["alpha of panel main: 0.04 was changed to 0.3 on 2026-04-20 18:05 UTC, because: reason 3", "beta of panel main: 0.08 was changed to 0.2 at a time that nobody recorded"],
+            ["alpha of panel main: 0.04 was changed to 0.3 on 2026-04-20 18:05 UTC, because: reason 3",
+                "beta of panel main: 0.08 was changed to 0.2 at a time that nobody recorded"],
             history.Changes.Select(change => change.ToString()));
         Assert.Empty(history.Pending);
     }
@@ -68,9 +72,13 @@ public sealed class SealChainTests : IDisposable
     public void A_change_of_another_panel_is_none_of_this_one()
     {
         Put(null);
-        var now = SomePlan.Of(SomePlan.Main) with { Panels = [SomePlan.Main, new PanelPlan(Protocol.Triangle, 30) { Name = "evening", Stopping = StoppingRule.Sequential }] };
+        var now = SomePlan.Of(SomePlan.Main) with
+        {
+            Panels = [SomePlan.Main, new PanelPlan(Protocol.Triangle, 30) { Name = "evening", Stopping = StoppingRule.Sequential }],
+        };
         Assert.Empty(PanelHistory.Of(Chain(), "main", [new Ballot("T01", "453")], now).Changes);
-        Assert.Equal("tasters of panel evening", Assert.Single(PanelHistory.Of(Chain(), "evening", [new Ballot("T01", "453")], now).Changes).What);
+        Assert.Equal("tasters of panel evening",
+            Assert.Single(PanelHistory.Of(Chain(), "evening", [new Ballot("T01", "453")], now).Changes).What);
     }
 
     [Fact]
@@ -91,7 +99,10 @@ public sealed class SealChainTests : IDisposable
     public void A_ballots_own_time_counts_against_the_seal_only_where_it_leaves_no_doubt(string time, int offset, bool inTime)
     {
         Put(null);
-        var ballot = new Ballot("T01", "453") { When = new DateTimeOffset(DateTime.Parse(time, System.Globalization.CultureInfo.InvariantCulture), TimeSpan.FromHours(offset)) };
+        var ballot = new Ballot("T01", "453")
+        {
+            When = new DateTimeOffset(DateTime.Parse(time, System.Globalization.CultureInfo.InvariantCulture), TimeSpan.FromHours(offset)),
+        };
         Assert.Equal(inTime, PanelHistory.Of(Chain(), "main", [ballot], SomePlan.Of(SomePlan.Main)).InForce is not null);
     }
 
@@ -111,5 +122,6 @@ public sealed class SealChainTests : IDisposable
         return SealText.Read($"seal-{number}.json", bytes, [])!;
     }
 
-    private void Edit(string file, string old, string by) => File.WriteAllText(folder.PathOf(file), folder.Read(file).Replace(old, by, StringComparison.Ordinal), new UTF8Encoding(false));
+    private void Edit(string file, string old, string by) =>
+        File.WriteAllText(folder.PathOf(file), folder.Read(file).Replace(old, by, StringComparison.Ordinal), new UTF8Encoding(false));
 }

@@ -2,7 +2,10 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>A program that is killed at each step of each write, from the first seal to the close: nothing is half done, and what was begun can be finished.</summary>
+/// <summary>
+/// A program that is killed at each step of each write, from the first seal to the close: nothing is half done, and what was begun can be
+/// finished.
+/// </summary>
 public class SealSafetyTests
 {
     [Fact]
@@ -34,7 +37,8 @@ public class SealSafetyTests
         Assert.False(faults.Any(fault => fault.Severity == Severity.Error), $"{when}: {string.Join("; ", faults)}");
         var trial = folder.Open();
         Assert.Empty(trial.Plan.Chain.Breaks);
-        Assert.All(trial.Plan.Chain.Seals, seal => Assert.Equal(seal.Fingerprint, Fingerprint.Of(File.ReadAllBytes(folder.Folder.PathOf(seal.File)))));
+        Assert.All(trial.Plan.Chain.Seals,
+            seal => Assert.Equal(seal.Fingerprint, Fingerprint.Of(File.ReadAllBytes(folder.Folder.PathOf(seal.File)))));
         if (trial.Plan.Of("main", PanelEventKind.Served).Any()) Assert.NotNull(trial.Panel().Codes);
         if (trial.Plan.Of("main", PanelEventKind.Closed).Any()) Assert.NotNull(trial.Panel().Serving);
     }
@@ -46,7 +50,8 @@ public class SealSafetyTests
         var panel = folder.Open().Panel();
         Assert.Equal((2, 16, 20), (folder.Open().LatestSeal!.Number, panel.Scored.Correct, panel.Scored.Counted));
         Assert.Empty(panel.Custody.Breaks);
-        Assert.Equal(["seal-1.json", "seal-2.json"], folder.Folder.Names("*").Where(file => file.Contains("seal", StringComparison.Ordinal)));
+        Assert.Equal(["seal-1.json", "seal-2.json"],
+            folder.Folder.Names("*").Where(file => file.Contains("seal", StringComparison.Ordinal)));
         Assert.DoesNotContain(folder.Folder.Names("*"), file => file.EndsWith(".draft", StringComparison.Ordinal));
     }
 }

@@ -32,16 +32,21 @@ public class SealTextTests
     public void An_amendment_names_the_seal_before_it_and_the_reason()
     {
         var first = Fingerprint.Of("x"u8);
-        var seal = Read(SealText.Write(SomePlan.Seal(2, before: first, because: "one of the tasters cannot come", ballots: ("evening", 3))), "seal-2.json");
-        Assert.Equal((first, "one of the tasters cannot come", 3, 0), (seal.Before, seal.Because, seal.BallotsOf("Evening"), seal.BallotsOf("main")));
+        var seal =
+            Read(SealText.Write(SomePlan.Seal(2, before: first, because: "one of the tasters cannot come", ballots: ("evening", 3))),
+                "seal-2.json");
+        Assert.Equal((first, "one of the tasters cannot come", 3, 0),
+            (seal.Before, seal.Because, seal.BallotsOf("Evening"), seal.BallotsOf("main")));
     }
 
     [Fact]
     public void A_person_can_read_it()
     {
         var text = Encoding.UTF8.GetString(SealText.Write(SomePlan.Seal()));
-        Assert.StartsWith("{\n  \"seal\": 1,\n  \"//\": \"What was fixed before pouring. The fingerprint is the SHA-256 of this file, byte for byte: sha256sum seal-1.json\",", text, StringComparison.Ordinal);
-        Assert.Contains("\"sealed\": \"2026-04-20T16:05:00Z\",\n  \"local time\": \"2026-04-20 18:05:00 +02:00\",", text, StringComparison.Ordinal);
+        Assert.StartsWith("{\n  \"seal\": 1,\n  \"//\": \"What was fixed before pouring. The fingerprint is the SHA-256 of this file, "
+            + "byte for byte: sha256sum seal-1.json\",", text, StringComparison.Ordinal);
+        Assert.Contains("\"sealed\": \"2026-04-20T16:05:00Z\",\n  \"local time\": \"2026-04-20 18:05:00 +02:00\",", text,
+            StringComparison.Ordinal);
         Assert.Contains("\"margin\": 0.25,", text, StringComparison.Ordinal);
         Assert.EndsWith("}\n", text, StringComparison.Ordinal);
     }
@@ -51,7 +56,8 @@ public class SealTextTests
     {
         // The day of declaring is that of the seal; what follows from the others is not stored.
         string[] elsewhere = [nameof(PanelPlan.Declared)];
-        foreach (var property in typeof(PanelPlan).GetProperties().Where(property => property.CanWrite && !elsewhere.Contains(property.Name)))
+        foreach (var property in typeof(PanelPlan).GetProperties()
+            .Where(property => property.CanWrite && !elsewhere.Contains(property.Name)))
         {
             AssertSealed(property, SomePlan.Main, changed => SomePlan.Of(changed));
         }
@@ -84,7 +90,8 @@ public class SealTextTests
         DateTimeOffset time => time.AddMinutes(1),
         IReadOnlyList<string> list => (IReadOnlyList<string>)[.. list, "one more"],
         BallotRules rules => rules with { Brewers = ["T11"] },
-        _ => throw new NotSupportedException($"This test does not know how to change {name}, of {type.Name}; teach it, and seal the new property."),
+        _ => throw new NotSupportedException(
+            $"This test does not know how to change {name}, of {type.Name}; teach it, and seal the new property."),
     };
 
     [Theory]

@@ -5,7 +5,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>The test assembly, started as a program that takes a panel from its seal to its close, and ends itself by force at one step.</summary>
+/// <summary>
+/// The test assembly, started as a program that takes a panel from its seal to its close, and ends itself by force at one step.
+/// </summary>
 internal static class SealWriter
 {
     public const string Word = "seals";
@@ -26,7 +28,8 @@ internal static class SealWriter
         var place = new TrialFolder(folder);
         if (!place.Holds("seal-1.json")) Trial.Open(folder).Seal(SealedFolder.At(0));
         var description = place.PathOf("trial.json");
-        File.WriteAllText(description, File.ReadAllText(description).Replace("\"margin\": 0.25", "\"margin\": 0.3", StringComparison.Ordinal));
+        File.WriteAllText(description,
+            File.ReadAllText(description).Replace("\"margin\": 0.25", "\"margin\": 0.3", StringComparison.Ordinal));
         if (!place.Holds("seal-2.json")) Trial.Open(folder).Amend("we thought again", SealedFolder.At(1));
         var trial = Trial.Open(folder).Serve(keyFolder: keys, clock: SealedFolder.At(2));
         var key = trial.KeyKeptIn(keys);

@@ -5,7 +5,9 @@ using SplitBatch.Trials.Files;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>An invented trial folder with two panels, every entry of its plan written out, to be sealed, served, answered and tampered with.</summary>
+/// <summary>
+/// An invented trial folder with two panels, every entry of its plan written out, to be sealed, served, answered and tampered with.
+/// </summary>
 internal sealed class SealedFolder : IDisposable
 {
     public static readonly DateTimeOffset Afternoon = new(2026, 5, 2, 14, 0, 0, TimeSpan.FromHours(2));
@@ -38,7 +40,8 @@ internal sealed class SealedFolder : IDisposable
         """;
 
     /// <summary>The triangle with nobody who brewed or knew.</summary>
-    public static string Plain { get; } = Triangle.Replace("[\"T23\"]", "[]", StringComparison.Ordinal).Replace("[\"T24\"]", "[]", StringComparison.Ordinal);
+    public static string Plain { get; } = Triangle.Replace("[\"T23\"]", "[]", StringComparison.Ordinal)
+        .Replace("[\"T24\"]", "[]", StringComparison.Ordinal);
 
     public const string Directed = """
         { "name": "main", "protocol": "paired directional", "tasters": 24, "expected": "B", "attribute": "fruity", "margin": 0.25, "seed": 7 }
@@ -77,7 +80,8 @@ internal sealed class SealedFolder : IDisposable
         Answer([.. sets.Take(of).Select((set, i) => Row(set, i < right, i))], panel);
     }
 
-    public void Answer(IEnumerable<string> rows, string panel = "main") => Write($"ballots-{panel}.csv", "taster,set,answer,when\n" + string.Concat(rows.Select(row => row + "\n")));
+    public void Answer(IEnumerable<string> rows, string panel = "main") =>
+        Write($"ballots-{panel}.csv", "taster,set,answer,when\n" + string.Concat(rows.Select(row => row + "\n")));
 
     public static string Row(ServedSet set, bool right, int minute)
     {

@@ -14,7 +14,8 @@ public class SealingTests
         var bytes = File.ReadAllBytes(folder.Folder.PathOf("seal-1.json"));
         Assert.Equal(first, folder.Seal().LatestSeal! with { Plan = first.Plan, BallotsThen = first.BallotsThen });
         folder.Edit("trial.json", "\"margin\": 0.25", "\"margin\": 0.3");
-        Assert.Contains("margin of panel main: 0.25 was sealed, 0.3 stands there now. Put it back, or amend", Assert.Throws<InvalidOperationException>(() => folder.Seal()).Message, StringComparison.Ordinal);
+        Assert.Contains("margin of panel main: 0.25 was sealed, 0.3 stands there now. Put it back, or amend",
+            Assert.Throws<InvalidOperationException>(() => folder.Seal()).Message, StringComparison.Ordinal);
         Assert.Equal(bytes, File.ReadAllBytes(folder.Folder.PathOf("seal-1.json")));
         Assert.False(folder.Holds("seal-2.json"));
     }
@@ -23,7 +24,8 @@ public class SealingTests
     public void There_is_nothing_to_amend_before_a_seal()
     {
         using var folder = new SealedFolder();
-        Assert.Contains("not sealed yet, so there is nothing to amend", Assert.Throws<InvalidOperationException>(() => folder.Open().Amend("why not")).Message, StringComparison.Ordinal);
+        Assert.Contains("not sealed yet, so there is nothing to amend",
+            Assert.Throws<InvalidOperationException>(() => folder.Open().Amend("why not")).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => folder.Open().Amend(" "));
     }
 
@@ -69,9 +71,11 @@ public class SealingTests
         folder.Edit("seal-1.json", "\"margin\": 0.25", "\"margin\": 0.3");
         folder.Edit("trial.json", "\"margin\": 0.25", "\"margin\": 0.3");
         var trial = folder.Open();
-        Assert.Matches("^Panel main was served under a seal with the fingerprint ([0-9a-f]{4} ?){5}, and no seal in this folder has it.$", Assert.Single(trial.Panel().Custody.Breaks));
+        Assert.Matches("^Panel main was served under a seal with the fingerprint ([0-9a-f]{4} ?){5}, and no seal in this folder has it.$",
+            Assert.Single(trial.Panel().Custody.Breaks));
         Assert.False(trial.Verdict().KeptToPlan);
-        Assert.Contains(folder.Warnings(), text => text.StartsWith("panel-log.csv: Panel main was served under a seal", StringComparison.Ordinal));
+        Assert.Contains(folder.Warnings(),
+            text => text.StartsWith("panel-log.csv: Panel main was served under a seal", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -99,7 +103,9 @@ public class SealingTests
         folder.Serve();
         var found = SealVerification.Of(folder.Path);
         Assert.True(found.Holds);
-        Assert.Contains(found.Lines, line => line.StartsWith("seal-2.json, sealed 2026-05-02 13:00 UTC:", StringComparison.Ordinal) && line.EndsWith("; an amendment, because: we thought again", StringComparison.Ordinal));
+        Assert.Contains(found.Lines,
+            line => line.StartsWith("seal-2.json, sealed 2026-05-02 13:00 UTC:", StringComparison.Ordinal)
+                && line.EndsWith("; an amendment, because: we thought again", StringComparison.Ordinal));
         Assert.Contains("serving-main.csv is the key that was drawn.", found.Lines);
         Assert.StartsWith("The dates are those of the author's machine.", found.Lines[^1], StringComparison.Ordinal);
         folder.Edit("serving-main.csv", "T01", "T99");
@@ -132,11 +138,13 @@ public class SealingTests
         foreach (var name in new[] { "one", "two" })
         {
             Directory.CreateDirectory(parent.PathOf(name));
-            foreach (var file in Directory.GetFiles(folder.Path, "*.json")) File.Copy(file, Path.Combine(parent.PathOf(name), Path.GetFileName(file)));
+            foreach (var file in Directory.GetFiles(folder.Path, "*.json"))
+                File.Copy(file, Path.Combine(parent.PathOf(name), Path.GetFileName(file)));
         }
 
         var list = TrialList.In(parent.Path);
-        Assert.All(list.Trials, trial => Assert.Equal("one and two hold the same seal: copies of one trial, or two panels under one plan", trial.Note));
+        Assert.All(list.Trials,
+            trial => Assert.Equal("one and two hold the same seal: copies of one trial, or two panels under one plan", trial.Note));
         Assert.Equal("2 trials: 0 tested; 2 sealed, of which 2 were never reported (one, two).", list.ToString());
     }
 
@@ -148,7 +156,8 @@ public class SealingTests
         using (var counted = Counted()) Move(counted, "counted");
         using (var reported = Counted())
         {
-            reported.Edit("trial.json", "\"title\"", "\"published\": { \"seal\": \"the club's chat\", \"result\": \"the club's page\" }, \"title\"");
+            reported.Edit("trial.json", "\"title\"",
+                "\"published\": { \"seal\": \"the club's chat\", \"result\": \"the club's page\" }, \"title\"");
             Move(reported, "reported");
         }
 
@@ -157,14 +166,16 @@ public class SealingTests
         var list = TrialList.In(parent.Path);
         Assert.Equal([TrialStage.Counted, TrialStage.Draft, TrialStage.Reported], list.Trials.Select(trial => trial.Stage));
         Assert.Equal("3 trials: 2 tested; 2 sealed, of which 1 was never reported (counted).", list.ToString());
-        Assert.StartsWith("broken: the folder has one fault", Assert.Single(list.LeftOut).Replace("has 1 fault", "has one fault", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.StartsWith("broken: the folder has one fault",
+            Assert.Single(list.LeftOut).Replace("has 1 fault", "has one fault", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.Contains("Not sealed; a draft.", list.Trials[1].ToString(), StringComparison.Ordinal);
         Assert.Contains("; reported, by its author's word.", list.Trials[2].ToString(), StringComparison.Ordinal);
 
         void Move(SealedFolder folder, string name)
         {
             Directory.CreateDirectory(parent.PathOf(name));
-            foreach (var file in Directory.GetFiles(folder.Path)) File.Copy(file, Path.Combine(parent.PathOf(name), Path.GetFileName(file)));
+            foreach (var file in Directory.GetFiles(folder.Path))
+                File.Copy(file, Path.Combine(parent.PathOf(name), Path.GetFileName(file)));
         }
     }
 
@@ -180,7 +191,12 @@ public class SealingTests
     private static int Script(string folder, string fingerprint, out string said)
     {
         var script = Panel.Reference.PathOf(Path.Combine("..", "seal", "verify.sh"));
-        using var process = Process.Start(new ProcessStartInfo("sh", [script, folder, fingerprint]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process =
+            Process.Start(new ProcessStartInfo("sh", [script, folder, fingerprint])
+            {
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            })!;
         said = process.StandardOutput.ReadToEnd() + process.StandardError.ReadToEnd();
         process.WaitForExit();
         return process.ExitCode;

@@ -57,16 +57,17 @@ internal static class SomePlan
 
     private static PanelPlan Evening2 { get; } = new(Protocol.Triangle, 24) { Name = "evening", Stopping = StoppingRule.Sequential };
 
-    public static Seal Seal(int number = 1, TrialPlan? plan = null, Fingerprint? before = null, string? because = null, params (string Panel, int Ballots)[] ballots) => new()
-    {
-        Number = number,
-        Title = "Cool or warm?",
-        At = Evening.AddHours(number - 1),
-        MadeBy = "SplitBatch 9.9.9",
-        Before = before,
-        Because = because,
-        BallotsThen = ballots.ToDictionary(pair => pair.Panel, pair => pair.Ballots),
-        Salt = "00112233445566778899aabbccddeeff",
-        Plan = plan ?? Of(Main),
-    };
+    public static Seal Seal(int number = 1, TrialPlan? plan = null, Fingerprint? before = null, string? because = null,
+        params (string Panel, int Ballots)[] ballots) => new()
+        {
+            Number = number,
+            Title = "Cool or warm?",
+            At = Evening.AddHours(number - 1),
+            MadeBy = "SplitBatch 9.9.9",
+            Before = before,
+            Because = because,
+            BallotsThen = ballots.ToDictionary(pair => pair.Panel, pair => pair.Ballots),
+            Salt = "00112233445566778899aabbccddeeff",
+            Plan = plan ?? Of(Main),
+        };
 }

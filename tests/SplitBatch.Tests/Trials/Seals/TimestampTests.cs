@@ -3,7 +3,10 @@ using System.Security.Cryptography.X509Certificates;
 
 namespace SplitBatch.Trials.Seals;
 
-/// <summary>Replies made by OpenSSL's time-stamp authority (tests/reference/seal/timestamp.sh; its version stands beside it), which also found the second of them good.</summary>
+/// <summary>
+/// Replies made by OpenSSL's time-stamp authority (tests/reference/seal/timestamp.sh; its version stands beside it), which also found the
+/// second of them good.
+/// </summary>
 public class TimestampTests
 {
     private static readonly byte[] Data = Bytes("seal.txt");
@@ -13,7 +16,9 @@ public class TimestampTests
     {
         var stamp = Timestamp.Read("seal-1.tsr", Bytes("without-certificate.tsr"), Data, "seal-1.json", [Authority()]);
         Assert.True(stamp.Verified);
-        Assert.Matches("^seal-1.tsr says that seal-1.json was there at 2026-[0-9-]+ [0-9:]+ UTC, and its signature is good by the certificate of An invented time authority, which lies beside it. Whether that signer is to be trusted is for the reader to say.$", stamp.Says);
+        Assert.Matches("^seal-1.tsr says that seal-1.json was there at 2026-[0-9-]+ [0-9:]+ UTC, and its signature is good by the "
+            + "certificate of An invented time authority, which lies beside it. Whether that signer is to be trusted is for the reader "
+            + "to say.$", stamp.Says);
     }
 
     [Fact]
@@ -44,7 +49,8 @@ public class TimestampTests
 
     [Fact]
     public void A_file_that_is_no_reply_is_said_to_be_none() =>
-        Assert.Equal("seal-1.tsr is no time-stamp reply that can be read (RFC 3161).", Timestamp.Read("seal-1.tsr", Data, Data, "seal-1.json", []).Says);
+        Assert.Equal("seal-1.tsr is no time-stamp reply that can be read (RFC 3161).",
+            Timestamp.Read("seal-1.tsr", Data, Data, "seal-1.json", []).Says);
 
     [Fact]
     public void A_reply_with_a_byte_changed_is_not_good()
