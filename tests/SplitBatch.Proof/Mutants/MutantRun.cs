@@ -51,7 +51,8 @@ internal sealed class MutantRun
             }
             catch (Exception error) when (error is TargetInvocationException or ArgumentException or TargetParameterCountException)
             {
-                Console.Error.WriteLine($"{check.Name} is left out, because it does not pass without a slip either: {error.InnerException?.Message ?? error.Message}");
+                var why = error.InnerException?.Message ?? error.Message;
+                Console.Error.WriteLine($"{check.Name} is left out, because it does not pass without a slip either: {why}");
                 continue;
             }
 
