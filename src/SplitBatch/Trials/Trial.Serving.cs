@@ -14,7 +14,7 @@ public sealed partial class Trial
     /// Draws the serving plan of a sealed panel, writes its key, and returns the trial with it. A key that is there already is kept.
     /// </summary>
     /// <param name="name">The panel's name.</param>
-    /// <param name="options">Sessions, servers and taster names, or null for one session and one server.</param>
+    /// <param name="options">Sessions, servers and taster names, or null for the plan's sessions and one server.</param>
     /// <param name="keyFolder">Where the key is kept apart from the trial's folder, which then holds its fingerprint and the bare codes;
     /// null to keep it in the trial's folder.</param>
     /// <param name="clock">The clock; the machine's own unless a test gives another.</param>

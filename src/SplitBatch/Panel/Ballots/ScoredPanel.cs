@@ -55,6 +55,7 @@ public sealed record ScoredPanel(
     public PanelPractice Practice => new(Protocol, PerTaster.Count(taster => taster.Counted > 0), Counted)
     {
         Seed = Plan.Seed,
+        Sessions = Plan.Sessions.Count,
         Orders = Plan.Balance,
         Served = Ballots.Min(ballot => ballot.Ballot.When) is { } first ? DateOnly.FromDateTime(first.DateTime) : null,
     };

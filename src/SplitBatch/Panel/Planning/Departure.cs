@@ -21,6 +21,9 @@ public sealed record PanelPractice(Protocol Protocol, int Tasters, int Sets)
     /// <summary>The seed of the serving plan; null where not known.</summary>
     public int? Seed { get; init; }
 
+    /// <summary>How many sittings there were; null where not known.</summary>
+    public int? Sessions { get; init; }
+
     /// <summary>How it was decided to stop; null where not known.</summary>
     public StoppingRule? Stopping { get; init; }
 
@@ -114,6 +117,16 @@ public sealed record Departure(string What, string Planned, string Done, string 
         Compare(found, "alpha", plan.Alpha, practice.Alpha);
         Compare(found, "margin", plan.Margin, practice.Margin);
         Compare(found, "beta", plan.Beta, practice.Beta);
+        if ((practice.Sessions, plan.Sessions) is ({ } sat, { } stated) && sat != stated)
+        {
+            found.Add(
+                new("sessions", Whole(stated), Whole(sat),
+                    "Sittings differ in evening, glasses and company, so more or fewer of them make another panel.", Severity.Warning)
+                    {
+                        Kind = DepartureKind.Sessions,
+                    });
+        }
+
         if ((practice.Seed, plan.Seed) is ({ } seed, { } planned) && seed != planned)
         {
             found.Add(
@@ -192,6 +205,9 @@ public enum DepartureKind
 
     /// <summary>Tasters had unlike numbers of sets.</summary>
     Sets,
+
+    /// <summary>There were more or fewer sittings than planned.</summary>
+    Sessions,
 
     /// <summary>The serving orders are not the ones that the plan would make.</summary>
     Seed,

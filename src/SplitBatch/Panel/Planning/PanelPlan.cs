@@ -15,6 +15,7 @@ public sealed record PanelPlan
     private readonly double beta = 0.05;
     private readonly int tasters = 1;
     private readonly int replicates = 1;
+    private readonly int? sessions;
     private readonly string attribute = "bitter";
     private readonly double priorA = 1;
     private readonly double priorB = 1;
@@ -70,6 +71,13 @@ public sealed record PanelPlan
 
     /// <summary>Sets served to each taster, at least 1. Repeats by one taster are not new tasters.</summary>
     public int Replicates { get => replicates; init => replicates = Guard.InRange(value, 1, 100, nameof(Replicates)); }
+
+    /// <summary>Sittings over which tasters are shared out, at least 1; null where the plan leaves it open.</summary>
+    public int? Sessions
+    {
+        get => sessions;
+        init => sessions = value is { } stated ? Guard.InRange(stated, 1, 1000, nameof(Sessions)) : null;
+    }
 
     /// <summary>
     /// The seed of the serving orders and codes; null where it is drawn when the panel is served, and stands in the key alone.

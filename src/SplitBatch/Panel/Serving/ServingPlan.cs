@@ -73,12 +73,12 @@ public sealed class ServingPlan
     /// <summary>A balanced plan for a panel as it was declared.</summary>
     /// <param name="plan">What was declared; where it states no seed, the plan for seed 0 is shown, and the one that is served is drawn
     /// later.</param>
-    /// <param name="options">Sessions, servers and taster names; the rest is the plan's. Null for one session and one server.</param>
+    /// <param name="options">Sessions, servers and taster names; the rest is the plan's. Null for the plan's sessions and one server.</param>
     /// <example><code>ServingPlan.Balanced(trial.Panel("main").Plan)</code></example>
     public static ServingPlan Balanced(PanelPlan plan, ServingOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return Balanced(plan.Protocol, plan.Tasters, plan.Seed ?? 0, (options ?? new ServingOptions()) with
+        return Balanced(plan.Protocol, plan.Tasters, plan.Seed ?? 0, (options ?? new ServingOptions { Sessions = plan.Sessions ?? 1 }) with
         {
             Panel = plan.Name,
             Replicates = plan.Replicates,

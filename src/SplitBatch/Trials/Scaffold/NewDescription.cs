@@ -91,6 +91,7 @@ internal static class NewDescription
             ["beta"] = 0.05,
             ["tasters"] = trial.Tasters,
             ["replicates"] = 1,
+            ["sessions"] = 1,
             ["stopping"] = "fixed",
             ["// asked beside"] = "What tasters are asked besides: attributes that they rate, preferred, comment; as [\"bitterness\", "
                 + "\"preferred\"].",

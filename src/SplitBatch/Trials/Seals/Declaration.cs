@@ -52,7 +52,8 @@ public sealed record Declaration(TrialPlan Plan, IReadOnlyList<DeclarationSectio
     private static IEnumerable<string> OfPanel(PanelPlan plan, PourOptions pour)
     {
         var sets = plan.Replicates == 1 ? "one set each" : Invariant($"{plan.Replicates} sets each");
-        yield return Invariant($"{plan.Tasters} tasters by the {plan.Protocol.Name} protocol, {sets}.");
+        var sittings = plan.Sessions is { } sessions ? Invariant($", in {sessions} {(sessions == 1 ? "sitting" : "sittings")}") : "";
+        yield return Invariant($"{plan.Tasters} tasters by the {plan.Protocol.Name} protocol, {sets}{sittings}.");
         if (plan.Protocol.NamesTheProperty)
             yield return $"They are asked which is the more "
                 + $"{plan.Attribute}{(plan.Protocol.Sides == 1 ? $"; half {plan.Expected} is expected to be" : "")}.";

@@ -27,6 +27,7 @@ internal static class PanelPlanReader
         var distance = json.OptionalNumber("margin as d-prime", 0.05, 6);
         var beta = json.OptionalShare("beta");
         var replicates = json.OptionalWhole("replicates", 1, 100);
+        var sessions = json.OptionalWhole("sessions", 1, 1000);
         var seed = json.OptionalWhole("seed");
         var stopping = json.OptionalOneOf("stopping", Stops);
         var declared = json.OptionalDate("declared");
@@ -47,6 +48,7 @@ internal static class PanelPlanReader
         {
             Name = name,
             Replicates = replicates ?? 1,
+            Sessions = sessions,
             Seed = seed,
             AskedBeside = beside,
             Stopping = stopping ?? StoppingRule.Fixed,

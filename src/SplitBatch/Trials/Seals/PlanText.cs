@@ -101,6 +101,7 @@ internal static class PlanText
             json["attribute"] = plan.Attribute;
         }
 
+        if (plan.Sessions is { } sessions) json["sessions"] = sessions;
         if (plan.Seed is { } seed) json["seed"] = seed;
         return json;
     }

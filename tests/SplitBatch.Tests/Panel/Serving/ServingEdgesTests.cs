@@ -210,4 +210,16 @@ public class ServingEdgesTests
         Assert.All(SetDesign.For(Protocol.ThreeAfc, Side.A).Orders, order => Assert.Equal(Side.A, order.OddBeer));
         Assert.All(SetDesign.For(Protocol.ThreeAfc).Orders, order => Assert.Equal(Side.B, order.OddBeer));
     }
+
+    [Fact]
+    public void Sittings_are_a_part_of_the_plan()
+    {
+        var plan = new PanelPlan(Protocol.Triangle, 24) { Sessions = 2 };
+        Assert.Equal([1, 2], ServingPlan.Balanced(plan).Sessions);
+        var done = new PanelPractice(Protocol.Triangle, 24, 24);
+        Assert.DoesNotContain(plan.Departures(done with { Sessions = 2 }), point => point.Kind == DepartureKind.Sessions);
+        Assert.DoesNotContain((plan with { Sessions = null }).Departures(done with { Sessions = 3 }), point => point.Kind == DepartureKind.Sessions);
+        var departure = Assert.Single(plan.Departures(done with { Sessions = 3 }), point => point.Kind == DepartureKind.Sessions);
+        Assert.Equal(("2", "3"), (departure.Planned, departure.Done));
+    }
 }

@@ -38,6 +38,7 @@ public class EveryEntryTests
             "triangle", "duo-trio" },
         { Fixed, "panels.main.tasters", "\"tasters\": 24", "\"tasters\": 30", "24", "30" },
         { Fixed, "panels.main.replicates", "\"replicates\": 1", "\"replicates\": 2", "1", "2" },
+        { Fixed, "panels.main.sessions", "\"sessions\": 1", "\"sessions\": 2", "1", "2" },
         { Fixed, "panels.main.alpha", "\"alpha\": 0.05", "\"alpha\": 0.3", "0.05", "0.3" },
         { Fixed, "panels.main.power", "\"power\": 0.8", "\"power\": 0.6", "0.8", "0.6" },
         { Fixed, "panels.main.margin", "\"margin\": 0.25", "\"margin\": 0.3", "0.25", "0.3" },

@@ -33,7 +33,7 @@ internal sealed class SealedFolder : IDisposable
         """);
 
     public const string Triangle = """
-        { "name": "main", "protocol": "triangle", "tasters": 24, "replicates": 1, "alpha": 0.05, "power": 0.8, "margin": 0.25, "beta": 0.05,
+        { "name": "main", "protocol": "triangle", "tasters": 24, "replicates": 1, "sessions": 1, "alpha": 0.05, "power": 0.8, "margin": 0.25, "beta": 0.05,
                       "stopping": "fixed", "seed": 7, "prior": { "a": 1, "b": 1 }, "asked beside": ["liking"],
                       "rules": { "duplicates": "first", "knew variable": "exclude", "brewer": "exclude", "late": "exclude", "no usable answer": "exclude",
                                  "missing": "exclude", "closes": "2026-05-02 23:00", "brewers": ["T23"], "tasters who knew": ["T24"] } }

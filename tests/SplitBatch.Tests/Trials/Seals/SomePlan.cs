@@ -34,6 +34,7 @@ internal static class SomePlan
         Margin = 0.25,
         Beta = 0.08,
         Replicates = 2,
+        Sessions = 3,
         Seed = 12,
         Stopping = StoppingRule.Fixed,
         Expected = Side.A,
