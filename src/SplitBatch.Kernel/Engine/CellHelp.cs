@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using Microsoft.CodeAnalysis.Completion;
 using Microsoft.CodeAnalysis.QuickInfo;
 using Microsoft.CodeAnalysis.Scripting;
@@ -12,7 +13,7 @@ namespace SplitBatch.Kernel.Engine;
 
 /// <summary>Answers questions about a cell that is being written. A running cell does not hold them up, nor they it.</summary>
 /// <param name="last">Tells the cell before it.</param>
-internal sealed class CellHelp(Func<Script?> last) : IDisposable
+internal sealed partial class CellHelp(Func<Script?> last) : IDisposable
 {
     private static readonly ImmutableArray<string> Kinds =
     [
@@ -59,9 +60,16 @@ internal sealed class CellHelp(Func<Script?> last) : IDisposable
         var found = await EngineParts.SignaturesAsync(null, document, request, cancellation).ConfigureAwait(false);
         return found is null ? [] : [.. found.Signatures.Select(s => new CallSignature(
             s.Label,
-            s.Documentation?.Value ?? "",
-            [.. s.Parameters.Select(p => (p.Label, p.Documentation?.Value ?? ""))]))];
+            Unbroken(s.Documentation?.Value),
+            [.. s.Parameters.Select(p => (p.Label, Unbroken(p.Documentation?.Value)))]))];
     }
+
+    /// <summary>A paragraph for the summary and for each parameter, though the source broke its lines wherever they were full.</summary>
+    private static string Unbroken(string? text) =>
+        FullLine().Replace((text ?? "").ReplaceLineEndings("\n"), " ");
+
+    [GeneratedRegex(@" *\n(?![\w.]+: )(?=\S) *")]
+    private static partial Regex FullLine();
 
     /// <inheritdoc/>
     public void Dispose() => documents.Dispose();

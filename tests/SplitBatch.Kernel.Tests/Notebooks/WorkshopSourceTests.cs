@@ -68,7 +68,7 @@ public class WorkshopSourceTests
     [InlineData("a\n\n```csharp\n1 + 1\n", "t.md, line 3: \"```csharp\" is not closed")]
     [InlineData("```csharp lerner\n1\n```\n", "t.md, line 1: \"```csharp lerner\" is not known")]
     [InlineData("::: instructor\na\n", "t.md, line 1: \"::: instructor\" is not closed")]
-    [InlineData("a\n:::\n", "t.md, line 2: An instructor's note ends that has not begun")]
+    [InlineData("a\n:::\n", "t.md, line 2: An instructor's note ends here and was never begun")]
     public void A_fault_in_a_source_is_told_with_its_line(string text, string message) =>
         Assert.StartsWith(message, Assert.Throws<NotebookException>(() => WorkshopSource.Parse("t.md", text)).Message,
             StringComparison.Ordinal);

@@ -76,7 +76,7 @@ public sealed class PackageTests(HostFixture kernel, PackageFolder folder) : ICl
     {
         folder.Pack(folder.Name("Hop"), "1.2.0", "namespace Made { public static class Hop { } }");
         var (_, outputs) = await kernel.Run($"#i \"nuget: {folder.Place}\"\n#r \"nuget: {folder.Name("Hop")}, 1.1.0\"");
-        Assert.Equal($"{folder.Name("Hop")} 1.2.0 is loaded; 1.1.0 is not to be had.", HostFixture.Text(Assert.Single(outputs)));
+        Assert.Equal($"{folder.Name("Hop")} 1.2.0 is loaded; 1.1.0 is not available.", HostFixture.Text(Assert.Single(outputs)));
     }
 
     /// <summary>A library of the kernel that cells are not compiled against: a package may bring another version of it.</summary>

@@ -73,7 +73,7 @@ public sealed class ServingPlan
     /// <summary>A balanced plan for a panel as it was declared.</summary>
     /// <param name="plan">What was declared; where it states no seed, the plan for seed 0 is shown, and the one that is served is drawn
     /// later.</param>
-    /// <param name="options">Sessions, servers and taster names; the rest is the plan's. Null for the plan's sessions and one server.</param>
+    /// <param name="options">Sessions, servers and taster names; the rest is the plan's. Null for its sessions and one server.</param>
     /// <example><code>ServingPlan.Balanced(trial.Panel("main").Plan)</code></example>
     public static ServingPlan Balanced(PanelPlan plan, ServingOptions? options = null)
     {

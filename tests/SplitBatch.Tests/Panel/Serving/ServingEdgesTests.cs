@@ -218,7 +218,8 @@ public class ServingEdgesTests
         Assert.Equal([1, 2], ServingPlan.Balanced(plan).Sessions);
         var done = new PanelPractice(Protocol.Triangle, 24, 24);
         Assert.DoesNotContain(plan.Departures(done with { Sessions = 2 }), point => point.Kind == DepartureKind.Sessions);
-        Assert.DoesNotContain((plan with { Sessions = null }).Departures(done with { Sessions = 3 }), point => point.Kind == DepartureKind.Sessions);
+        var open = plan with { Sessions = null };
+        Assert.DoesNotContain(open.Departures(done with { Sessions = 3 }), point => point.Kind == DepartureKind.Sessions);
         var departure = Assert.Single(plan.Departures(done with { Sessions = 3 }), point => point.Kind == DepartureKind.Sessions);
         Assert.Equal(("2", "3"), (departure.Planned, departure.Done));
     }
