@@ -22,7 +22,7 @@ class Packages(StockNotebook, unittest.TestCase):
         self.assertIn("difference is shown", forms["text/plain"])
 
     def test_a_chart_shows_its_picture(self):
-        forms = self.shown("using SplitBatch.Display;\nSplitBatch.Panel.Counting.DifferenceTest.Of(SplitBatch.Panel.Protocols.Protocol.Triangle, 24, 13).Chart()")
+        forms = self.shown("using SplitBatch.Display.Charts;\nSplitBatch.Panel.Counting.DifferenceTest.Of(SplitBatch.Panel.Protocols.Protocol.Triangle, 24, 13).Chart()")
         self.assertIn('src="data:image/svg+xml;base64,', forms["text/html"])
 
     def test_the_library_alone_is_one_line_too(self):

@@ -1,5 +1,6 @@
 #:package SplitBatch.Display@$VERSION
 using SplitBatch.Display;
+using SplitBatch.Display.Charts;
 using SplitBatch.Panel.Counting;
 using SplitBatch.Panel.Protocols;
 
