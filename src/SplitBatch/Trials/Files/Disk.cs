@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+using System.Text;
 using Microsoft.Win32.SafeHandles;
 
 namespace SplitBatch.Trials.Files;
@@ -10,6 +12,7 @@ internal class Disk
 {
     private const UnixFileMode Group = UnixFileMode.GroupRead | UnixFileMode.GroupWrite;
     private const UnixFileMode Others = UnixFileMode.OtherRead | UnixFileMode.OtherWrite;
+    private const int Taken = 17; // EEXIST
     private static readonly Disk Real = new();
     private static readonly AsyncLocal<Disk?> InItsPlace = new();
 
@@ -67,8 +70,34 @@ internal class Disk
     }
 
     /// <summary>Gives a file its name, and never over another.</summary>
-    public virtual void Move(string from, string to) => File.Move(from, to, overwrite: false);
+    /// <remarks>
+    /// Outside Windows, File.Move looks whether a file is there and then renames, so that of two at once the later takes the place of the
+    /// earlier. A hard link is refused where the name is taken; so is the copy that is made on a disk without hard links.
+    /// </remarks>
+    public virtual void Move(string from, string to)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            File.Move(from, to, overwrite: false);
+            return;
+        }
+
+        if (Link(PathBytes(from), PathBytes(to)) != 0)
+        {
+            if (Marshal.GetLastPInvokeError() == Taken) throw new IOException($"{to} is there already.", Taken);
+            File.Copy(from, to, overwrite: false);
+        }
+
+        File.Delete(from);
+    }
 
     /// <summary>Deletes a file, if it is there.</summary>
     public virtual void Delete(string path) => File.Delete(path);
+
+    private static byte[] PathBytes(string path) => Encoding.UTF8.GetBytes(path + '\0');
+
+    /// <summary>POSIX link(2): a second name for a file, or an error where the name is taken.</summary>
+    [DllImport("libc", EntryPoint = "link", SetLastError = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Link(byte[] from, byte[] to);
 }

@@ -90,6 +90,36 @@ public class BallotFileTests
         }
     }
 
+    /// <summary>Two who begin a file at the same moment each make it whole; the name goes to one, and the other adds to that.</summary>
+    [Fact]
+    public void Of_two_files_that_want_one_name_exactly_one_gets_it()
+    {
+        using var folder = new TemporaryFolder();
+        using var together = new Barrier(2);
+        var won = new int[2];
+        var writers = Enumerable.Range(0, 2).Select(who => new Thread(() =>
+        {
+            for (var round = 0; round < 2000; round++)
+            {
+                var draft = Path.Combine(folder.Path, $"draft-{who}");
+                File.WriteAllText(draft, "row");
+                together.SignalAndWait();
+                try
+                {
+                    Disk.Here.Move(draft, Path.Combine(folder.Path, $"name-{round}"));
+                    won[who]++;
+                }
+                catch (IOException)
+                {
+                    File.Delete(draft);
+                }
+            }
+        })).ToList();
+        writers.ForEach(writer => writer.Start());
+        writers.ForEach(writer => writer.Join());
+        Assert.Equal(2000, won.Sum());
+    }
+
     [Fact]
     public void A_row_cut_short_spoils_no_other()
     {
