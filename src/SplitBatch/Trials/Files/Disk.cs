@@ -12,7 +12,6 @@ internal class Disk
 {
     private const UnixFileMode Group = UnixFileMode.GroupRead | UnixFileMode.GroupWrite;
     private const UnixFileMode Others = UnixFileMode.OtherRead | UnixFileMode.OtherWrite;
-    private const int Taken = 17; // EEXIST
     private static readonly Disk Real = new();
     private static readonly AsyncLocal<Disk?> InItsPlace = new();
 
@@ -82,12 +81,7 @@ internal class Disk
             return;
         }
 
-        if (Link(PathBytes(from), PathBytes(to)) != 0)
-        {
-            if (Marshal.GetLastPInvokeError() == Taken) throw new IOException($"{to} is there already.", Taken);
-            File.Copy(from, to, overwrite: false);
-        }
-
+        if (Link(PathBytes(from), PathBytes(to)) != 0) File.Copy(from, to, overwrite: false);
         File.Delete(from);
     }
 
@@ -97,7 +91,7 @@ internal class Disk
     private static byte[] PathBytes(string path) => Encoding.UTF8.GetBytes(path + '\0');
 
     /// <summary>POSIX link(2): a second name for a file, or an error where the name is taken.</summary>
-    [DllImport("libc", EntryPoint = "link", SetLastError = true)]
+    [DllImport("libc", EntryPoint = "link")]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Link(byte[] from, byte[] to);
 }
