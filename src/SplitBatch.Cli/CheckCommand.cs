@@ -28,7 +28,6 @@ public sealed class CheckCommand(IAnsiConsole console) : Command<CheckCommand.Se
         public required string Folder { get; init; }
 
         /// <inheritdoc/>
-        public override ValidationResult Validate() =>
-            Directory.Exists(Folder) ? ValidationResult.Success() : ValidationResult.Error($"There is no folder {Folder}.");
+        public override ValidationResult Validate() => SealReport.FolderIsThere(Folder);
     }
 }

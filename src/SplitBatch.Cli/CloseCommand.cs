@@ -22,19 +22,8 @@ public sealed class CloseCommand(IAnsiConsole console) : Command<CloseCommand.Se
     }
 
     /// <summary>The folder, the panel and the day.</summary>
-    public sealed class Settings : CommandSettings
+    public sealed class Settings : PanelSettings
     {
-        /// <summary>The trial folder.</summary>
-        [CommandArgument(0, "<FOLDER>")]
-        [Description("The trial folder.")]
-        public required string Folder { get; init; }
-
-        /// <summary>The panel.</summary>
-        [CommandOption("--panel <NAME>")]
-        [Description("The panel's name in trial.json.")]
-        [DefaultValue("main")]
-        public string Panel { get; init; } = "main";
-
         /// <summary>The day.</summary>
         [CommandOption("--day <DATE>")]
         [Description("The day of the close, as 2026-05-02; today when left out.")]
@@ -56,6 +45,6 @@ public sealed class CloseCommand(IAnsiConsole console) : Command<CloseCommand.Se
         public override ValidationResult Validate() =>
             Day is not null && !DateOnly.TryParseExact(Day, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _)
                 ? ValidationResult.Error($"--day \"{Day}\" is no day; write it as 2026-05-02.")
-                : SealReport.FolderIsThere(Folder);
+                : base.Validate();
     }
 }

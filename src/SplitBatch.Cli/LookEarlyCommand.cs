@@ -16,19 +16,8 @@ public sealed class LookEarlyCommand(IAnsiConsole console) : Command<LookEarlyCo
     }
 
     /// <summary>The folder, the panel and the reason.</summary>
-    public sealed class Settings : CommandSettings
+    public sealed class Settings : PanelSettings
     {
-        /// <summary>The trial folder.</summary>
-        [CommandArgument(0, "<FOLDER>")]
-        [Description("The trial folder.")]
-        public required string Folder { get; init; }
-
-        /// <summary>The panel.</summary>
-        [CommandOption("--panel <NAME>")]
-        [Description("The panel's name in trial.json.")]
-        [DefaultValue("main")]
-        public string Panel { get; init; } = "main";
-
         /// <summary>Why.</summary>
         [CommandOption("--because <REASON>", isRequired: true)]
         [Description("Why the count cannot wait. It will stand in the write-up, before the result.")]
@@ -43,6 +32,6 @@ public sealed class LookEarlyCommand(IAnsiConsole console) : Command<LookEarlyCo
         public override ValidationResult Validate() =>
             string.IsNullOrWhiteSpace(Because)
                 ? ValidationResult.Error("Say why the count cannot wait: --because \"...\".")
-                : SealReport.FolderIsThere(Folder);
+                : base.Validate();
     }
 }

@@ -42,27 +42,12 @@ public sealed class ServeCommand(IAnsiConsole console) : Command<ServeCommand.Se
     }
 
     /// <summary>The folder and the panel.</summary>
-    public sealed class Settings : CommandSettings
+    public sealed class Settings : PanelSettings
     {
-        /// <summary>The trial folder.</summary>
-        [CommandArgument(0, "<FOLDER>")]
-        [Description("The trial folder.")]
-        public required string Folder { get; init; }
-
-        /// <summary>The panel.</summary>
-        [CommandOption("--panel <NAME>")]
-        [Description("The panel's name in trial.json.")]
-        [DefaultValue("main")]
-        public string Panel { get; init; } = "main";
-
         /// <summary>Where the key is kept.</summary>
         [CommandOption("--key-folder <FOLDER>")]
         [Description("Keep key, seed and sealed sheets in this folder, apart from the trial's, which then holds the key's fingerprint. "
             + "The close asks for it.")]
         public string? KeyFolder { get; init; }
-
-        /// <inheritdoc/>
-        public override ValidationResult Validate() =>
-            Directory.Exists(Folder) ? ValidationResult.Success() : ValidationResult.Error($"There is no folder {Folder}.");
     }
 }

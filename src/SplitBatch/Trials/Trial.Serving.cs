@@ -31,6 +31,7 @@ public sealed partial class Trial
         if (panel.Codes is not null && (served || !panel.Custody.IsSealed)) return this;
         GuardExample();
         GuardSealed(panel);
+        var place = panel.Serving is null && keyFolder is not null ? new TrialFolder(keyFolder) : Folder;
         if (panel.Serving is null)
         {
             if (keyFolder is not null && panel.Plan.Seed is not null)
@@ -41,17 +42,13 @@ public sealed partial class Trial
 
             var seed = panel.Plan.Seed ?? RandomNumberGenerator.GetInt32(int.MaxValue);
             var drawn = ServingPlan.Balanced(panel.Plan with { Seed = seed }, options);
-            var place = keyFolder is null ? Folder : new TrialFolder(keyFolder);
             Directory.CreateDirectory(place.Path);
             var salt = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
             Make(place, ServingKeyFile.NameOf(panel.Name), ServingKeyFile.Write(drawn, salt));
             if (keyFolder is not null) Make(Folder, CodeBook.NameOf(panel.Name), CodeBook.Write(KeyIn(place, panel)));
         }
 
-        var key =
-            Fingerprint.Of(
-                File.ReadAllBytes((panel.Serving is null && keyFolder is not null ? new TrialFolder(keyFolder) : Folder)
-                    .PathOf(ServingKeyFile.NameOf(panel.Name))));
+        var key = Fingerprint.Of(File.ReadAllBytes(place.PathOf(ServingKeyFile.NameOf(panel.Name))));
         Record(new PanelEvent($"served-{panel.Name}", PanelEventKind.Served, panel.Name, Now(clock))
         {
             Key = key,

@@ -26,6 +26,9 @@ public sealed record PanelRules
         (Protocol, Margin) = (protocol, margin);
     }
 
+    /// <summary>The rules of a plan.</summary>
+    internal static PanelRules Of(PanelPlan plan) => new(plan.Protocol, plan.DeclaredMargin) { Alpha = plan.Alpha, Beta = plan.Beta };
+
     /// <summary>What is poured and asked.</summary>
     public Protocol Protocol { get; }
 

@@ -14,7 +14,7 @@ internal static class PanelDecisions
     {
         if (panel.YesNo is { } test) return PanelDecision.Of(test);
         var plan = panel.Plan;
-        var rules = new PanelRules(plan.Protocol, plan.DeclaredMargin) { Alpha = plan.Alpha, Beta = plan.Beta };
+        var rules = PanelRules.Of(plan);
         return PanelDecision.Of(rules, panel.Sequential is { } path
             ? PanelResult.Of(path.Tasters, path.Correct)
             : Result(panel) with { LookedEarly = panel.Custody.Looks.Count > 0 && plan.Replicates == 1 });

@@ -60,7 +60,7 @@ internal static class PanelEnding
     {
         var answered = panel.Ballots.Count(ballot => ballot.IsCounted);
         if (!plan.Protocol.HasKnownChance || plan.Replicates > 1 || answered == 0) return false;
-        var rules = new PanelRules(plan.Protocol, plan.DeclaredMargin) { Alpha = plan.Alpha, Beta = plan.Beta };
+        var rules = PanelRules.Of(plan);
         var answer = PanelDecision.Of(rules, PanelResult.Of(panel.Counted, panel.Correct)).Answer;
         return PanelDecision.Of(rules, PanelResult.Of(answered, panel.Correct, missing)).Ballots!.IfRight.All(other => other == answer);
     }

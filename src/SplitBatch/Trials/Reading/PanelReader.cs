@@ -59,25 +59,17 @@ internal sealed class PanelReader(TrialFolder folder, FaultList faults, Func<str
             Custody = custody,
             Codes = codes,
         };
-        return serving is null || own.Ballots.Count == 0 ? record : WithWords(record);
+        if (serving is not null && own.Ballots.Count > 0) AddWords(record);
+        return record;
     }
 
-    /// <summary>The panel with what its tasters rated and wrote.</summary>
-    private PanelRecord WithWords(PanelRecord record)
+    /// <summary>What a panel's tasters rated and wrote, which is read by the ballots that count.</summary>
+    private void AddWords(PanelRecord record)
     {
         var leftOut = new List<string>();
-        var ratings = table(RatingFile.NameOf(record.Name)) is { } rated ? RatingFile.Read(rated, record.Counted, leftOut) : [];
-        var comments = table(CommentFile.NameOf(record.Name)) is { } written ? CommentFile.Read(written, record.Counted) : [];
-        return new PanelRecord(record.Plan, record.Serving, record.Ballots)
-        {
-            BallotFiles = record.BallotFiles,
-            Import = record.Import,
-            Custody = record.Custody,
-            Codes = record.Codes,
-            RatingsGiven = ratings,
-            RatingsLeftOut = [.. leftOut.Distinct()],
-            CommentsGiven = comments,
-        };
+        if (table(RatingFile.NameOf(record.Name)) is { } rated) record.RatingsGiven = RatingFile.Read(rated, record.Counted, leftOut);
+        if (table(CommentFile.NameOf(record.Name)) is { } written) record.CommentsGiven = CommentFile.Read(written, record.Counted);
+        record.RatingsLeftOut = [.. leftOut.Distinct()];
     }
 
     /// <summary>A key read in the direction that a plan now asks in; null where its cups were not poured for that.</summary>

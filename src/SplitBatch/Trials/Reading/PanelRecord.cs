@@ -87,11 +87,11 @@ public sealed partial class PanelRecord
     internal BallotImport? Import { get; init; }
 
     /// <summary>Each taster's ratings of both beers, decoded by the key.</summary>
-    public IReadOnlyList<Rating> RatingsGiven { get; init; } = [];
+    public IReadOnlyList<Rating> RatingsGiven { get; internal set; } = [];
 
     /// <summary>The tasters' words about single cups, decoded by the key.</summary>
-    public IReadOnlyList<Comment> CommentsGiven { get; init; } = [];
+    public IReadOnlyList<Comment> CommentsGiven { get; internal set; } = [];
 
     /// <summary>Ratings that were left out, each with the reason.</summary>
-    internal IReadOnlyList<string> RatingsLeftOut { get; init; } = [];
+    internal IReadOnlyList<string> RatingsLeftOut { get; set; } = [];
 }
